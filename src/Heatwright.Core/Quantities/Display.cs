@@ -1,0 +1,62 @@
+using System.Globalization;
+
+namespace Heatwright.Quantities;
+
+/// <summary>Rounds once, at the edge: two digits of doubt and the value to match.</summary>
+public static class Display
+{
+    /// <summary>Value ± standard doubt and unit; the doubt to two digits, the value to the same place.</summary>
+    public static string Rounded(Estimate estimate) => Rounded(estimate.Value, estimate.StandardDoubt, estimate.Unit);
+
+    /// <summary>Value ± standard doubt and unit.</summary>
+    public static string Rounded(double value, double standardDoubt, Unit unit)
+    {
+        string suffix = unit.Symbol.Length == 0 ? "" : "\u00A0" + unit.Symbol;
+        return standardDoubt > 0
+            ? $"{Number(value, standardDoubt)}\u00A0±\u00A0{Number(standardDoubt, standardDoubt)}{suffix}"
+            : $"{Significant(value, 4)}{suffix}";
+    }
+
+    /// <summary>The value alone, to the place that its doubt allows; four digits where there is no doubt.</summary>
+    public static string Value(double value, double standardDoubt) =>
+        standardDoubt > 0 ? Number(value, standardDoubt) : Significant(value, 4);
+
+    /// <summary>A number to so many significant digits, without exponent between 1e-4 and 1e7.</summary>
+    public static string Significant(double value, int digits)
+    {
+        if (value == 0 || !double.IsFinite(value))
+        {
+            return value == 0 ? "0" : value.ToString(CultureInfo.InvariantCulture);
+        }
+
+        int place = digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        return ToPlace(value, Math.Min(place, digits + 3)).TrimTrailingZeros();
+    }
+
+    private static string Number(double value, double doubt)
+    {
+        int place = 1 - (int)Math.Floor(Math.Log10(doubt));
+        double rounded = Math.Round(doubt * Math.Pow(10, place), MidpointRounding.AwayFromZero);
+        if (rounded >= 100)
+        {
+            place--; // 0.0996 rounds up to 0.10, one place fewer
+        }
+
+        return ToPlace(value, place);
+    }
+
+    private static string ToPlace(double value, int place)
+    {
+        if (place < 0)
+        {
+            double unit = Math.Pow(10, -place);
+            value = Math.Round(value / unit, MidpointRounding.AwayFromZero) * unit;
+        }
+
+        string text = value.ToString("F" + Math.Clamp(place, 0, 15).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return text.Replace('-', '\u2212');
+    }
+
+    private static string TrimTrailingZeros(this string text) =>
+        text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
+}
