@@ -11,7 +11,7 @@ public class LayerTests
         ["Numerics"] = [],
         ["Quantities"] = ["Numerics"],
         ["Physics"] = ["Numerics"],
-        ["Handbook"] = ["Quantities", "Numerics"],
+        ["Handbook"] = ["Quantities", "Physics", "Numerics"],
         ["Plant"] = ["Physics", "Numerics"],
         ["Parts"] = ["Numerics", "Quantities", "Physics", "Handbook", "Plant"],
         ["Trials"] = ["Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
