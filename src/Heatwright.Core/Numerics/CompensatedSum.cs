@@ -1,0 +1,33 @@
+namespace Heatwright.Numerics;
+
+/// <summary>A running sum that keeps what rounding would drop.</summary>
+/// <remarks>Neumaier's form of Kahan's sum: Zeitschrift für Angewandte Mathematik und Mechanik 54 (1974) 39.
+/// Once infinite or not a number, it stays so.</remarks>
+public struct CompensatedSum
+{
+    private double high;
+    private double low;
+
+    /// <summary>The sum so far.</summary>
+    public readonly double Value => double.IsFinite(high) ? high + low : high;
+
+    /// <summary>Adds one term.</summary>
+    public void Add(double term)
+    {
+        double next = high + term;
+        low += Math.Abs(high) >= Math.Abs(term) ? high - next + term : term - next + high;
+        high = next;
+    }
+
+    /// <summary>Sum of all values.</summary>
+    public static double Of(ReadOnlySpan<double> values)
+    {
+        var sum = new CompensatedSum();
+        foreach (double value in values)
+        {
+            sum.Add(value);
+        }
+
+        return sum.Value;
+    }
+}
