@@ -1,0 +1,28 @@
+namespace Heatwright.Plant;
+
+/// <summary>An assembled tool on bare numbers: everything the stepper needs and nothing it must look up.</summary>
+/// <param name="Pack">Null where a recorded power drives the network.</param>
+/// <param name="Path">Between pack and load.</param>
+/// <param name="Load">What the power is for.</param>
+/// <param name="Network">Lumps and losses.</param>
+/// <param name="Controller">How the duty is set.</param>
+public sealed record AssembledTool(PackModel? Pack, PathModel Path, LoadModel Load, ThermalNetwork Network, ControllerModel Controller)
+{
+    /// <summary>The work, or null for a tool that only holds its temperature.</summary>
+    public WorkPattern? Work { get; init; }
+
+    /// <summary>On-state pack volts at which the run ends, V.</summary>
+    public double CutoffV { get; init; }
+
+    /// <summary>The cut-off is looked at only while the load is on.</summary>
+    public bool CutoffOnlyWhileOn { get; init; }
+
+    /// <summary>The run ends at this time at the latest, s.</summary>
+    public double MaxS { get; init; } = 36_000;
+
+    /// <summary>Drain that never stops, A, taken from the pack: controller, indicators, module left on.</summary>
+    public double DrainA { get; init; }
+
+    /// <summary>Temperature of the working node whose first reaching is an event, K; NaN: none.</summary>
+    public double TargetK { get; init; } = double.NaN;
+}

@@ -1,0 +1,57 @@
+namespace Heatwright.Plant;
+
+/// <summary>One cell as a source behind ohms with two RC pairs, all over the charge left; ohms fall as the cell warms.</summary>
+/// <param name="CapacityC">Charge from full to empty, coulomb.</param>
+/// <param name="OpenV">Open-circuit volts over charge.</param>
+/// <param name="R0Ohm">Ohms seen at once, at the reference temperature.</param>
+/// <param name="R1Ohm">Ohms of the short RC pair.</param>
+/// <param name="Tau1S">Time constant of the short pair, seconds.</param>
+/// <param name="R2Ohm">Ohms of the long RC pair.</param>
+/// <param name="Tau2S">Time constant of the long pair, seconds.</param>
+/// <remarks>Equations: Chen and Rincón-Mora [chen-2006]; temperature by Arrhenius, R(T) = R·exp(E/R_g·(1/T − 1/T_ref)).</remarks>
+public sealed record CellModel(
+    double CapacityC, ChargeCurve OpenV, ChargeCurve R0Ohm, ChargeCurve R1Ohm, double Tau1S, ChargeCurve R2Ohm, double Tau2S)
+{
+    /// <summary>Above 0.</summary>
+    public double CapacityC { get; } = Guard.Positive(CapacityC);
+
+    /// <summary>Above 0.</summary>
+    public double Tau1S { get; } = Guard.Positive(Tau1S);
+
+    /// <summary>Above 0.</summary>
+    public double Tau2S { get; } = Guard.Positive(Tau2S);
+
+    /// <summary>Activation energy of all ohms, J/mol; 0: no temperature effect.</summary>
+    public double ActivationJPerMol { get; init; }
+
+    /// <summary>Temperature at which the ohms are stated, K.</summary>
+    public double ReferenceK { get; init; } = 298.15;
+
+    /// <summary>Factor on all ohms at a cell temperature.</summary>
+    public double OhmsFactor(double cellK) => ActivationJPerMol == 0
+        ? 1
+        : Math.Exp(ActivationJPerMol / Physics.Constants.GasJPerMolK * ((1 / cellK) - (1 / ReferenceK)));
+}
+
+/// <summary>n cells in series, m such strings side by side.</summary>
+/// <param name="Cell">One cell; all alike.</param>
+/// <param name="Series">Cells in series.</param>
+/// <param name="Parallel">Strings in parallel.</param>
+/// <param name="LoopOhm">Everything in series with the cells up to the power path or the load: links, contacts, protection, fuse, leads, switch.</param>
+public sealed record PackModel(CellModel Cell, int Series, int Parallel, double LoopOhm)
+{
+    /// <summary>1 or more.</summary>
+    public int Series { get; } = Guard.Count(Series);
+
+    /// <summary>1 or more.</summary>
+    public int Parallel { get; } = Guard.Count(Parallel);
+
+    /// <summary>0 or more.</summary>
+    public double LoopOhm { get; init; } = Guard.ZeroOrMore(LoopOhm);
+
+    /// <summary>Charge left at the start, 0 to 1.</summary>
+    public double StartCharge { get; init; } = 1;
+
+    /// <summary>On-state current at which the protection opens, A.</summary>
+    public double TripA { get; init; } = double.PositiveInfinity;
+}

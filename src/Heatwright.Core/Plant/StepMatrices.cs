@@ -1,0 +1,64 @@
+using Heatwright.Numerics;
+
+namespace Heatwright.Plant;
+
+/// <summary>The linear part of the network with and without work pressed on, and its exact steps, one set a step length.</summary>
+internal sealed class StepMatrices
+{
+    private readonly double[] free;
+    private readonly double[] pressed;
+    private readonly Dictionary<(long Length, bool Pressed), ExponentialStep> kept = [];
+    private readonly int size;
+
+    public StepMatrices(ThermalNetwork network, double contactWPerK)
+    {
+        int nodes = network.Nodes.Count;
+        bool lags = network.SensorLagS > 0;
+        size = nodes + (lags ? 1 : 0);
+        free = new double[size * size];
+        for (int i = 0; i < nodes; i++)
+        {
+            free[(i * size) + i] -= network.Nodes[i].LinearWPerK / network.Nodes[i].CapacityJPerK;
+        }
+
+        foreach (var link in network.Links)
+        {
+            Join(link.A, link.B, link.WPerK / network.Nodes[link.A].CapacityJPerK);
+            Join(link.B, link.A, link.WPerK / network.Nodes[link.B].CapacityJPerK);
+        }
+
+        if (lags)
+        {
+            Join(nodes, network.SensorNode, 1 / network.SensorLagS);
+        }
+
+        pressed = [.. free];
+        int working = network.WorkingNode;
+        pressed[(working * size) + working] -= contactWPerK / network.Nodes[working].CapacityJPerK;
+
+        void Join(int row, int column, double rate)
+        {
+            free[(row * size) + row] -= rate;
+            free[(row * size) + column] += rate;
+        }
+    }
+
+    public int Size => size;
+
+    public ExponentialStep For(double h, bool isPressed)
+    {
+        var key = ((long)Math.Round(h * 1e10), isPressed);
+        if (!kept.TryGetValue(key, out var step))
+        {
+            if (kept.Count > 64)
+            {
+                kept.Clear(); // event searches and odd log intervals leave lengths that never come again
+            }
+
+            step = new ExponentialStep(isPressed ? pressed : free, size, h);
+            kept[key] = step;
+        }
+
+        return step;
+    }
+}

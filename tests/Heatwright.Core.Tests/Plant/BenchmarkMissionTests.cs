@@ -1,0 +1,116 @@
+using System.Globalization;
+using Heatwright.Plant;
+
+namespace Heatwright.Tests.Plant;
+
+/// <summary>The whole coupled tool against an independent solution: adaptive Runge–Kutta of order 8 and an implicit Radau method agree on it to
+/// 1e-8 (computed with a general scientific library from the text of the mission; data in tests/reference/missions).</summary>
+public class BenchmarkMissionTests
+{
+    private static readonly PlantRun Run = PlantRunner.Run(Mission1.Tool, new RunSettings { Instants = [.. Rows().Select(row => row[0])], StepS = 0.25 });
+
+    [Fact]
+    public void Run_time_matches() => Assert.Equal(3654.170656, Run.RunTimeS, 3654.170656 * 1e-6);
+
+    [Fact]
+    public void It_ends_at_the_cut_off_after_116_cuts()
+    {
+        Assert.Equal(StopReason.CutOff, Run.Stop);
+        Assert.Equal(116, Run.WorkDone);
+    }
+
+    [Fact]
+    public void Energies_and_charge_match()
+    {
+        Assert.Equal(75450.39499, Run.Energies.LoadJ, 75450 * 1e-5);
+        Assert.Equal(77574.48028, Run.Energies.TerminalJ, 77574 * 1e-5);
+        Assert.Equal(80052.57979, Run.Energies.BehindOhmsJ, 80052 * 1e-5);
+        Assert.Equal(10700.21865, Run.Energies.ChargeC, 10700 * 1e-5);
+        Assert.Equal(7313.52111, Run.Energies.WorkJ, 7313 * 1e-5);
+        Assert.Equal(3829.6958, Run.Energies.StoredJ, 3829.6958 * 1e-4);
+        Assert.Equal(15290.5162 + 32253.5969 + 6950.1356 + 9812.9293, Run.Energies.AirJ, 64307 * 1e-5);
+    }
+
+    [Fact]
+    public void Every_state_at_every_instant_matches()
+    {
+        double[][] rows = [.. Rows()];
+        Assert.Equal(52, rows.Length);
+        Assert.All(rows.Select((row, i) => (row, i)), pair =>
+        {
+            var (row, i) = pair;
+            if (row[0] > Run.RunTimeS)
+            {
+                return;
+            }
+
+            for (int node = 0; node < 4; node++)
+            {
+                Assert.Equal(row[1 + node], Run.Trace.NodesK[node][i] - 273.15, 0.02);
+            }
+
+            Assert.Equal(row[5], Run.Trace.SensorK[i] - 273.15, 0.02);
+            Assert.Equal(row[6], Run.Trace.ChargeLeft[i], 1e-5);
+            Assert.Equal(row[8], Run.Trace.Duty[i], 1e-3);
+            Assert.Equal(row[9], Run.Trace.TerminalV[i], 2e-4);
+        });
+    }
+
+    [Fact]
+    public void Lowest_temperatures_of_the_cuts_match()
+    {
+        // Cut number, printed lowest sampled tip temperature, °C.
+        (int Cut, double LowestC)[] printed =
+            [(1, 391.625739), (2, 392.270671), (6, 393.247463), (21, 392.912511), (61, 392.047811), (91, 382.198057), (101, 374.834965), (116, 340.076546)];
+        Assert.All(printed, cut => Assert.Equal(cut.LowestC, Run.LowestAtWorkK[cut.Cut - 1] - 273.15, 0.02));
+    }
+
+    [Fact]
+    public void The_run_without_radiation_is_told_from_the_run_with_it()
+    {
+        // A wrong model must show: published wrong-model run time 6412.188 s with emissivity 0.
+        var bare = Mission1.Tool with
+        {
+            Network = Mission1.Network with { Nodes = [.. Mission1.Network.Nodes.Select(node => new ThermalNode(node.Name, node.CapacityJPerK, node.LinearWPerK, node.ConvectionWPerK125))] },
+        };
+        Assert.Equal(6412.188, PlantRunner.Run(bare, new RunSettings { StepS = 0.25 }).RunTimeS, 0.05);
+    }
+
+    [Theory]
+    [InlineData("no heater coefficient", 3435.921)]
+    [InlineData("no RC pair", 3679.671)]
+    [InlineData("no wiring ohms", 3694.736)]
+    [InlineData("no work", 3964.370)]
+    public void Each_piece_of_physics_switched_off_gives_the_run_time_that_was_computed_without_it(string off, double runTimeS)
+    {
+        var tool = off switch
+        {
+            "no heater coefficient" => Mission1.Tool with { Load = new LoadModel.Heater(1.60, 0, 293.15) },
+            "no RC pair" => Mission1.Tool with
+            {
+                Pack = new PackModel(new CellModel(Mission1.Cell.CapacityC, Mission1.Cell.OpenV, Mission1.Cell.R0Ohm, new ChargeCurve.Flat(0), 20, new ChargeCurve.Flat(0), 200), 2, 1, 0.060),
+            },
+            "no wiring ohms" => Mission1.Tool with { Pack = new PackModel(Mission1.Cell, 2, 1, 0) },
+            _ => Mission1.Tool with { Work = null },
+        };
+        Assert.Equal(runTimeS, PlantRunner.Run(tool, new RunSettings { StepS = 0.25 }).RunTimeS, 0.02);
+    }
+
+    [Fact]
+    public void Heat_in_is_heat_stored_lost_and_worked()
+    {
+        var e = Run.Energies;
+        Assert.Equal(e.LoadJ, e.StoredJ + e.AirJ + e.WorkJ, 2e-5 * e.LoadJ);
+    }
+
+    [Fact]
+    public void Half_the_step_changes_nothing_that_matters()
+    {
+        var fine = PlantRunner.Run(Mission1.Tool, new RunSettings { StepS = 0.125 });
+        Assert.Equal(Run.RunTimeS, fine.RunTimeS, 0.005);
+    }
+
+    private static IEnumerable<double[]> Rows() => File.ReadLines(Repository.Reference("missions/mission_benchmark.csv")).Skip(2)
+        .Where(line => line.Length > 0)
+        .Select(line => line.Split(',').Select(field => double.Parse(field, CultureInfo.InvariantCulture)).ToArray());
+}
