@@ -30,7 +30,9 @@ public partial class TablesTests
         string folder = Path.Combine(Repository.Root, "src", "Heatwright.Core");
         var cited = Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
             .Where(path => !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
-            .SelectMany(path => SourceInComment().Matches(File.ReadAllText(path)).Select(match => match.Groups[1].Value))
+            .SelectMany(File.ReadLines)
+            .Where(line => line.Contains("//", StringComparison.Ordinal))
+            .SelectMany(line => BracketedKey().Matches(line[line.IndexOf("//", StringComparison.Ordinal)..]).Select(match => match.Groups[1].Value))
             .Distinct().ToList();
         Assert.NotEmpty(cited);
         Assert.DoesNotContain(cited, key => Bibliography.Own.Find(key) is null);
@@ -57,7 +59,7 @@ public partial class TablesTests
     public void A_table_that_is_not_there_says_which_there_are() =>
         Assert.Contains("emissivity", Assert.Throws<KeyNotFoundException>(() => Tables.Find("no such table")).Message, StringComparison.Ordinal);
 
-    /// <summary>A key in square brackets inside a comment, such as the ones that cite a source; code uses brackets otherwise.</summary>
-    [GeneratedRegex(@"//[^\n]*?\[([a-z][a-z0-9]*(?:-[a-z0-9]+)+)\]")]
-    private static partial Regex SourceInComment();
+    /// <summary>Source keys hold at least one hyphen, which tells them from other words in brackets.</summary>
+    [GeneratedRegex(@"\[([a-z][a-z0-9]*(?:-[a-z0-9]+)+)\]")]
+    private static partial Regex BracketedKey();
 }
