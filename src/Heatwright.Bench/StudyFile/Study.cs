@@ -1,0 +1,33 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Trials;
+using Heatwright.Verdicts;
+
+namespace Heatwright.StudyFile;
+
+/// <summary>All that one study holds: what a maker entered, nothing that was computed from it.</summary>
+/// <param name="Name">As the maker calls it.</param>
+/// <param name="Seed">Makes all draws reproducible.</param>
+public sealed record Study(string Name, ulong Seed)
+{
+    /// <summary>The maker's note.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>True: the readings are invented, and every page says so.</summary>
+    public bool Invented { get; init; }
+
+    /// <summary>What the tool must do; null: a study of parts only.</summary>
+    public Brief? Brief { get; init; }
+
+    /// <summary>Instruments.</summary>
+    public IReadOnlyList<Instrument> Instruments { get; init; } = [];
+
+    /// <summary>Parts on the shelf.</summary>
+    public IReadOnlyList<Part> Parts { get; init; } = [];
+
+    /// <summary>Trials with their runs and readings.</summary>
+    public IReadOnlyList<Trial> Trials { get; init; } = [];
+
+    /// <summary>Arrangements.</summary>
+    public IReadOnlyList<Arrangement> Arrangements { get; init; } = [];
+}

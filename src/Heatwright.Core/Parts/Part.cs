@@ -1,0 +1,73 @@
+using Heatwright.Quantities;
+
+namespace Heatwright.Parts;
+
+/// <summary>What a part is for.</summary>
+public enum PartKind
+{
+    /// <summary>One cell.</summary>
+    Cell,
+    /// <summary>Per-cell supervision and protection board.</summary>
+    Supervision,
+    /// <summary>Step-up module.</summary>
+    StepUp,
+    /// <summary>Heater with what it heats: the working end.</summary>
+    Heater,
+    /// <summary>Switch in the heater's path.</summary>
+    Switch,
+    /// <summary>Wires between cells, switch and heater, out and back.</summary>
+    Leads,
+    /// <summary>What touches the cells: holder springs, clips or welded tabs; ohms of one touch.</summary>
+    Contacts,
+    /// <summary>Temperature sensor.</summary>
+    Sensor,
+    /// <summary>Controller board.</summary>
+    Controller,
+    /// <summary>Charger.</summary>
+    Charger,
+    /// <summary>Cut-out that works without the controller.</summary>
+    CutOut,
+    /// <summary>The handle that holds it all.</summary>
+    Handle,
+}
+
+/// <summary>One value of a part as it was stated, not yet judged.</summary>
+/// <param name="Quantity">A name from <see cref="PartQuantities"/>.</param>
+/// <param name="Value">In <paramref name="Unit"/>.</param>
+/// <param name="Unit">Unit symbol.</param>
+/// <param name="PlusMinus">Half width of the range it may lie in, same unit; 0: none stated, and the class default of its origin holds.</param>
+/// <param name="Origin">measured, sheet, claimed, published or assumed.</param>
+/// <param name="Text">The seller's words, the sheet and place, the source, or why it is assumed.</param>
+public sealed record StatedValue(string Quantity, double Value, string Unit, double PlusMinus, string Origin, string Text);
+
+/// <summary>A bought or salvaged thing on the shelf.</summary>
+/// <param name="Id">Unique in the study.</param>
+/// <param name="Kind">What it is for.</param>
+/// <param name="Name">As the maker calls it.</param>
+/// <param name="Stated">Everything that was stated about it, claims beside measurements.</param>
+public sealed record Part(PartId Id, PartKind Kind, string Name, IReadOnlyList<StatedValue> Stated)
+{
+    /// <summary>Pieces on hand; 0: to be bought.</summary>
+    public int Count { get; init; } = 1;
+
+    /// <summary>'bought', 'salvaged', 'borrowed' or 'destroyed'.</summary>
+    public string From { get; init; } = "bought";
+
+    /// <summary>Words that are no numbers: chemistry, what a charger is made for.</summary>
+    public IReadOnlyDictionary<string, string> Words { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>The maker's note.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>A word, or the alternative where it is not stated.</summary>
+    public string Word(string name, string otherwise = "") => Words.GetValueOrDefault(name, otherwise);
+
+    /// <summary>All estimates stated for a quantity, most trustworthy first.</summary>
+    public IReadOnlyList<Estimate> All(string quantity) => [.. Stated
+        .Where(stated => string.Equals(stated.Quantity, quantity, StringComparison.Ordinal))
+        .Select(stated => PartValues.Read(this, stated))
+        .OrderByDescending(estimate => PartValues.Trust(estimate.Origin))];
+
+    /// <summary>The most trustworthy estimate stated for a quantity, or null.</summary>
+    public Estimate? Best(string quantity) => All(quantity) is [var best, ..] ? best : null;
+}

@@ -1,0 +1,64 @@
+namespace Heatwright.Parts;
+
+/// <summary>Names of the values that parts carry. One word, one meaning; files use these names.</summary>
+public static class PartQuantities
+{
+    /// <summary>Charge of a cell from full to its cut-off.</summary>
+    public const string Capacity = "capacity";
+    /// <summary>Volts under which a cell must not be drawn while loaded.</summary>
+    public const string CutoffVolts = "cut-off volts";
+    /// <summary>Ohms: of a heater cold, of a switch on, of leads out and back, of one contact, of a supervision board.</summary>
+    public const string Ohms = "ohms";
+    /// <summary>Temperature coefficient of a heater's ohms, referred to 20 °C.</summary>
+    public const string Alpha = "temperature coefficient";
+    /// <summary>Label power of a heater or module.</summary>
+    public const string RatedPower = "rated power";
+    /// <summary>Label volts of a heater.</summary>
+    public const string RatedVolts = "rated volts";
+    /// <summary>Continuous current a part stands.</summary>
+    public const string RatedCurrent = "rated current";
+    /// <summary>Current at which a supervision board opens.</summary>
+    public const string TripCurrent = "trip current";
+    /// <summary>Set output volts of a module.</summary>
+    public const string SetVolts = "set volts";
+    /// <summary>Mean input current at which a module limits itself.</summary>
+    public const string LimitCurrent = "limit current";
+    /// <summary>Input volts below which a module stops.</summary>
+    public const string LockOutVolts = "lock-out volts";
+    /// <summary>Always-there loss of a module.</summary>
+    public const string LossFixed = "loss fixed";
+    /// <summary>Loss of a module per input ampere.</summary>
+    public const string LossPerAmp = "loss per ampere";
+    /// <summary>Loss of a module per input ampere squared.</summary>
+    public const string LossPerAmpSquared = "loss per ampere squared";
+    /// <summary>Heat capacity of a working end or a cell.</summary>
+    public const string HeatCapacity = "heat capacity";
+    /// <summary>Linear loss of a working end to the air.</summary>
+    public const string LinearLoss = "linear loss";
+    /// <summary>Emissivity times area of a working end.</summary>
+    public const string Radiating = "radiating area";
+    /// <summary>Conductance from a working end into the grip.</summary>
+    public const string GripLink = "grip link";
+    /// <summary>Heat capacity of the grip.</summary>
+    public const string GripHeatCapacity = "grip heat capacity";
+    /// <summary>Conductance of the grip to the air.</summary>
+    public const string GripLoss = "grip loss";
+    /// <summary>Lag of a sensor.</summary>
+    public const string Lag = "lag";
+    /// <summary>Outer diameter, or a handle's inside diameter.</summary>
+    public const string Diameter = "diameter";
+    /// <summary>Length, or a handle's inside length.</summary>
+    public const string Length = "length";
+    /// <summary>Width of a board.</summary>
+    public const string Width = "width";
+    /// <summary>Height of a board with its parts.</summary>
+    public const string Height = "height";
+    /// <summary>Mass.</summary>
+    public const string Mass = "mass";
+    /// <summary>Price of one piece.</summary>
+    public const string Price = "price";
+    /// <summary>Current of a charger into the pack.</summary>
+    public const string ChargeCurrent = "charge current";
+    /// <summary>Current that the electronics draw always.</summary>
+    public const string Drain = "drain";
+}

@@ -1,0 +1,61 @@
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>The bench tests there are.</summary>
+public enum TrialKind
+{
+    /// <summary>A cell emptied at a steady current: time, volts, amps, and cell degrees where taken.</summary>
+    Discharge,
+    /// <summary>A cell loaded and rested in turn: time, volts, amps, and cell degrees where taken.</summary>
+    Pulse,
+    /// <summary>Ohms of a cold heater on an ohmmeter, the shorted leads read too: ohms.</summary>
+    ColdOhms,
+    /// <summary>Volts and amps of a heater held hot, with its degrees: volts, amps, degrees.</summary>
+    HotOhms,
+    /// <summary>A working end warming up or cooling down: time, volts, amps, degrees, and grip degrees where taken.</summary>
+    WarmUp,
+    /// <summary>A module's four readings taken at one moment: volts in, amps in, volts out, amps out.</summary>
+    ModulePoints,
+    /// <summary>Drop across a contact or a lead at a known current: amps, drop.</summary>
+    TwoPointDrop,
+}
+
+/// <summary>A column of a run's readings.</summary>
+/// <param name="Name">time, volts, amps, degrees, grip degrees, cell degrees, ohms, drop, volts in, amps in, volts out, amps out.</param>
+/// <param name="Unit">Unit symbol that the raw texts are in.</param>
+/// <param name="Instrument">Which instrument of the study read it; empty: none known.</param>
+public sealed record Column(string Name, string Unit, string Instrument);
+
+/// <summary>One line of readings, as it was typed or logged.</summary>
+/// <param name="Number">Line number in its run, from 1.</param>
+/// <param name="Raw">Raw text per column.</param>
+/// <param name="StruckBecause">Why the maker struck it out; null: it stands.</param>
+public sealed record Reading(int Number, IReadOnlyList<string> Raw, string? StruckBecause = null);
+
+/// <summary>One execution of a trial.</summary>
+public sealed record Run(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyList<Reading> Readings)
+{
+    /// <summary>Numbers that hold for the whole run: 'air' in °C, 'leads' (shorted-lead ohms), 'at' in °C, in SI or °C by name.</summary>
+    public IReadOnlyDictionary<string, double> Settings { get; init; } = new Dictionary<string, double>();
+
+    /// <summary>A setting, or the alternative.</summary>
+    public double Setting(string name, double otherwise) => Settings.TryGetValue(name, out double value) ? value : otherwise;
+}
+
+/// <summary>A planned bench test of one part.</summary>
+public sealed record Trial(TrialId Id, TrialKind Kind, PartId Part, IReadOnlyList<Run> Runs)
+{
+    /// <summary>What it is to show.</summary>
+    public string Purpose { get; init; } = "";
+}
+
+/// <summary>What a meter may be wrong by, for one unit.</summary>
+/// <param name="Unit">Unit symbol that it reads.</param>
+/// <param name="Percent">Limit of its gain error, per cent of reading; shared by all it reads.</param>
+/// <param name="Offset">Limit of its offset, in the unit; shared by all it reads.</param>
+/// <param name="Resolution">Smallest step it shows, in the unit.</param>
+public sealed record InstrumentSpec(string Unit, double Percent, double Offset, double Resolution);
+
+/// <summary>A meter, probe, watch or logger.</summary>
+public sealed record Instrument(string Id, string Name, IReadOnlyList<InstrumentSpec> Specs);

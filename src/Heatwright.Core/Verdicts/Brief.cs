@@ -1,0 +1,61 @@
+namespace Heatwright.Verdicts;
+
+/// <summary>What a requirement can speak of.</summary>
+public enum RequirementQuantity
+{
+    /// <summary>Time from switching on to the target temperature at the working end.</summary>
+    WarmUpTime,
+    /// <summary>Pieces of work done in a row on one charge.</summary>
+    PiecesPerCharge,
+    /// <summary>Highest temperature of the grip while working.</summary>
+    GripTemperature,
+    /// <summary>Highest temperature of a cell while working.</summary>
+    CellTemperature,
+    /// <summary>Inside diameter of the handle that cells and electronics need.</summary>
+    InsideDiameter,
+    /// <summary>Time to charge the pack with the arrangement's charger.</summary>
+    ChargeTime,
+    /// <summary>Price of all parts.</summary>
+    PartsCost,
+    /// <summary>Time until the pack is at its cut-off.</summary>
+    RunTime,
+}
+
+/// <summary>One line of the brief.</summary>
+/// <param name="Id">Unique in the brief.</param>
+/// <param name="Text">The promise in a plain sentence.</param>
+/// <param name="Quantity">What it speaks of.</param>
+/// <param name="Limit">In <paramref name="Unit"/>.</param>
+/// <param name="Unit">Unit symbol; empty: a count.</param>
+/// <param name="AtMost">True: the value may be at most the limit; false: at least.</param>
+/// <param name="Must">True: a must; false: a want.</param>
+public sealed record Requirement(string Id, string Text, RequirementQuantity Quantity, double Limit, string Unit, bool AtMost, bool Must)
+{
+    /// <summary>Under what it holds, in words.</summary>
+    public string Condition { get; init; } = "";
+
+    /// <summary>Weight of a want.</summary>
+    public double Weight { get; init; } = 1;
+}
+
+/// <summary>The work: a target temperature and pieces that come at regular times.</summary>
+/// <param name="TargetC">Temperature at which the tool is ready.</param>
+/// <param name="EveryS">Time from piece to piece.</param>
+/// <param name="ForS">Time a piece may last.</param>
+/// <param name="FirstAfterS">First piece so long after the target is reached.</param>
+/// <param name="AboveC">The work takes heat only from what is hotter.</param>
+/// <param name="Contact">Conductance into the work, W/K, with half width.</param>
+/// <param name="ContactPlusMinus">Half width of it.</param>
+/// <param name="NeedJ">Heat that a piece takes.</param>
+/// <param name="NeedPlusMinusJ">Half width of it.</param>
+/// <param name="Why">Where contact and need come from.</param>
+public sealed record Duty(double TargetC, double EveryS, double ForS, double FirstAfterS, double AboveC, double Contact, double ContactPlusMinus, double NeedJ, double NeedPlusMinusJ, string Why);
+
+/// <summary>What the tool must do.</summary>
+/// <param name="Promise">In one sentence.</param>
+/// <param name="WorkingEnd">What the maker calls the hot end: blade, wire, band.</param>
+/// <param name="Piece">What the maker calls one piece of work: cut, stroke.</param>
+/// <param name="AirC">Air around the tool, °C.</param>
+/// <param name="Duty">The work.</param>
+/// <param name="Requirements">The lines.</param>
+public sealed record Brief(string Promise, string WorkingEnd, string Piece, double AirC, Duty Duty, IReadOnlyList<Requirement> Requirements);
