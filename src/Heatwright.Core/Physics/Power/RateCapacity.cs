@@ -1,0 +1,36 @@
+namespace Heatwright.Physics;
+
+/// <summary>Less charge at more current, by one of two ways that must never be used together.</summary>
+/// <remarks>Emergent: the sag reaches the cut-off earlier; needs a resistance. Peukert: t = H·(Q_H/(I·H))^k, for two or more constant-current
+/// discharges without a known resistance. Typical k from memory: lithium 1.02 to 1.08, nickel-metal hydride 1.05 to 1.15. Limits of Peukert under
+/// changing load and temperature: [doerffel-2006], from memory.</remarks>
+public static class RateCapacity
+{
+    /// <summary>Charge a cell gives down to a cut-off under a constant current: Q·(1 − s_end), OCV(s_end) = V_cut + I·R.</summary>
+    /// <remarks>One settled resistance is optimistic near empty, where it rises steeply.</remarks>
+    public static double GivenAs(OcvTable cell, double capacityAs, double settledOhm, double currentA, double cutoffV)
+    {
+        double stopV = Impossible.UnlessPositive(cutoffV, "V") + (Impossible.IfNegative(currentA, "A") * Impossible.IfNegative(settledOhm, "Ω"));
+        return Impossible.UnlessPositive(capacityAs, "C") * (1 - cell.ChargeAt(stopV));
+    }
+
+    /// <summary>Run time by Peukert: H·(Q_H/(I·H))^k.</summary>
+    [Law("peukert", "cells", "H*(Q/(I*H))^k", Unit = "s", Source = "doerffel-2006", Where = "form and limits, from memory", Valid = "constant current within twice the tested range, same temperature; not together with a known resistance",
+        Example = "capacity=2Ah rated-time=5h current=4A exponent=1.05")]
+    public static double PeukertS(
+        [In("Q", "C", "capacity at the rated time", Name = "capacity", Min = 0)] double capacityAs,
+        [In("H", "s", "rated time", Name = "rated-time", Min = 0)] double ratedTimeS,
+        [In("I", "A", "current", Min = 0)] double currentA,
+        [In("k", "", "exponent", Min = 1, Max = 2, SoftMax = 1.3)] double exponent) =>
+        Impossible.UnlessPositive(ratedTimeS, "s") * Math.Pow(
+            Impossible.UnlessPositive(capacityAs, "C") / (Impossible.UnlessPositive(currentA, "A") * ratedTimeS), Impossible.Unless(exponent, 1, 2, ""));
+
+    /// <summary>Exponent from two discharges at constant current: ln(t1/t2)/ln(I2/I1).</summary>
+    public static double PeukertExponent(double firstA, double firstS, double secondA, double secondS)
+    {
+        double span = Math.Log(Impossible.UnlessPositive(secondA, "A") / Impossible.UnlessPositive(firstA, "A"));
+        return span == 0
+            ? throw Impossible.Outside(nameof(secondA), secondA, "A", "another current than the first")
+            : Math.Log(Impossible.UnlessPositive(firstS, "s") / Impossible.UnlessPositive(secondS, "s")) / span;
+    }
+}
