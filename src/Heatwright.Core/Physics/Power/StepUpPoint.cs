@@ -1,0 +1,133 @@
+namespace Heatwright.Physics;
+
+/// <summary>Operating point of a step-up module between a source with resistance and a heater, with the region named.</summary>
+/// <remarks>As the loop raises its duty from zero, input current and duty rise and the input voltage falls, so the point is the first event met:
+/// the smallest of four input currents: regulated, switch current limit, largest duty, under-voltage. D = 1 − V_out/(R_h·I) from charge balance.
+/// Derived here from the power balance of [erickson-fpe] chapter 3 (loss model) and the ripple of [hauke-slva372]. A cold heater must be solved on its own:
+/// a regulated hot point does not promise a start.</remarks>
+public static class StepUpPoint
+{
+    /// <summary>The point, from plain numbers.</summary>
+    [Law("step-up-point", "power paths", "I = min(Ireg, Ilim - dI/2, Iduty, (V - Vuv)/Rs); Ireg = 2(P+a0)/(E + sqrt(E^2 - 4A(P+a0))), E = V - a1, A = a2 + Rs, P = Vset^2/R",
+        Source = "definition", Where = "power and charge balance; ripple after [hauke-slva372]", Valid = "loss coefficients from readings at about the set voltage; continuous conduction",
+        Example = "open=3.7V source=0.12ohm set=9V heater=8ohm fixed=0.12W drop=0.2V slope=90mohm limit=5.5A max-duty=90% lockout=2.5V")]
+    public static PathPoint At(
+        [In("V", "V", "rested battery voltage", Name = "open", Min = 0)] double openV,
+        [In("Rs", "Ω", "source resistance: cells, links, protection, wires", Name = "source", Min = 0)] double sourceOhm,
+        [In("Vset", "V", "set output", Name = "set", Min = 0)] double setV,
+        [In("R", "Ω", "heater at its present temperature", Name = "heater", Min = 0)] double heaterOhm,
+        [In("a0", "W", "loss without load", Name = "fixed", Min = 0, Default = 0.1)] double fixedW = 0.1,
+        [In("a1", "V", "loss per ampere", Name = "drop", Min = 0, Default = 0.15)] double dropV = 0.15,
+        [In("a2", "Ω", "loss per ampere squared", Name = "slope", Min = 0, Default = 0.06)] double slopeOhm = 0.06,
+        [In("Ilim", "A", "peak switch current: the label", Name = "limit", Min = 0, Default = double.PositiveInfinity)] double limitA = double.PositiveInfinity,
+        [In("Dmax", "", "largest duty", Name = "max-duty", Min = 0, Max = 1, Default = 0.9)] double maxDuty = 0.9,
+        [In("Vuv", "V", "under-voltage lock-out", Name = "lockout", Min = 0, Default = 0)] double lockoutV = 0,
+        [In("VD", "V", "rectifier drop", Name = "diode", Min = 0, Default = 0.4)] double diodeV = 0.4,
+        [In("L", "H", "inductance", Name = "inductance", Min = 0, Default = double.PositiveInfinity)] double inductanceH = double.PositiveInfinity,
+        [In("f", "Hz", "switching frequency", Name = "frequency", Min = 0, Default = double.PositiveInfinity)] double switchingHz = double.PositiveInfinity) =>
+        At(openV, sourceOhm, heaterOhm, new StepUpModule(setV, new(fixedW, dropV, slopeOhm))
+        {
+            PeakLimitA = limitA,
+            InductanceTimesHz = inductanceH * switchingHz,
+            MaxDuty = maxDuty,
+            LockoutV = lockoutV,
+            DiodeV = diodeV,
+        });
+
+    /// <summary>The point.</summary>
+    public static PathPoint At(double openV, double sourceOhm, double heaterOhm, StepUpModule module)
+    {
+        Impossible.UnlessPositive(openV, "V");
+        Impossible.IfNegative(sourceOhm, "Ω");
+        Impossible.UnlessPositive(heaterOhm, "Ω");
+        double offA = PassThroughA(openV, sourceOhm, heaterOhm, module);
+        double foldA = ConverterLoss.FoldA(openV, sourceOhm, module.Loss);
+        PathPoint point = Found(openV, sourceOhm, heaterOhm, module, offA);
+        return point with { OffA = offA, FoldA = foldA, MostW = ConverterLoss.MostW(openV, sourceOhm, module.Loss) };
+    }
+
+    /// <summary>Current through a module that is off or cannot limit: (OCV − V_D)/(R_s + R_L + R_D + R_h). A non-isolating step-up is never off by itself.</summary>
+    public static double PassThroughA(double openV, double sourceOhm, double heaterOhm, StepUpModule module) =>
+        Math.Max(0, openV - module.DiodeV) / (sourceOhm + module.ThroughOhm + heaterOhm);
+
+    private static PathPoint Found(double openV, double sourceOhm, double heaterOhm, StepUpModule module, double offA)
+    {
+        if (openV <= Math.Max(module.LockoutV, module.StartV))
+        {
+            return PathPoint.Without(PathRegion.LockedOut);
+        }
+
+        // A set voltage below what passes through anyhow is never regulated, whatever the switch does.
+        if (module.SetV <= offA * heaterOhm)
+        {
+            return Through(openV, sourceOhm, heaterOhm, module, offA);
+        }
+
+        double regulatedA = ConverterLoss.InputA(openV, sourceOhm, module.Loss, module.SetV * module.SetV / heaterOhm) ?? double.PositiveInfinity;
+        double currentA = CurrentLimitA(openV, sourceOhm, heaterOhm, module);
+        double dutyA = DutyLimitA(openV, sourceOhm, heaterOhm, module);
+        double lockoutA = sourceOhm > 0 && module.LockoutV > 0 ? (openV - module.LockoutV) / sourceOhm : double.PositiveInfinity;
+        double limitA = Math.Min(currentA, Math.Min(dutyA, lockoutA));
+        double inputA = Math.Min(regulatedA, limitA);
+        double outW = double.IsFinite(inputA) ? ConverterLoss.OutW(openV, sourceOhm, module.Loss, inputA) : 0;
+        double outV = Math.Sqrt(Math.Max(0, outW) * heaterOhm);
+        double inputV = openV - (inputA * sourceOhm);
+        if (outW > 0 && outV < inputV - module.DiodeV - (inputA * module.ThroughOhm))
+        {
+            return Through(openV, sourceOhm, heaterOhm, module, offA);
+        }
+
+        PathRegion region = inputA == regulatedA ? PathRegion.Regulated
+            : inputA == lockoutA ? PathRegion.Hiccup
+            : inputA == currentA ? PathRegion.CurrentLimited : PathRegion.DutyLimited;
+        return region == PathRegion.Hiccup ? PathPoint.Without(region)
+            : outW > 0 && inputV > 0
+                ? new(region, inputA, inputV, outV, outW, module.Loss.AtW(inputA), 1 - (outV / (heaterOhm * inputA)))
+                {
+                    Margin = region == PathRegion.Regulated ? limitA / inputA : null,
+                }
+                : PathPoint.Without(PathRegion.SourceLimited);
+    }
+
+    private static PathPoint Through(double openV, double sourceOhm, double heaterOhm, StepUpModule module, double amps) => new(
+        PathRegion.PassThrough, amps, openV - (amps * sourceOhm), amps * heaterOhm, amps * amps * heaterOhm,
+        amps * (module.DiodeV + (amps * module.ThroughOhm)), 0);
+
+    /// <summary>Duty at an input current; 1 where the module does not cover its own loss, 0 where the input passes through.</summary>
+    private static double DutyAt(double openV, double sourceOhm, double heaterOhm, StepUpModule module, double inputA)
+    {
+        double outW = Math.Max(0, ConverterLoss.OutW(openV, sourceOhm, module.Loss, inputA));
+        return Math.Clamp(1 - (Math.Sqrt(outW / heaterOhm) / inputA), 0, 1);
+    }
+
+    /// <summary>Mean input current at which its peak meets the limit: I + ΔI(I)/2 = I_lim, ripple of this very point.</summary>
+    private static double CurrentLimitA(double openV, double sourceOhm, double heaterOhm, StepUpModule module)
+    {
+        if (double.IsPositiveInfinity(module.PeakLimitA) || double.IsPositiveInfinity(module.InductanceTimesHz))
+        {
+            return module.PeakLimitA;
+        }
+
+        // Halving instead of repeated substitution: that one does not settle when the ripple is large. The sum rises with the current.
+        (double low, double high) = (Math.Min(module.PeakLimitA, 2 * module.Loss.FixedW / Math.Max(openV - module.Loss.DropV, 1e-9)), module.PeakLimitA);
+        for (int i = 0; i < 80; i++)
+        {
+            double middle = (low + high) / 2;
+            double inputV = Math.Max(0, openV - (middle * sourceOhm));
+            double peak = middle + (inputV * DutyAt(openV, sourceOhm, heaterOhm, module, middle) / module.InductanceTimesHz / 2);
+            (low, high) = peak < module.PeakLimitA ? (middle, high) : (low, middle);
+        }
+
+        return (low + high) / 2;
+    }
+
+    /// <summary>Input current at the largest duty: [E + √(E² − 4B·a0)]/(2B), B = A + R_h(1 − D_max)².</summary>
+    private static double DutyLimitA(double openV, double sourceOhm, double heaterOhm, StepUpModule module)
+    {
+        double drive = openV - module.Loss.DropV;
+        double rest = 1 - module.MaxDuty;
+        double ohms = module.Loss.SlopeOhm + sourceOhm + (heaterOhm * rest * rest);
+        double radicand = (drive * drive) - (4 * ohms * module.Loss.FixedW);
+        return drive > 0 && radicand >= 0 && ohms > 0 && rest > 0 ? (drive + Math.Sqrt(radicand)) / (2 * ohms) : double.PositiveInfinity;
+    }
+}
