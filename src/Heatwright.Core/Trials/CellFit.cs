@@ -1,0 +1,282 @@
+using Heatwright.Numerics;
+using Heatwright.Plant;
+
+namespace Heatwright.Trials;
+
+/// <summary>A cell as its logs show it.</summary>
+/// <param name="Cell">The fitted model.</param>
+/// <param name="HeatCapacityJPerK">Assumed from its mass; the logs do not carry it alone.</param>
+/// <param name="CoolingWPerK">Fitted where the logs hold cell degrees, else assumed.</param>
+/// <param name="LogOhmsDoubt">Standard doubt of the logarithm of all ohms together, from the fit.</param>
+/// <param name="MisfitV">RMS of what the fit leaves over, V.</param>
+/// <param name="Parameters">What the search found, for the record.</param>
+public sealed record CellFindings(
+    CellModel Cell, double HeatCapacityJPerK, double CoolingWPerK, double LogOhmsDoubt, double MisfitV, IReadOnlyList<double> Parameters)
+{
+    /// <summary>Modelled volts at each row of each log, in the order of the logs given to the fit.</summary>
+    public IReadOnlyList<double[]> ModelledV { get; init; } = [];
+}
+
+/// <summary>Draws open-circuit volts, capacity, instant ohms and two RC pairs over charge from a cell's logs, through the plant's own stepper.</summary>
+/// <remarks>The slowest discharge gives capacity and, with the ohms' own drops added back, the open-circuit curve
+/// (power handbook of the trade: OCV ≈ V + I·R on a slow discharge; common practice). All other logs give the ohms. Ohms are searched
+/// as logarithms at fixed charges with a prior that neighbours are alike, so that a handful of pulses and a full campaign take the same road.</remarks>
+public sealed class CellFit
+{
+    /// <summary>Charges at which ohms are searched; closer where they rise towards empty.</summary>
+    public static readonly double[] Knots = [0.01, 0.04, 0.08, 0.13, 0.20, 0.35, 0.50, 0.65, 0.80, 1.00];
+
+    /// <summary>Activation energy of a whole cell, J/mol: 20 kJ/mol (15 to 30) above 10 °C, from memory.</summary>
+    public const double ActivationJPerMol = 20_000;
+
+    /// <summary>Specific heat of a cell, J/(kg·K), 900 to 1100, from memory.</summary>
+    public const double SpecificHeatJPerKgK = 1000;
+
+    /// <summary>A pair slower than this cannot be told from a slope of the open-circuit curve in a discharge of an hour.</summary>
+    private const double LongestTauS = 1500;
+
+    private const double VoltsDoubt = 0.004;
+    private const double KelvinDoubt = 0.7;
+
+    private readonly CellLog slow;
+    private readonly IReadOnlyList<CellLog> others;
+    private readonly double heatCapacityJPerK;
+    private readonly double capacityC;
+    private readonly int[][] rows;
+    private readonly bool degrees;
+
+    private CellFit(CellLog slow, IReadOnlyList<CellLog> others, double heatCapacityJPerK)
+    {
+        this.slow = slow;
+        this.others = others;
+        this.heatCapacityJPerK = heatCapacityJPerK;
+        capacityC = slow.ChargeC()[^1];
+        rows = [.. others.Select(log => Enumerable.Range(0, log.Count).Where(log.Steady).ToArray())];
+        degrees = others.Any(log => log.CellC.Any(double.IsFinite));
+    }
+
+    /// <summary>Findings from a slow or steady discharge down to the cut-off, and any further logs.</summary>
+    /// <param name="discharge">The slowest full discharge.</param>
+    /// <param name="others">Pulses and faster discharges; at least one.</param>
+    /// <param name="massKg">Mass of the cell, kg.</param>
+    public static CellFindings Fit(CellLog discharge, IReadOnlyList<CellLog> others, double massKg) =>
+        new CellFit(discharge, others, massKg * SpecificHeatJPerKgK).Search();
+
+    private CellFindings Search()
+    {
+        int knots = Knots.Length;
+        double ohm = FirstStepOhm();
+        int count = rows.Sum(row => row.Length) * (degrees ? 2 : 1);
+        int smooth = 4 * (knots - 1);
+        double[] start = new double[(4 * knots) + 3];
+        double[] priorMean = new double[start.Length];
+        double[] priorDoubt = new double[start.Length];
+        Array.Fill(priorDoubt, double.PositiveInfinity);
+        for (int k = 0; k < knots; k++)
+        {
+            double rise = 1 + (0.03 / (Knots[k] + 0.02));
+            start[k] = Math.Log(0.8 * ohm);
+            start[knots + k] = Math.Log(0.25 * ohm * rise);
+            start[(2 * knots) + k] = Math.Log(0.4 * ohm * rise);
+        }
+
+        for (int i = 0; i < 3 * knots; i++)
+        {
+            priorMean[i] = start[i];
+            priorDoubt[i] = 2; // a factor of seven either way: only keeps unread charges from running off
+        }
+
+        // The slow discharge itself sags a little more than the ohms of a pulse say; rests in the pulse log show by how much.
+        for (int k = 0; k < knots; k++)
+        {
+            priorDoubt[(3 * knots) + 3 + k] = 0.015;
+        }
+
+        int tau = 3 * knots;
+        start[tau] = Math.Log(30);
+        start[tau + 1] = Math.Log(400);
+        start[tau + 2] = Math.Log(heatCapacityJPerK / 1000);
+        (priorMean[tau], priorDoubt[tau]) = (start[tau], 0.7);
+        (priorMean[tau + 1], priorDoubt[tau + 1]) = (start[tau + 1], 0.7);
+        (priorMean[tau + 2], priorDoubt[tau + 2]) = (start[tau + 2], 0.5);
+        var problem = new LeastSquaresProblem((p, r) => Residuals(p, r), count + smooth, start)
+        {
+            PriorMean = priorMean,
+            PriorDoubt = priorDoubt,
+            Lower = [.. start.Select((value, i) => i == tau ? Math.Log(5) : i == tau + 1 ? Math.Log(150) : i > tau + 2 ? -0.1 : value - 5)],
+            Upper = [.. start.Select((value, i) => i == tau ? Math.Log(120) : i == tau + 1 ? Math.Log(LongestTauS) : i > tau + 2 ? 0.1 : value + 5)],
+            MaxIterations = 40,
+        };
+        var fit = LeastSquares.Fit(problem);
+        return Report(fit, count);
+    }
+
+    private CellFindings Report(LeastSquaresFit fit, int count)
+    {
+        double[] p = fit.Parameters;
+        var cell = Build(p);
+        var modelled = others.Select(log => Simulate(cell, p, log).Trace.TerminalV).ToArray();
+        double sum = 0;
+        int used = 0;
+        for (int l = 0; l < others.Count; l++)
+        {
+            foreach (int row in rows[l].Where(row => double.IsFinite(modelled[l][row])))
+            {
+                double left = modelled[l][row] - others[l].Volts[row];
+                sum += left * left;
+                used++;
+            }
+        }
+
+        return new(cell, heatCapacityJPerK, Math.Exp(p[(3 * Knots.Length) + 2]), LogOhmsDoubt(fit, cell), Math.Sqrt(sum / Math.Max(1, used)), p)
+        {
+            ModelledV = modelled,
+        };
+    }
+
+    /// <summary>Doubt of all ohms together at half charge: rows of one log are not independent of each other, so a run of 40 rows
+    /// counts as one reading (cautious; no source).</summary>
+    private static double LogOhmsDoubt(LeastSquaresFit fit, CellModel cell)
+    {
+        int middle = Array.IndexOf(Knots, 0.50);
+        double[] ohms = [cell.R0Ohm.At(0.5), cell.R1Ohm.At(0.5), cell.R2Ohm.At(0.5)];
+        double total = ohms.Sum();
+        double variance = 0;
+        for (int a = 0; a < 3; a++)
+        {
+            for (int b = 0; b < 3; b++)
+            {
+                variance += ohms[a] * ohms[b] * fit.Covariance[(a * Knots.Length) + middle, (b * Knots.Length) + middle] / (total * total);
+            }
+        }
+
+        return Math.Max(0.01, Math.Sqrt(40 * Math.Max(0, variance)));
+    }
+
+    private void Residuals(ReadOnlySpan<double> p, Span<double> residuals)
+    {
+        var cell = Build(p);
+        double[] parameters = p.ToArray();
+        int at = 0;
+        for (int l = 0; l < others.Count; l++)
+        {
+            var trace = Simulate(cell, parameters, others[l]).Trace;
+            foreach (int row in rows[l])
+            {
+                double volts = trace.TerminalV[row];
+                residuals[at++] = double.IsFinite(volts) ? (volts - others[l].Volts[row]) / VoltsDoubt : 0;
+                if (degrees)
+                {
+                    double read = others[l].CellC[row];
+                    residuals[at++] = double.IsFinite(read) && double.IsFinite(volts)
+                        ? (trace.NodesK[0][row] - 273.15 - read) / (KelvinDoubt * 3)
+                        : 0;
+                }
+            }
+        }
+
+        for (int set = 0; set < 3; set++)
+        {
+            for (int k = 0; k + 1 < Knots.Length; k++)
+            {
+                double alike = Knots[k] < 0.15 ? 0.8 : 0.25;
+                residuals[at++] = (p[(set * Knots.Length) + k + 1] - p[(set * Knots.Length) + k]) / alike;
+            }
+        }
+
+        int lift = (3 * Knots.Length) + 3;
+        for (int k = 0; k + 1 < Knots.Length; k++)
+        {
+            residuals[at++] = (p[lift + k + 1] - p[lift + k]) / 0.008;
+        }
+    }
+
+    /// <summary>The cell for one set of searched logarithms; the open-circuit curve follows from the slow discharge and these ohms.</summary>
+    private CellModel Build(ReadOnlySpan<double> p)
+    {
+        int knots = Knots.Length;
+        var r0 = Curve(p[..knots]);
+        var r1 = Curve(p.Slice(knots, knots));
+        var r2 = Curve(p.Slice(2 * knots, knots));
+        double tau1 = Math.Exp(p[3 * knots]);
+        double tau2 = Math.Exp(p[(3 * knots) + 1]);
+        var bare = new CellModel(capacityC, new ChargeCurve.Flat(0), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol };
+        return new CellModel(capacityC, OpenCurve(bare, new ChargeCurve.Table(Knots, p.Slice((3 * knots) + 3, knots).ToArray())), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol };
+    }
+
+    private static ChargeCurve.Table Curve(ReadOnlySpan<double> logs)
+    {
+        double[] values = new double[logs.Length];
+        for (int i = 0; i < values.Length; i++)
+        {
+            values[i] = Math.Exp(logs[i]);
+        }
+
+        return new(Knots, values);
+    }
+
+    /// <summary>Volts of the slow discharge with the ohms' drops added back, over charge; beyond full it goes on as steeply as just below.</summary>
+    private ChargeCurve.Table OpenCurve(CellModel bare, ChargeCurve lift)
+    {
+        double[] taken = slow.ChargeC();
+        List<double> charges = [];
+        List<double> volts = [];
+        double shortV = 0;
+        double longV = 0;
+        for (int i = 0; i < slow.Count; i++)
+        {
+            double s = 1 - (taken[i] / capacityC);
+            double factor = bare.OhmsFactor(273.15 + (double.IsFinite(slow.CellC[i]) ? slow.CellC[i] : slow.AirC));
+            if (i > 0)
+            {
+                double h = slow.TimesS[i] - slow.TimesS[i - 1];
+                double amps = (slow.Amps[i] + slow.Amps[i - 1]) / 2;
+                shortV += ((bare.R1Ohm.At(s) * factor * amps) - shortV) * (1 - Math.Exp(-h / bare.Tau1S));
+                longV += ((bare.R2Ohm.At(s) * factor * amps) - longV) * (1 - Math.Exp(-h / bare.Tau2S));
+            }
+
+            if (charges.Count == 0 || s < charges[^1] - 1e-6)
+            {
+                // Open volts fall as charge goes; where the searched ohms say otherwise near empty, the curve wins.
+                double open = slow.Volts[i] + (slow.Amps[i] * bare.R0Ohm.At(s) * factor) + shortV + longV + lift.At(s);
+                charges.Add(s);
+                volts.Add(volts.Count == 0 ? open : Math.Min(open, volts[^1] - 1e-5));
+            }
+        }
+
+        charges.Reverse();
+        volts.Reverse();
+        int near = charges.FindIndex(s => s > 0.97);
+        double slope = Math.Max(0.1, (volts[^1] - volts[near]) / Math.Max(0.005, charges[^1] - charges[near]));
+        charges.Add(charges[^1] + 0.05);
+        volts.Add(volts[^1] + (0.05 * slope));
+        return new([.. charges], [.. volts]);
+    }
+
+    private PlantRun Simulate(CellModel cell, double[] p, CellLog log) =>
+        PlantRunner.Run(CellBench.Tool(cell, heatCapacityJPerK, Math.Exp(p[(3 * Knots.Length) + 2]), log.Drive(),
+            CellBench.ChargeAt(cell, log.Volts[0], log.Amps[0]), RestC(log), RestC(log)),
+            new RunSettings { Instants = log.TimesS, StepS = 60 });
+
+    /// <summary>A cell that rested before its run has the temperature of its air; its own first reading carries the probe's offset away.</summary>
+    private static double RestC(CellLog log) => double.IsFinite(log.CellC[0]) ? log.CellC[0] : log.AirC;
+
+    /// <summary>Ohms of the first large step of current in any log.</summary>
+    private double FirstStepOhm()
+    {
+        foreach (var log in others)
+        {
+            double most = log.Amps.Max(Math.Abs);
+            for (int i = 1; i < log.Count; i++)
+            {
+                double step = log.Amps[i] - log.Amps[i - 1];
+                if (Math.Abs(step) > 0.5 * most)
+                {
+                    return Math.Clamp((log.Volts[i - 1] - log.Volts[i]) / step, 0.002, 2);
+                }
+            }
+        }
+
+        return 0.05;
+    }
+}
