@@ -1,0 +1,324 @@
+using Heatwright.Numerics;
+using Heatwright.Plant;
+
+namespace Heatwright.Trials;
+
+/// <summary>A recorded warm-up or cool-down of a working end.</summary>
+/// <param name="Name">Run it came from.</param>
+/// <param name="TimesS">Rising.</param>
+/// <param name="Watts">Power into the heater at each row.</param>
+/// <param name="EndC">Working end, °C; NaN where not read.</param>
+/// <param name="GripC">Grip, °C; NaN where not read.</param>
+/// <param name="AirC">Air, °C.</param>
+public sealed record WarmUpLog(string Name, double[] TimesS, double[] Watts, double[] EndC, double[] GripC, double AirC)
+{
+    /// <summary>Power as the plant takes it: mean of the two rows that bound each interval.</summary>
+    public Schedule Drive()
+    {
+        double[] values = new double[TimesS.Length];
+        for (int i = 0; i + 1 < values.Length; i++)
+        {
+            values[i] = (Watts[i] + Watts[i + 1]) / 2;
+        }
+
+        values[^1] = Watts[^1];
+        return new(TimesS, values);
+    }
+}
+
+/// <summary>What a warm-up tells of a working end. Values in SI; where a piece is not in the model chosen, it is 0.</summary>
+/// <param name="HeatCapacityJPerK">Heat capacity.</param>
+/// <param name="LinearWPerK">Linear loss to the air.</param>
+/// <param name="RadiatingM2">Emissivity times area.</param>
+/// <param name="LagS">Lag between working end and reading.</param>
+/// <param name="GripLinkWPerK">Conductance into the grip.</param>
+/// <param name="GripHeatCapacityJPerK">Heat capacity of the grip.</param>
+/// <param name="GripLossWPerK">Loss of the grip to the air.</param>
+public sealed record WarmUpFindings(
+    double HeatCapacityJPerK, double LinearWPerK, double RadiatingM2, double LagS, double GripLinkWPerK, double GripHeatCapacityJPerK, double GripLossWPerK)
+{
+    /// <summary>Which model was chosen, in words.</summary>
+    public string Model { get; init; } = "";
+
+    /// <summary>Names of the searched quantities, in the order of <see cref="LogCovariance"/>.</summary>
+    public IReadOnlyList<string> Searched { get; init; } = [];
+
+    /// <summary>Covariance of the logarithms of the searched quantities, scaled by what the fit left over.</summary>
+    public double[,] LogCovariance { get; init; } = new double[0, 0];
+
+    /// <summary>RMS of what the fit leaves over at the working end, K.</summary>
+    public double MisfitK { get; init; }
+
+    /// <summary>Corrected information criterion of each model tried; the smaller the better.</summary>
+    public IReadOnlyList<(string Model, double Aicc)> Tried { get; init; } = [];
+
+    /// <summary>Modelled reading at each row of each log, °C.</summary>
+    public IReadOnlyList<double[]> ModelledC { get; init; } = [];
+
+    /// <summary>Robust score of each row: how many robust spreads it lies off.</summary>
+    public IReadOnlyList<double[]> Scores { get; init; } = [];
+}
+
+/// <summary>Draws heat capacity, losses and lag of a working end from warm-up and cool-down logs, through the plant's own stepper.</summary>
+/// <remarks>Temperature at one place carries three thermal numbers, not five: the models tried are loss alone, loss with a lag, and loss with
+/// radiation and a lag. The corrected Akaike criterion chooses (Hurvich and Tsai [hurvich-1989]); a gain under 2 keeps the simpler.</remarks>
+public sealed class WarmUpFit
+{
+    private const double EndDoubtK = 1.0;
+    private const double GripDoubtK = 0.5;
+
+    private readonly IReadOnlyList<WarmUpLog> logs;
+    private readonly bool radiates;
+    private readonly bool lags;
+    private readonly bool grip;
+    private readonly List<string> names = ["heat capacity", "linear loss"];
+    private readonly double[][] weight;
+
+    private WarmUpFit(IReadOnlyList<WarmUpLog> logs, bool radiates, bool lags, bool grip, double[][] weight)
+    {
+        (this.logs, this.radiates, this.lags, this.grip, this.weight) = (logs, radiates, lags, grip, weight);
+        if (radiates)
+        {
+            names.Add("radiating area");
+        }
+
+        if (lags)
+        {
+            names.Add("lag");
+        }
+
+        if (grip)
+        {
+            names.AddRange(["grip link", "grip heat capacity", "grip loss"]);
+        }
+    }
+
+    /// <summary>Findings from one or more logs of the same working end.</summary>
+    public static WarmUpFindings Fit(IReadOnlyList<WarmUpLog> logs)
+    {
+        bool grip = logs.Any(log => log.GripC.Any(double.IsFinite));
+        double span = logs.Max(log => log.EndC.Where(double.IsFinite).Max() - log.AirC);
+        double[][] weight = [.. logs.Select(log => log.EndC.Select(read => double.IsFinite(read) ? 1.0 : 0.0).ToArray())];
+        List<(string Name, bool Radiates, bool Lags)> models = [("loss", false, false), ("loss and lag", false, true)];
+        if (span > 80)
+        {
+            models.Add(("loss, radiation and lag", true, true)); // below that radiation is straight enough to hide in the loss
+        }
+
+        WarmUpFindings? best = null;
+        double bestAicc = double.PositiveInfinity;
+        List<(string, double)> tried = [];
+        foreach (var (name, radiates, lags) in models)
+        {
+            var fit = new WarmUpFit(logs, radiates, lags, grip, weight);
+            var (found, aicc) = fit.Search(name);
+            for (int pass = 0; pass < 2; pass++)
+            {
+                if (!fit.DropOutliers(found))
+                {
+                    break;
+                }
+
+                (found, aicc) = fit.Search(name);
+            }
+
+            tried.Add((name, aicc));
+            if (aicc < bestAicc - 2)
+            {
+                (best, bestAicc) = (found, aicc);
+            }
+        }
+
+        return best! with { Tried = tried };
+    }
+
+    /// <summary>Takes rows that lie more than six robust spreads off out of the next search; true when there were any.</summary>
+    private bool DropOutliers(WarmUpFindings found)
+    {
+        bool any = false;
+        for (int l = 0; l < logs.Count; l++)
+        {
+            for (int row = 0; row < weight[l].Length; row++)
+            {
+                if (weight[l][row] > 0 && found.Scores[l][row] > 6)
+                {
+                    weight[l][row] = 0;
+                    any = true;
+                }
+            }
+        }
+
+        return any;
+    }
+
+    private (WarmUpFindings Found, double Aicc) Search(string model)
+    {
+        double[] start = Start();
+        int endRows = weight.Sum(rows => rows.Count(w => w > 0));
+        int gripRows = grip ? logs.Sum(log => log.GripC.Count(double.IsFinite)) : 0;
+        int count = logs.Sum(log => log.TimesS.Length) * (grip ? 2 : 1);
+        double[] priorDoubt = [.. start.Select(_ => 3.0)];
+        int tail = start.Length - 3;
+        if (grip)
+        {
+            priorDoubt[tail + 1] = 0.7;
+            priorDoubt[tail + 2] = 0.4; // a bare grip of hand size loses about 0.12 W/K in still air: worked out, common practice
+        }
+
+        var fit = LeastSquares.Fit(new LeastSquaresProblem(Residuals, count, start)
+        {
+            PriorMean = start,
+            PriorDoubt = priorDoubt,
+            Lower = [.. start.Select(value => value - 7)],
+            Upper = [.. start.Select(value => value + 7)],
+            MaxIterations = 60,
+        });
+        double[] p = fit.Parameters;
+        double scale = Math.Max(1, fit.ResidualSumOfSquares / Math.Max(1, endRows + gripRows - start.Length));
+        double[,] covariance = new double[start.Length, start.Length];
+        for (int a = 0; a < start.Length; a++)
+        {
+            for (int b = 0; b < start.Length; b++)
+            {
+                covariance[a, b] = fit.Covariance[a, b] * scale;
+            }
+        }
+
+        int n = endRows + gripRows;
+        int k = start.Length + 1;
+        double aicc = (n * Math.Log(fit.ResidualSumOfSquares / n)) + (2 * k) + (2.0 * k * (k + 1) / Math.Max(1, n - k - 1));
+        return (Report(p, model, covariance), aicc);
+    }
+
+    private WarmUpFindings Report(double[] p, string model, double[,] covariance)
+    {
+        var found = Read(p);
+        double[][] modelled = new double[logs.Count][];
+        double[][] left = new double[logs.Count][];
+        for (int l = 0; l < logs.Count; l++)
+        {
+            var run = Simulate(found, logs[l]);
+            modelled[l] = [.. run.Trace.SensorK.Select(kelvin => kelvin - 273.15)];
+            left[l] = [.. modelled[l].Zip(logs[l].EndC, (model, read) => model - read)];
+        }
+
+        double[] used = [.. left.SelectMany((rows, l) => rows.Where((value, row) => weight[l][row] > 0 && double.IsFinite(value)))];
+        double spread = 1.4826 * Median([.. used.Select(Math.Abs)]);
+        return found with
+        {
+            Model = model,
+            Searched = names,
+            LogCovariance = covariance,
+            MisfitK = Math.Sqrt(used.Sum(value => value * value) / Math.Max(1, used.Length)),
+            ModelledC = modelled,
+            Scores = [.. left.Select(rows => rows.Select(value => Math.Abs(value) / Math.Max(spread, EndDoubtK)).ToArray())],
+        };
+    }
+
+    private void Residuals(ReadOnlySpan<double> p, Span<double> residuals)
+    {
+        var found = Read(p);
+        int at = 0;
+        for (int l = 0; l < logs.Count; l++)
+        {
+            var trace = Simulate(found, logs[l]).Trace;
+            for (int row = 0; row < logs[l].TimesS.Length; row++)
+            {
+                residuals[at++] = weight[l][row] > 0 ? (trace.SensorK[row] - 273.15 - logs[l].EndC[row]) / EndDoubtK : 0;
+                if (grip)
+                {
+                    double read = logs[l].GripC[row];
+                    residuals[at++] = double.IsFinite(read) ? (trace.NodesK[1][row] - 273.15 - read) / GripDoubtK : 0;
+                }
+            }
+        }
+    }
+
+    private WarmUpFindings Read(ReadOnlySpan<double> p)
+    {
+        double Take(ReadOnlySpan<double> from, string name) => names.IndexOf(name) is >= 0 and var at ? Math.Exp(from[at]) : 0;
+        return new(Take(p, "heat capacity"), Take(p, "linear loss"), Take(p, "radiating area"), Take(p, "lag"),
+            Take(p, "grip link"), Take(p, "grip heat capacity"), Take(p, "grip loss"));
+    }
+
+    private static PlantRun Simulate(WarmUpFindings found, WarmUpLog log)
+    {
+        bool grip = found.GripLinkWPerK > 0;
+        ThermalNode end = new("working end", found.HeatCapacityJPerK, found.LinearWPerK, 0, found.RadiatingM2);
+        double startC = double.IsFinite(log.EndC[0]) ? log.EndC[0] : log.AirC;
+        double gripStartC = grip && double.IsFinite(log.GripC[0]) ? log.GripC[0] : log.AirC;
+        var network = new ThermalNetwork(
+            grip ? [end, new ThermalNode("grip", found.GripHeatCapacityJPerK, found.GripLossWPerK)] : [end],
+            grip ? [new ThermalLink(0, 1, found.GripLinkWPerK)] : [],
+            273.15 + log.AirC)
+        {
+            SensorLagS = found.LagS,
+            StartK = grip ? [273.15 + startC, 273.15 + gripStartC] : [273.15 + startC],
+        };
+        var tool = new AssembledTool(null, new PathModel.Direct(), new LoadModel.RecordedPower(log.Drive()), network, new ControllerModel.Fixed(1))
+        {
+            MaxS = log.TimesS[^1] + 1,
+        };
+        return PlantRunner.Run(tool, new RunSettings { Instants = log.TimesS, StepS = 2 });
+    }
+
+    /// <summary>First guesses from the log itself: capacity from the first rise, loss from the last power and rise.</summary>
+    private double[] Start()
+    {
+        var log = logs.MaxBy(l => l.Watts.Sum())!;
+        int on = Array.FindIndex(log.Watts, w => w > 0.5 * log.Watts.Max());
+        int later = Math.Min(log.TimesS.Length - 1, on + Math.Max(2, (log.TimesS.Length - on) / 10));
+        double energy = 0;
+        for (int i = on; i < later; i++)
+        {
+            energy += log.Watts[i] * (log.TimesS[i + 1] - log.TimesS[i]);
+        }
+
+        double first = log.EndC.Where(double.IsFinite).First();
+        double rise = Math.Max(1, LastFinite(log.EndC, later) - first);
+        double hottest = log.EndC.Where(double.IsFinite).Max() - log.AirC;
+        double capacity = Math.Max(1e-3, energy / rise);
+        double loss = Math.Max(1e-4, log.Watts.Max() / Math.Max(1, hottest) / (radiates ? 2 : 1));
+        List<double> start = [Math.Log(capacity), Math.Log(loss)];
+        if (radiates)
+        {
+            start.Add(Math.Log(1e-4));
+        }
+
+        if (lags)
+        {
+            start.Add(Math.Log(2));
+        }
+
+        if (grip)
+        {
+            start.AddRange([Math.Log(0.1 * loss), Math.Log(40), Math.Log(0.12)]);
+        }
+
+        return [.. start];
+    }
+
+    private static double LastFinite(double[] values, int upTo)
+    {
+        for (int i = upTo; i >= 0; i--)
+        {
+            if (double.IsFinite(values[i]))
+            {
+                return values[i];
+            }
+        }
+
+        return 0;
+    }
+
+    private static double Median(double[] values)
+    {
+        if (values.Length == 0)
+        {
+            return 0;
+        }
+
+        Array.Sort(values);
+        return values.Length % 2 == 1 ? values[values.Length / 2] : (values[(values.Length / 2) - 1] + values[values.Length / 2]) / 2;
+    }
+}
