@@ -21,6 +21,9 @@ public static class Display
     public static string Value(double value, double standardDoubt) =>
         standardDoubt > 0 ? Number(value, standardDoubt) : Significant(value, 4);
 
+    /// <summary>A typed value spelled so that it reads back as itself in its field: plain ASCII, every digit, no thousand marks.</summary>
+    public static string Spelled(TypedValue value, Expect expect) => TypedText.Of(value, expect);
+
     /// <summary>A number to so many significant digits, without exponent between 1e-4 and 1e7.</summary>
     public static string Significant(double value, int digits)
     {

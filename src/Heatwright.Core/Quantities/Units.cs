@@ -77,6 +77,60 @@ public static class Units
     public static readonly Unit Kilogram = new("kg", Mass);
     /// <summary>Gram.</summary>
     public static readonly Unit Gram = new("g", Mass, 1e-3);
+    /// <summary>Microvolt.</summary>
+    public static readonly Unit Microvolt = new("µV", Volts, 1e-6);
+    /// <summary>Microampere.</summary>
+    public static readonly Unit Microampere = new("µA", Current, 1e-6);
+    /// <summary>Kiloohm.</summary>
+    public static readonly Unit Kiloohm = new("kΩ", Resistance, 1e3);
+    /// <summary>Megaohm.</summary>
+    public static readonly Unit Megaohm = new("MΩ", Resistance, 1e6);
+    /// <summary>Milliwatt.</summary>
+    public static readonly Unit Milliwatt = new("mW", Power, 1e-3);
+    /// <summary>Kilowatt.</summary>
+    public static readonly Unit Kilowatt = new("kW", Power, 1e3);
+    /// <summary>Kilojoule.</summary>
+    public static readonly Unit Kilojoule = new("kJ", Energy, 1e3);
+    /// <summary>Millisecond.</summary>
+    public static readonly Unit Millisecond = new("ms", Time, 1e-3);
+    /// <summary>Microsecond.</summary>
+    public static readonly Unit Microsecond = new("µs", Time, 1e-6);
+    /// <summary>Day.</summary>
+    public static readonly Unit Day = new("d", Time, 86_400);
+    /// <summary>Temperature on the Fahrenheit scale, a level: t[°F] = 9/5 · t[°C] + 32, so its zero lies at 459.67 · 5/9 K.</summary>
+    public static readonly Unit Fahrenheit = new("°F", Heat, 5.0 / 9, 459.67 * 5 / 9);
+    /// <summary>Volt per kelvin.</summary>
+    public static readonly Unit VoltPerKelvin = new("V/K", Volts / Heat);
+    /// <summary>Slope of a thermocouple.</summary>
+    public static readonly Unit MicrovoltPerKelvin = new("µV/K", Volts / Heat, 1e-6);
+    /// <summary>Centimetre.</summary>
+    public static readonly Unit Centimetre = new("cm", Length, 1e-2);
+    /// <summary>Micrometre.</summary>
+    public static readonly Unit Micrometre = new("µm", Length, 1e-6);
+    /// <summary>Inch: 25.4 mm, exact by the international yard of 1959.</summary>
+    public static readonly Unit Inch = new("in", Length, 0.0254);
+    /// <summary>Thousandth of an inch.</summary>
+    public static readonly Unit Mil = new("mil", Length, 2.54e-5);
+    /// <summary>Cross-section of a conductor.</summary>
+    public static readonly Unit SquareMillimetre = new("mm²", Length * Length, 1e-6);
+    /// <summary>Heat given off along a wire.</summary>
+    public static readonly Unit WattPerMetre = new("W/m", Power / Length);
+    /// <summary>Heat given off along a wire.</summary>
+    public static readonly Unit WattPerCentimetre = new("W/cm", Power / Length, 100);
+    /// <summary>Heat given off along a wire, as makers of hot-wire cutters say it.</summary>
+    public static readonly Unit WattPerInch = new("W/in", Power / Length, 1 / 0.0254);
+    /// <summary>Resistance along a wire.</summary>
+    public static readonly Unit OhmPerMetre = new("Ω/m", Resistance / Length);
+    /// <summary>Hertz.</summary>
+    public static readonly Unit Hertz = new("Hz", Dimension.None / Time);
+    /// <summary>Kilohertz.</summary>
+    public static readonly Unit Kilohertz = new("kHz", Dimension.None / Time, 1e3);
+    /// <summary>Charge or discharge rate: what a maker writes as 2C empties the cell in half an hour.</summary>
+    public static readonly Unit PerHour = new("1/h", Dimension.None / Time, 1.0 / 3600);
+    /// <summary>Farad.</summary>
+    public static readonly Unit Farad = new("F", Charge / Volts);
+    /// <summary>Henry.</summary>
+    public static readonly Unit Henry = new("H", Resistance * Time);
     /// <summary>Activation energy per mole.</summary>
     public static readonly Unit KilojoulePerMole = new("kJ/mol", Energy, 1e3);
     /// <summary>Money, in the maker's own currency.</summary>
@@ -87,7 +141,13 @@ public static class Units
         One, Percent, Volt, Millivolt, Ampere, Milliampere, Ohm, Milliohm, Watt, Joule, WattHour, AmpereHour, MilliampereHour,
         Coulomb, Second, Minute, Hour, Celsius, Kelvin, JoulePerKelvin, WattPerKelvin, KelvinPerWatt, SquareMetre, SquareCentimetre,
         PerKelvin, Metre, Millimetre, Kilogram, Gram, KilojoulePerMole, Money,
+        Microvolt, Microampere, Kiloohm, Megaohm, Milliwatt, Kilowatt, Kilojoule, Millisecond, Microsecond, Day, Fahrenheit, VoltPerKelvin,
+        MicrovoltPerKelvin, Centimetre, Micrometre, Inch, Mil, SquareMillimetre, WattPerMetre, WattPerCentimetre, WattPerInch,
+        OhmPerMetre, Hertz, Kilohertz, PerHour, Farad, Henry,
     }.ToFrozenDictionary(unit => unit.Symbol, StringComparer.Ordinal);
+
+    /// <summary>Every unit of the table.</summary>
+    public static IEnumerable<Unit> All => BySymbol.Values.OrderBy(unit => unit.Symbol, StringComparer.Ordinal);
 
     /// <summary>The unit with exactly this symbol, or null: typed spellings are the value reader's work, not this table's.</summary>
     public static Unit? Find(string symbol) => BySymbol.GetValueOrDefault(symbol);
