@@ -11,9 +11,15 @@ public abstract record ChargeCurve
     /// <summary>The same curve times a factor.</summary>
     public abstract ChargeCurve Times(double factor);
 
+    /// <summary>The same curve lifted by an offset.</summary>
+    public abstract ChargeCurve Plus(double offset);
+
     /// <summary>One value at every charge.</summary>
     public sealed record Flat(double Value) : ChargeCurve
     {
+        /// <inheritdoc/>
+        public override ChargeCurve Plus(double offset) => new Flat(Value + offset);
+
         /// <inheritdoc/>
         public override double At(double s) => Value;
 
@@ -46,6 +52,9 @@ public abstract record ChargeCurve
             this.charges = [.. charges];
             this.values = [.. values];
         }
+
+        /// <inheritdoc/>
+        public override ChargeCurve Plus(double offset) => new Table(charges, [.. values.Select(value => value + offset)]);
 
         /// <summary>Breakpoints, charge left.</summary>
         public IReadOnlyList<double> Charges => charges;
@@ -92,6 +101,9 @@ public abstract record ChargeCurve
     /// <summary>Polynomial plus one exponential: c0 + c1 s + c2 s² + c3 s³ + a·e^(−b s).</summary>
     public sealed record Formula(double C0, double C1, double C2, double C3, double A, double B) : ChargeCurve
     {
+        /// <inheritdoc/>
+        public override ChargeCurve Plus(double offset) => new Formula(C0 + offset, C1, C2, C3, A, B);
+
         /// <inheritdoc/>
         public override double At(double s)
         {

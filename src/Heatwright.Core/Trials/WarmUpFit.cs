@@ -132,6 +132,13 @@ public sealed class WarmUpFit
         return best! with { Tried = tried };
     }
 
+    /// <summary>Fits again with the model and the left-out rows of an earlier fit: how a moved reading moves the findings.</summary>
+    public static WarmUpFindings FitAs(IReadOnlyList<WarmUpLog> logs, WarmUpFindings like)
+    {
+        double[][] weight = [.. logs.Select((log, l) => log.EndC.Select((read, row) => double.IsFinite(read) && like.Scores[l][row] <= 6 ? 1.0 : 0.0).ToArray())];
+        return new WarmUpFit(logs, like.Searched.Contains("radiating area"), like.Searched.Contains("lag"), like.Searched.Contains("grip link"), weight).Search(like.Model).Found;
+    }
+
     /// <summary>Takes rows that lie more than six robust spreads off out of the next search; true when there were any.</summary>
     private bool DropOutliers(WarmUpFindings found)
     {

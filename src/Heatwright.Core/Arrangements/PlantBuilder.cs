@@ -1,0 +1,178 @@
+using Heatwright.Parts;
+using Heatwright.Plant;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Arrangements;
+
+/// <summary>An arrangement as a solvable plant: its numbers with doubt, and a way to build the bare plant from any draw of them.</summary>
+public sealed class PlantBuilder
+{
+    /// <summary>The firmware aims so far above the target, K, so that the target is passed and not only approached: our choice.</summary>
+    public const double AimAboveK = 10;
+
+    /// <summary>Controller period, s: our choice, well under the lag of any sensor here.</summary>
+    public const double PeriodS = 0.5;
+
+    private readonly Arrangement arrangement;
+    private readonly Shelf shelf;
+    private readonly WorkPlan work;
+    private readonly CellModel cell;
+    private readonly Dictionary<PlantKey, int> places;
+
+    private PlantBuilder(Arrangement arrangement, Shelf shelf, WorkPlan work, CellModel cell, IReadOnlyList<PlantInput> inputs)
+    {
+        (this.arrangement, this.shelf, this.work, this.cell) = (arrangement, shelf, work, cell);
+        Inputs = inputs;
+        places = inputs.Select((input, i) => (input.Key, i)).ToDictionary(pair => pair.Key, pair => pair.i);
+    }
+
+    /// <summary>The numbers it is built from.</summary>
+    public IReadOnlyList<PlantInput> Inputs { get; }
+
+    /// <summary>The middle values, SI, in the order of <see cref="Inputs"/>.</summary>
+    public double[] Middle => [.. Inputs.Select(input => input.Value.Si)];
+
+    /// <summary>Values of one draw, SI.</summary>
+    public double[] Drawn(Draw draw) => [.. Inputs.Select(input => input.Value.DrawnSi(draw))];
+
+    /// <summary>Place of a number in <see cref="Inputs"/>, or −1 where this arrangement has none.</summary>
+    public int Place(PlantKey key) => places.GetValueOrDefault(key, -1);
+
+    /// <summary>Collects the numbers of an arrangement; what is essential and unknown comes back as problems, each with the trial that would tell it.</summary>
+    public static Checked<PlantBuilder> For(Arrangement arrangement, Shelf shelf, WorkPlan work)
+    {
+        List<Problem> problems = [];
+        List<PlantInput> inputs = [];
+        var cellModel = shelf.Found(arrangement.Cell)?.Cell?.Cell;
+        if (cellModel is null)
+        {
+            problems.Add(Missing(arrangement.Cell, "how its volts fall with charge and current", "a discharge and a pulse run"));
+        }
+
+        Need(PlantKey.Capacity, arrangement.Cell, PartQuantities.Capacity, "capacity", "a discharge");
+        Need(PlantKey.CellOhms, arrangement.Cell, PartQuantities.Ohms, "cell ohms", "a pulse run");
+        Need(PlantKey.OpenVolts, arrangement.Cell, CellQuantities.OpenVolts, "open volts at half charge", "a discharge");
+        double mass = shelf.Value(arrangement.Cell, PartQuantities.Mass)?.Si ?? 0.045;
+        Assume(PlantKey.CellHeat, arrangement.Cell, PartQuantities.HeatCapacity, "heat capacity of a cell", 900 * mass, 1100 * mass, Units.JoulePerKelvin,
+            "mass times 900 to 1100 J/(kg·K), from memory");
+        Assume(PlantKey.CellToGrip, arrangement.Cell, "to grip", "cell to grip", 0.05, 0.15, Units.WattPerKelvin, "a cell lying in a closed handle, common practice, no source");
+        Assume(PlantKey.ContactOhms, arrangement.Contacts, PartQuantities.Ohms, "ohms of one contact", 0.010, 0.050, Units.Ohm, "spring holder contact 10 to 50 mΩ, common practice, no source");
+        if (arrangement.Supervision is { } supervision)
+        {
+            Assume(PlantKey.SupervisionOhms, supervision, PartQuantities.Ohms, "ohms of supervision", 0.008, 0.080, Units.Ohm, "supervision boards 8 to 80 mΩ, common practice, no source");
+        }
+
+        Assume(PlantKey.SwitchOhms, arrangement.Switch, PartQuantities.Ohms, "ohms of the switch", 0.005, 0.040, Units.Ohm, "small transistor switch, common practice, no source");
+        Assume(PlantKey.LeadOhms, arrangement.Leads, PartQuantities.Ohms, "ohms of the leads", 0.010, 0.050, Units.Ohm, "short leads, common practice, no source");
+        Need(PlantKey.HeaterOhms, arrangement.Heater, PartQuantities.Ohms, "heater ohms", "cold ohms");
+        Assume(PlantKey.HeaterAlpha, arrangement.Heater, PartQuantities.Alpha, "temperature coefficient", 0, 0.0045, Units.PerKelvin, "unknown alloy, 0 to 4.5e-3 per kelvin, from memory");
+        Need(PlantKey.EndHeat, arrangement.Heater, PartQuantities.HeatCapacity, "heat capacity of the working end", "a warm-up");
+        Need(PlantKey.EndLoss, arrangement.Heater, PartQuantities.LinearLoss, "loss of the working end", "a warm-up");
+        Optional(PlantKey.EndRadiating, arrangement.Heater, PartQuantities.Radiating, "radiating area of the working end");
+        if (!Optional(PlantKey.SensorLag, arrangement.Heater, PartQuantities.Lag, "lag of the sensor"))
+        {
+            Optional(PlantKey.SensorLag, arrangement.Sensor, PartQuantities.Lag, "lag of the sensor");
+        }
+
+        Assume(PlantKey.GripLink, arrangement.Heater, PartQuantities.GripLink, "working end to grip", 0.005, 0.025, Units.WattPerKelvin, "steel shank of a small hot tool, common practice, no source");
+        AssumeEither(PlantKey.GripHeat, PartQuantities.GripHeatCapacity, "heat capacity of the grip", 20, 80, Units.JoulePerKelvin, "hand-sized plastic grip, common practice, no source");
+        AssumeEither(PlantKey.GripLoss, PartQuantities.GripLoss, "grip to air", 0.08, 0.16, Units.WattPerKelvin, "bare grip of hand size in still air, worked out with 12 W/(m²·K)");
+        if (arrangement.StepUp is { } module)
+        {
+            Assume(PlantKey.ModuleFixed, module, PartQuantities.LossFixed, "fixed loss of the module", 0.02, 0.3, Units.Watt, "small modules, common practice, no source");
+            Assume(PlantKey.ModulePerAmp, module, PartQuantities.LossPerAmp, "loss per ampere", 0.05, 0.5, Units.Volt, "small modules, common practice, no source");
+            Assume(PlantKey.ModulePerAmpSquared, module, PartQuantities.LossPerAmpSquared, "loss per ampere squared", 0.03, 0.2, Units.Ohm, "small modules, common practice, no source");
+            Assume(PlantKey.ModuleLimit, module, PartQuantities.LimitCurrent, "current limit of the module", 3, 12, Units.Ampere, "label current is switch current at best, common practice, no source");
+            Assume(PlantKey.ModuleLockOut, module, PartQuantities.LockOutVolts, "lock-out of the module", 2.2, 3.0, Units.Volt, "one-cell modules, common practice, no source");
+        }
+
+        Assume(PlantKey.Drain, arrangement.Controller, PartQuantities.Drain, "always-on drain", 0.005, 0.03, Units.Ampere, "small controller board, common practice, no source");
+        inputs.Add(new(PlantKey.WorkContact, "conductance into the work", work.Contact, null));
+        inputs.Add(new(PlantKey.WorkNeed, "heat of one piece", work.Need, null));
+        return problems.Count > 0 ? new(problems) : new(new PlantBuilder(arrangement, shelf, work, cellModel!, inputs));
+
+        void Need(PlantKey key, PartId part, string quantity, string name, string trial)
+        {
+            if (!Optional(key, part, quantity, name))
+            {
+                problems.Add(Missing(part, name, trial));
+            }
+        }
+
+        bool Optional(PlantKey key, PartId part, string quantity, string name)
+        {
+            if (shelf.Value(part, quantity) is not { } value)
+            {
+                return false;
+            }
+
+            inputs.Add(new(key, $"{name}, {shelf[part].Name}", value, part));
+            return true;
+        }
+
+        void Assume(PlantKey key, PartId part, string quantity, string name, double low, double high, Unit unit, string why) =>
+            inputs.Add(new(key, $"{name}, {shelf[part].Name}", shelf.ValueOr(part, quantity, low, high, unit, why), part));
+
+        void AssumeEither(PlantKey key, string quantity, string name, double low, double high, Unit unit, string why) =>
+            Assume(key, shelf.Value(arrangement.Heater, quantity) is null ? arrangement.Handle : arrangement.Heater, quantity, name, low, high, unit, why);
+
+        Problem Missing(PartId part, string what, string trial) =>
+            new($"'{shelf[part].Name}': {what} is not known.", $"arrangement {arrangement.Letter}", "none", "a finding, a sheet value or a claim", $"Take {trial} of '{shelf[part].Name}'.");
+    }
+
+    /// <summary>The bare plant for one set of SI values in the order of <see cref="Inputs"/>. Values a draw pushed out of what can be are held at the edge.</summary>
+    public AssembledTool Build(ReadOnlySpan<double> si)
+    {
+        double[] at = si.ToArray();
+        double Take(PlantKey key, double otherwise = 0) => places.TryGetValue(key, out int place) ? at[place] : otherwise;
+        double Positive(PlantKey key, double least) => Math.Max(least, Take(key));
+        double ohmsFactor = Positive(PlantKey.CellOhms, 1e-4) / Inputs[places[PlantKey.CellOhms]].Value.Si;
+        double lift = Take(PlantKey.OpenVolts) - Inputs[places[PlantKey.OpenVolts]].Value.Si;
+        var drawn = new CellModel(Positive(PlantKey.Capacity, 10), cell.OpenV.Plus(lift), cell.R0Ohm.Times(ohmsFactor), cell.R1Ohm.Times(ohmsFactor), cell.Tau1S,
+            cell.R2Ohm.Times(ohmsFactor), cell.Tau2S)
+        { ActivationJPerMol = cell.ActivationJPerMol, ReferenceK = cell.ReferenceK };
+        double loop = (Positive(PlantKey.ContactOhms, 0) * arrangement.ContactCount) + Positive(PlantKey.SupervisionOhms, 0) + Positive(PlantKey.SwitchOhms, 0) + Positive(PlantKey.LeadOhms, 0);
+        int cells = arrangement.Series * arrangement.Parallel;
+        double heaterOhm = Positive(PlantKey.HeaterOhms, 0.01);
+        double trip = arrangement.Supervision is { } supervision && shelf.Value(supervision, PartQuantities.TripCurrent) is { } current ? current.Si : double.PositiveInfinity;
+        PathModel path = arrangement.StepUp is { } module
+            ? new PathModel.StepUp(SetVolts(module), Positive(PlantKey.ModuleFixed, 0), Positive(PlantKey.ModulePerAmp, 0), Positive(PlantKey.ModulePerAmpSquared, 0),
+                Positive(PlantKey.ModuleLimit, 0.1), 0.92, Positive(PlantKey.ModuleLockOut, 0), 0.35)
+            : new PathModel.Direct();
+        double endHeat = Positive(PlantKey.EndHeat, 1e-3);
+        double lag = Positive(PlantKey.SensorLag, 0);
+        double air = 273.15 + work.AirC;
+        double aim = 273.15 + work.TargetC + AimAboveK;
+        double delay = lag + PeriodS;
+        return new AssembledTool(
+            new PackModel(drawn, arrangement.Series, arrangement.Parallel, loop) { TripA = trip },
+            path,
+            new LoadModel.Heater(heaterOhm, Take(PlantKey.HeaterAlpha), 293.15),
+            new ThermalNetwork(
+                [
+                    new("working end", endHeat, Positive(PlantKey.EndLoss, 0), 0, Positive(PlantKey.EndRadiating, 0)),
+                    new("grip", Positive(PlantKey.GripHeat, 1), Positive(PlantKey.GripLoss, 0.01)),
+                    new("cells", cells * Positive(PlantKey.CellHeat, 1), 0),
+                ],
+                [new(0, 1, Positive(PlantKey.GripLink, 0)), new(1, 2, cells * Positive(PlantKey.CellToGrip, 0.001))],
+                air)
+            {
+                CellNode = 2,
+                ElectronicsNode = 1,
+                SensorLagS = lag < 0.05 ? 0 : lag,
+            },
+            // Simple internal-model tuning (Skogestad 2003) for a plant that integrates on the time scale of its delay: gain = C/(2θ), reset 8θ.
+            new ControllerModel.Pi(aim, PeriodS, endHeat / (2 * delay), endHeat / (2 * delay) / (8 * delay), 1 / (2 * delay), Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling))
+        {
+            CutoffV = arrangement.Series * (shelf.Value(arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0),
+            CutoffOnlyWhileOn = true,
+            DrainA = Positive(PlantKey.Drain, 0),
+            TargetK = 273.15 + work.TargetC,
+            Work = new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = 400 },
+            MaxS = 4 * 3600,
+        };
+    }
+
+    private double SetVolts(PartId module) => shelf.Value(module, PartQuantities.SetVolts)?.Si ?? 12;
+}

@@ -1,0 +1,41 @@
+using Heatwright.Parts;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Arrangements;
+
+/// <summary>The shelf with what its trials told: the most trustworthy number for any quantity of any part.</summary>
+public sealed class Shelf
+{
+    private readonly Dictionary<PartId, Part> parts;
+    private readonly Dictionary<PartId, PartFindings> findings;
+
+    /// <summary>Parts and the findings of those that were tried.</summary>
+    public Shelf(IReadOnlyList<Part> parts, IReadOnlyList<PartFindings> findings)
+    {
+        this.parts = parts.ToDictionary(part => part.Id);
+        this.findings = findings.ToDictionary(found => found.Part);
+    }
+
+    /// <summary>The part with this name; throws where it is absent, which the reader of study files reports before.</summary>
+    public Part this[PartId id] => parts[id];
+
+    /// <summary>True where the shelf has the part.</summary>
+    public bool Has(PartId id) => parts.ContainsKey(id);
+
+    /// <summary>What the trials of a part told, or null.</summary>
+    public PartFindings? Found(PartId id) => findings.GetValueOrDefault(id);
+
+    /// <summary>A finding before a stated value; among stated values the most trustworthy; null where nothing is known.</summary>
+    public Estimate? Value(PartId id, string quantity) => Found(id)?.Find(quantity) ?? (parts.TryGetValue(id, out var part) ? part.Best(quantity) : null);
+
+    /// <summary>The number, or a class value with its reason where nothing is known.</summary>
+    /// <param name="id">Part.</param>
+    /// <param name="quantity">Quantity.</param>
+    /// <param name="low">Lower end of what the class shows, SI.</param>
+    /// <param name="high">Upper end, SI.</param>
+    /// <param name="unit">SI unit.</param>
+    /// <param name="why">Where the class range comes from.</param>
+    public Estimate ValueOr(PartId id, string quantity, double low, double high, Unit unit, string why) => Value(id, quantity)
+        ?? Estimate.Within((low + high) / 2, (high - low) / 2, unit, $"{id}: {quantity}, assumed", CauseGroup.Assumption, new Origin.Assumed(why));
+}

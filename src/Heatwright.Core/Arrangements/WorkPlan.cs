@@ -1,0 +1,13 @@
+namespace Heatwright.Arrangements;
+
+/// <summary>The work a tool is to do, as the plant needs it.</summary>
+/// <param name="TargetC">Ready at this temperature of the working end.</param>
+/// <param name="AirC">Air.</param>
+/// <param name="EveryS">From piece to piece.</param>
+/// <param name="ForS">A piece may last so long.</param>
+/// <param name="FirstAfterS">First piece so long after the target.</param>
+/// <param name="AboveC">The work takes heat only from what is hotter.</param>
+/// <param name="Contact">Conductance into the work, W/K, with doubt.</param>
+/// <param name="Need">Heat of one piece, J, with doubt.</param>
+public sealed record WorkPlan(
+    double TargetC, double AirC, double EveryS, double ForS, double FirstAfterS, double AboveC, Quantities.Estimate Contact, Quantities.Estimate Need);

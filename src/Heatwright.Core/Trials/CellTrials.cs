@@ -1,0 +1,86 @@
+using Heatwright.Parts;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Discharge and pulse trials of a cell to capacity, ohms and a cell model.</summary>
+internal static class CellTrials
+{
+    public static PartFindings Findings(Part part, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments)
+    {
+        var logs = read.Select(pair => (pair.Trial, pair.Table, Log: Log(pair.Table))).Where(entry => entry.Log.Count >= 3).ToArray();
+        List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
+        var discharges = logs.Where(entry => entry.Trial.Kind == TrialKind.Discharge).OrderBy(entry => Rate(entry.Log)).ToArray();
+        var others = logs.Where(entry => discharges.Length == 0 || entry.Log != discharges[0].Log).ToArray();
+        if (discharges.Length == 0 || others.Length == 0)
+        {
+            string missing = discharges.Length == 0 ? "a discharge down to the cut-off" : "a pulse run, or a second discharge at another current";
+            return new(part.Id, [], remarks, [new Problem($"Cell '{part.Name}' gives no findings yet.", "its trials", $"{logs.Length} usable runs", missing, $"Take {missing}.")]);
+        }
+
+        var slow = discharges[0];
+        double mass = part.Best(PartQuantities.Mass)?.Si ?? 0.045;
+        var cell = CellFit.Fit(slow.Log, [.. others.Select(entry => entry.Log)], mass);
+        RunId[] runs = [.. logs.Select(entry => entry.Table.Run.Id)];
+        var origin = new Origin.Fitted(slow.Trial.Id, runs);
+        var volts = slow.Table.Run.Columns.First(column => column.Name == "volts");
+        var amps = slow.Table.Run.Columns.First(column => column.Name == "amps");
+
+        double ah = cell.Cell.CapacityC / 3600;
+        var capacityDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} capacity scatter", CauseGroup.Trial), 0.005 * ah);
+        double ohm = cell.Cell.R0Ohm.At(0.5) + cell.Cell.R1Ohm.At(0.5) + cell.Cell.R2Ohm.At(0.5);
+        var ohmDoubts = Doubts.From(Cause.Normal($"{others[0].Trial.Id} ohms scatter", CauseGroup.Trial), cell.LogOhmsDoubt * ohm);
+        var openDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} open volts misfit", CauseGroup.Trial), Math.Max(0.002, cell.MisfitV));
+        if (instruments.Gain(amps) is var (ampsGain, ampsShare))
+        {
+            capacityDoubts = capacityDoubts.With(ampsGain, ampsShare * ah);
+            ohmDoubts = ohmDoubts.With(ampsGain, -ampsShare * ohm);
+        }
+
+        if (instruments.Gain(volts) is var (voltsGain, voltsShare))
+        {
+            ohmDoubts = ohmDoubts.With(voltsGain, voltsShare * ohm);
+            openDoubts = openDoubts.With(voltsGain, voltsShare * cell.Cell.OpenV.At(0.5));
+        }
+
+        if (instruments.Offset(volts) is var (voltsOffset, offsetSi))
+        {
+            openDoubts = openDoubts.With(voltsOffset, offsetSi);
+        }
+
+        List<Finding> findings =
+        [
+            new(part.Id, PartQuantities.Capacity, new Estimate(ah, Units.AmpereHour, capacityDoubts, origin)),
+            new(part.Id, PartQuantities.Ohms, new Estimate(ohm, Units.Ohm, ohmDoubts, origin)),
+            new(part.Id, CellQuantities.OpenVolts, new Estimate(cell.Cell.OpenV.At(0.5), Units.Volt, openDoubts, origin)),
+        ];
+        return new(part.Id, findings, remarks, [])
+        {
+            Cell = cell,
+            Pictures =
+            [
+                new($"Discharge, {part.Name}", "time", "s", "volts", "V", slow.Log.TimesS, slow.Log.Volts, []),
+                .. others.Select((entry, i) => new FitPicture($"{entry.Trial.Id}, {part.Name}", "time", "s", "volts", "V", entry.Log.TimesS, entry.Log.Volts, cell.ModelledV[i])),
+            ],
+        };
+    }
+
+    /// <summary>Mean current over charge taken, 1/s: the slower the smaller.</summary>
+    private static double Rate(CellLog log) => 1 / (log.TimesS[^1] - log.TimesS[0]);
+
+    private static CellLog Log(ReadingTable table)
+    {
+        double[] time = table["time"], volts = table["volts"], amps = table["amps"];
+        double[] degrees = table.Has("cell degrees") ? table["cell degrees"] : [.. time.Select(_ => double.NaN)];
+        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + volts[i] + amps[i]) && (i == 0 || time[i] > time[i - 1]))];
+        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => amps[i])], [.. rows.Select(i => volts[i])],
+            [.. rows.Select(i => degrees[i])], table.Run.Setting("air", 20));
+    }
+}
+
+/// <summary>Names of findings that only cells have.</summary>
+public static class CellQuantities
+{
+    /// <summary>Open-circuit volts at half charge.</summary>
+    public const string OpenVolts = "open volts at half charge";
+}

@@ -1,0 +1,32 @@
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>A value with doubt that a fit drew from runs.</summary>
+/// <param name="Part">The part it is about.</param>
+/// <param name="Quantity">A name from the parts' list of quantities.</param>
+/// <param name="Value">The value.</param>
+public sealed record Finding(PartId Part, string Quantity, Estimate Value);
+
+/// <summary>Points, fitted curve and names for a picture of a trial; the arrays are as long as each other.</summary>
+public sealed record FitPicture(string Title, string XName, string XUnit, string YName, string YUnit, double[] X, double[] Read, double[] Fitted);
+
+/// <summary>What a part's trials told.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Findings">Values with doubt.</param>
+/// <param name="Remarks">What the checks said of single readings.</param>
+/// <param name="Problems">Why a trial gave no finding.</param>
+public sealed record PartFindings(PartId Part, IReadOnlyList<Finding> Findings, IReadOnlyList<Remark> Remarks, IReadOnlyList<Problem> Problems)
+{
+    /// <summary>The cell model, for cells whose logs gave one.</summary>
+    public CellFindings? Cell { get; init; }
+
+    /// <summary>The thermal model, for working ends whose warm-up gave one.</summary>
+    public WarmUpFindings? WarmUp { get; init; }
+
+    /// <summary>Pictures of the fits.</summary>
+    public IReadOnlyList<FitPicture> Pictures { get; init; } = [];
+
+    /// <summary>The finding for a quantity, or null.</summary>
+    public Estimate? Find(string quantity) => Findings.FirstOrDefault(finding => finding.Quantity == quantity)?.Value;
+}

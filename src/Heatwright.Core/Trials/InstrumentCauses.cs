@@ -1,0 +1,29 @@
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Shared errors of the instruments of a trial: one cause for gain and one for offset per instrument and unit, wherever it acts.</summary>
+public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
+{
+    private readonly Dictionary<string, Instrument> byId = instruments.ToDictionary(instrument => instrument.Id, StringComparer.Ordinal);
+
+    /// <summary>Gain cause and its standard size as a share of the reading; null where the instrument states none.</summary>
+    public (Cause Cause, double Share)? Gain(Column column) =>
+        Spec(column) is { Percent: > 0 } spec
+            ? (Cause.Rectangular($"{column.Instrument} {spec.Unit} gain", CauseGroup.Instrument), spec.Percent / 100 / Math.Sqrt(3))
+            : null;
+
+    /// <summary>Offset cause and its standard size in SI; null where the instrument states none.</summary>
+    public (Cause Cause, double Si)? Offset(Column column) =>
+        Spec(column) is { Offset: > 0 } spec
+            ? (Cause.Rectangular($"{column.Instrument} {spec.Unit} offset", CauseGroup.Instrument), spec.Offset * Units.Find(spec.Unit)!.Factor / Math.Sqrt(3))
+            : null;
+
+    /// <summary>Standard doubt of one reading's last digit, SI.</summary>
+    public double ResolutionSi(Column column) => Spec(column) is { Resolution: > 0 } spec ? spec.Resolution * Units.Find(spec.Unit)!.Factor / Math.Sqrt(12) : 0;
+
+    private InstrumentSpec? Spec(Column column) =>
+        byId.TryGetValue(column.Instrument, out var instrument) && Units.Find(column.Unit) is { } unit
+            ? instrument.Specs.FirstOrDefault(spec => Units.Find(spec.Unit) is { } own && own.Dimension == unit.Dimension)
+            : null;
+}

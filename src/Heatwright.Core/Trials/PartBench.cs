@@ -1,0 +1,52 @@
+using Heatwright.Parts;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>All trials of one part to findings: checks, fit, doubt.</summary>
+public static class PartBench
+{
+    /// <summary>Findings of every part that was tried, in the order of the shelf.</summary>
+    public static IReadOnlyList<PartFindings> All(IReadOnlyList<Part> parts, IReadOnlyList<Trial> trials, IReadOnlyList<Instrument> instruments)
+    {
+        var causes = new InstrumentCauses(instruments);
+        return [.. parts.Select(part => (part, Own: trials.Where(trial => trial.Part == part.Id).ToArray())).Where(pair => pair.Own.Length > 0)
+            .Select(pair => One(pair.part, pair.Own, causes))];
+    }
+
+    /// <summary>Findings of one part from its own trials.</summary>
+    public static PartFindings One(Part part, IReadOnlyList<Trial> trials, InstrumentCauses instruments)
+    {
+        List<PartFindings> pieces = [];
+        var read = trials.SelectMany(trial => trial.Runs.Select(run => (Trial: trial, Table: ReadingTable.Read(run, trial)))).ToArray();
+        if (trials.Any(trial => trial.Kind is TrialKind.Discharge or TrialKind.Pulse))
+        {
+            pieces.Add(CellTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind is TrialKind.Discharge or TrialKind.Pulse)], instruments));
+        }
+
+        Estimate? cold = null;
+        double coldC = 20;
+        foreach (var (trial, table) in read.Where(pair => pair.Trial.Kind == TrialKind.ColdOhms))
+        {
+            var found = OhmsBench.ColdOhms(trial, table, instruments);
+            cold = found.Find(PartQuantities.Ohms) ?? cold;
+            coldC = table.Run.Setting("at", 20);
+            pieces.Add(found);
+        }
+
+        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).Select(pair => OhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)));
+        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.TwoPointDrop).Select(pair => OhmsBench.Drop(pair.Trial, pair.Table, instruments)));
+        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.ModulePoints).Select(pair => ModuleBench.Points(pair.Trial, pair.Table, instruments)));
+        if (trials.Any(trial => trial.Kind == TrialKind.WarmUp))
+        {
+            pieces.Add(WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments));
+        }
+
+        return new(part.Id, [.. pieces.SelectMany(piece => piece.Findings)], [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
+        {
+            Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),
+            WarmUp = pieces.Select(piece => piece.WarmUp).FirstOrDefault(warm => warm is not null),
+            Pictures = [.. pieces.SelectMany(piece => piece.Pictures)],
+        };
+    }
+}

@@ -1,0 +1,128 @@
+using System.Globalization;
+
+namespace Heatwright.Trials;
+
+/// <summary>Sanity checks on the numbers of a run before any fit: slips of a thousand, loose clips, readings that cannot be.</summary>
+internal static class ReadingChecks
+{
+    /// <summary>A clip that works loose costs tenths of a volt; less is sag or noise.</summary>
+    private const double ClipV = 0.15;
+
+    public static bool[] Suspects(Trial trial, Run run, List<Reading> kept, List<double[]> rows, List<Remark> remarks)
+    {
+        bool[] suspect = new bool[rows.Count];
+        for (int column = 0; column < run.Columns.Count; column++)
+        {
+            if (run.Columns[column].Name is not "time")
+            {
+                Slips(trial, run, kept, rows, column, suspect, remarks);
+            }
+        }
+
+        LooseClips(trial, run, kept, rows, suspect, remarks);
+        Impossible(trial, run, kept, rows, suspect, remarks);
+        return suspect;
+    }
+
+    /// <summary>A value about a thousand times off what stands around it: a unit slip.</summary>
+    private static void Slips(Trial trial, Run run, List<Reading> kept, List<double[]> rows, int column, bool[] suspect, List<Remark> remarks)
+    {
+        if (run.Columns[column].Name.Contains("degrees", StringComparison.Ordinal))
+        {
+            return;
+        }
+
+        for (int row = 0; row < rows.Count; row++)
+        {
+            double value = Math.Abs(rows[row][column]);
+            double[] around = [.. Neighbours(rows, row, 4).Select(r => Math.Abs(rows[r][column])).Where(v => double.IsFinite(v) && v > 0)];
+            if (!(value > 0) || around.Length < 3)
+            {
+                continue;
+            }
+
+            double decades = Math.Log10(value / Median(around));
+            if (Math.Abs(Math.Abs(decades) - 3) < 0.25)
+            {
+                suspect[row] = true;
+                string often = decades < 0 ? "a thousandth of" : "a thousand times";
+                remarks.Add(new(trial.Id, run.Id, kept[row].Number,
+                    $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {often} what stands around it: unit slip? Type it again in {run.Columns[column].Unit}.", Remark.LeftOut));
+            }
+        }
+    }
+
+    /// <summary>Volts that drop for one or two readings while the current stays: a clip worked loose.</summary>
+    private static void LooseClips(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)
+    {
+        int volts = Index(run, "volts");
+        int amps = Index(run, "amps");
+        if (volts < 0 || amps < 0 || trial.Kind is not (TrialKind.Discharge or TrialKind.Pulse))
+        {
+            return;
+        }
+
+        double most = rows.Max(row => Math.Abs(row[amps]) is var a && double.IsFinite(a) ? a : 0);
+        for (int row = 0; row < rows.Count; row++)
+        {
+            double[] around = [.. Neighbours(rows, row, 3).Where(r => Math.Abs(rows[r][amps] - rows[row][amps]) < 0.1 * most && !suspect[r])
+                .Select(r => rows[r][volts]).Where(double.IsFinite)];
+            if (around.Length < 3 || !double.IsFinite(rows[row][volts]))
+            {
+                continue;
+            }
+
+            double off = Median(around) - rows[row][volts];
+            double spread = around.Max() - around.Min();
+            bool both = rows[row][volts] < around.Min() - ClipV;
+            if (off > ClipV && both && off > 1.5 * spread)
+            {
+                suspect[row] = true;
+                double ohm = off / Math.Max(1e-6, Math.Abs(rows[row][amps]));
+                remarks.Add(new(trial.Id, run.Id, kept[row].Number, string.Create(CultureInfo.InvariantCulture,
+                    $"{rows[row][volts]:0.00} V at {rows[row][amps]:0.00} A lies {off:0.00} V under its neighbours at the same current, {ohm * 1000:0} mΩ more: clip loose?"), Remark.LeftOut));
+            }
+        }
+    }
+
+    private static void Impossible(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)
+    {
+        for (int column = 0; column < run.Columns.Count; column++)
+        {
+            string name = run.Columns[column].Name;
+            for (int row = 0; row < rows.Count; row++)
+            {
+                double value = rows[row][column];
+                bool below = name is "ohms" or "time" or "volts in" or "volts out";
+                bool never = (below && value < 0) || (name.Contains("degrees", StringComparison.Ordinal) && value is < -60 or > 2000);
+                if (never)
+                {
+                    suspect[row] = true;
+                    remarks.Add(new(trial.Id, run.Id, kept[row].Number, $"{name} '{kept[row].Raw[column]}' {run.Columns[column].Unit} cannot be. Check sign, range and leads.", Remark.LeftOut));
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<int> Neighbours(List<double[]> rows, int row, int each) =>
+        Enumerable.Range(row - each, (2 * each) + 1).Where(r => r != row && r >= 0 && r < rows.Count);
+
+    private static int Index(Run run, string name)
+    {
+        for (int i = 0; i < run.Columns.Count; i++)
+        {
+            if (run.Columns[i].Name == name)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private static double Median(double[] values)
+    {
+        Array.Sort(values);
+        return values.Length % 2 == 1 ? values[values.Length / 2] : (values[(values.Length / 2) - 1] + values[values.Length / 2]) / 2;
+    }
+}

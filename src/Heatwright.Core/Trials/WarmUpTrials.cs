@@ -1,0 +1,94 @@
+using Heatwright.Parts;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Warm-up trials of a working end to heat capacity, losses, lag and what reaches the grip.</summary>
+internal static class WarmUpTrials
+{
+    private static readonly (string Searched, string Quantity, Unit Unit)[] Told =
+    [
+        ("heat capacity", PartQuantities.HeatCapacity, Units.JoulePerKelvin),
+        ("linear loss", PartQuantities.LinearLoss, Units.WattPerKelvin),
+        ("radiating area", PartQuantities.Radiating, Units.SquareMetre),
+        ("lag", PartQuantities.Lag, Units.Second),
+        ("grip link", PartQuantities.GripLink, Units.WattPerKelvin),
+        ("grip heat capacity", PartQuantities.GripHeatCapacity, Units.JoulePerKelvin),
+        ("grip loss", PartQuantities.GripLoss, Units.WattPerKelvin),
+    ];
+
+    public static PartFindings Findings(Part part, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments)
+    {
+        List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
+        var usable = read.Where(pair => pair.Table["degrees"].Count(double.IsFinite) >= 5).ToArray();
+        if (usable.Length == 0)
+        {
+            return OhmsBench.None(read[0].Trial, read[0].Table, "fewer than five readings of degrees are left", "under 5", "5 or more") with { Remarks = remarks };
+        }
+
+        WarmUpLog[] logs = [.. usable.Select(pair => Log(pair.Table, "", 0, 0))];
+        var found = WarmUpFit.Fit(logs);
+        for (int l = 0; l < logs.Length; l++)
+        {
+            for (int row = 0; row < found.Scores[l].Length; row++)
+            {
+                if (found.Scores[l][row] > 6)
+                {
+                    remarks.Add(new(usable[l].Trial.Id, usable[l].Table.Run.Id, usable[l].Table.Numbers[row], "The fit lies far from this reading of degrees: probe off its place?", Remark.LeftOut));
+                }
+            }
+        }
+
+        var values = Values(found);
+        var origin = new Origin.Fitted(usable[0].Trial.Id, [.. usable.Select(pair => pair.Table.Run.Id)]);
+        int n = found.Searched.Count;
+        double[,] slopes = new double[values.Count, n];
+        for (int v = 0; v < values.Count; v++)
+        {
+            slopes[v, v] = values[v].Si; // searched as logarithms: dx = x · d(ln x)
+        }
+
+        var doubts = FitDoubts.FromCovariance(usable[0].Trial.Id, found.LogCovariance, slopes);
+        double[] middle = [.. values.Select(value => value.Si)];
+        foreach (var (cause, push) in FitDoubts.FromInstruments(usable[0].Table.Run, instruments, middle, (name, gain, offset) => Refit(usable, found, name, gain, offset)))
+        {
+            for (int v = 0; v < values.Count; v++)
+            {
+                doubts[v] = doubts[v].With(cause, push[v]);
+            }
+        }
+
+        return new(part.Id, [.. values.Select((value, v) => new Finding(part.Id, value.Quantity, new Estimate(value.Si, value.Unit, doubts[v], origin)))], remarks, [])
+        {
+            WarmUp = found,
+            Pictures = [.. logs.Select((log, l) => new FitPicture($"{usable[l].Trial.Id}, {part.Name}", "time", "s", "degrees", "°C", log.TimesS, log.EndC, found.ModelledC[l]))],
+        };
+    }
+
+    private static double[] Refit((Trial Trial, ReadingTable Table)[] usable, WarmUpFindings like, string name, double gain, double offset)
+    {
+        if (name == "time")
+        {
+            return [.. Values(like).Select(value => value.Si)];
+        }
+
+        var again = WarmUpFit.FitAs([.. usable.Select(pair => Log(pair.Table, name, gain, offset))], like);
+        return [.. Values(again).Select(value => value.Si)];
+    }
+
+    private static List<(string Quantity, Unit Unit, double Si)> Values(WarmUpFindings found)
+    {
+        double[] all = [found.HeatCapacityJPerK, found.LinearWPerK, found.RadiatingM2, found.LagS, found.GripLinkWPerK, found.GripHeatCapacityJPerK, found.GripLossWPerK];
+        return [.. found.Searched.Select(name => Array.FindIndex(Told, told => told.Searched == name)).Select(i => (Told[i].Quantity, Told[i].Unit, all[i]))];
+    }
+
+    private static WarmUpLog Log(ReadingTable table, string moved, double gain, double offset)
+    {
+        double[] Column(string name) => name == moved ? [.. table[name].Select(value => (value * (1 + gain)) + offset)] : table[name];
+        double[] time = Column("time"), volts = Column("volts"), amps = Column("amps"), degrees = Column("degrees");
+        double[] grip = table.Has("grip degrees") ? Column("grip degrees") : [.. time.Select(_ => double.NaN)];
+        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + volts[i] + amps[i]) && (i == 0 || time[i] > time[i - 1]))];
+        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => volts[i] * amps[i])], [.. rows.Select(i => degrees[i])],
+            [.. rows.Select(i => grip[i])], table.Run.Setting("air", 20));
+    }
+}
