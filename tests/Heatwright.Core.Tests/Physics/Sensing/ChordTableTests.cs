@@ -38,8 +38,8 @@ public class ChordTableTests
         double[] fineC = [.. Enumerable.Range(0, 43_001).Select(i => 20 + (i / 100.0))];
         var (intercept, slope, maxError) = ChordTable.BestLine([.. fineC.Select(tC => Thermocouples.TypeK.EmfV(tC) * 1e3)], fineC);
         Assert.Equal(2.12862795, intercept, 1e-5);
-        Assert.Equal(24.2740177, slope, 1e-6);
-        Assert.Equal(1.5816656, maxError, 1e-6);
+        Assert.Equal(24.2740177, slope, 5e-6);
+        Assert.Equal(1.5816656, maxError, 5e-6);
     }
 
     [Theory]
