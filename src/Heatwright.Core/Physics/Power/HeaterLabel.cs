@@ -1,0 +1,28 @@
+namespace Heatwright.Physics;
+
+/// <summary>What a heater's label says at another voltage, and what a supply's readings say about a heater.</summary>
+/// <remarks>P = P_label·(V/V_label)², R = V_label²/P_label. Ohm's law. Of unbranded heaters the resistance is typically within ±10 %, ±20 % has been seen,
+/// and the label's power often refers to the cold resistance (common practice, no source).</remarks>
+public static class HeaterLabel
+{
+    /// <summary>Half-width taken for an unbranded label's resistance. Common practice, no source.</summary>
+    public const double OhmTolerance = 0.10;
+
+    /// <summary>Power at another voltage than the label's.</summary>
+    [Law("label-power", "heaters", "P*(V/Vlabel)^2", Unit = "W", Source = "definition", Valid = "resistance as labelled, the same at both voltages", Example = "label=45W label-voltage=18V use=12V")]
+    public static double PowerW(
+        [In("P", "W", "labelled power", Name = "label", Min = 0)] double labelW,
+        [In("Vlabel", "V", "labelled voltage", Name = "label-voltage", Min = 0)] double labelV,
+        [In("V", "V", "voltage it will see", Name = "use", Min = 0)] double useV)
+    {
+        double ratio = Impossible.IfNegative(useV, "V") / Impossible.UnlessPositive(labelV, "V");
+        return Impossible.UnlessPositive(labelW, "W") * ratio * ratio;
+    }
+
+    /// <summary>Resistance that a label implies.</summary>
+    [Law("label-ohms", "heaters", "Vlabel^2/P", Unit = "Ω", Source = "definition", Valid = "label true at its own voltage", Example = "label=60W label-voltage=24V")]
+    public static double Ohm(
+        [In("P", "W", "labelled power", Name = "label", Min = 0)] double labelW,
+        [In("Vlabel", "V", "labelled voltage", Name = "label-voltage", Min = 0)] double labelV) =>
+        Impossible.UnlessPositive(labelV, "V") * labelV / Impossible.UnlessPositive(labelW, "W");
+}
