@@ -87,6 +87,11 @@ public sealed class PlantBuilder
             Assume(PlantKey.ModuleLockOut, module, PartQuantities.LockOutVolts, "lock-out of the module", 2.2, 3.0, Units.Volt, "one-cell modules, common practice, no source");
         }
 
+        if (arrangement.StepUp is { } step)
+        {
+            Assume(PlantKey.ModuleSet, step, PartQuantities.SetVolts, "set volts", 12, 12, Units.Volt, "12 V where nothing else is set");
+        }
+
         Assume(PlantKey.Drain, arrangement.Controller, PartQuantities.Drain, "always-on drain", 0.005, 0.03, Units.Ampere, "small controller board, common practice, no source");
         inputs.Add(new(PlantKey.WorkContact, "conductance into the work", work.Contact, null));
         inputs.Add(new(PlantKey.WorkNeed, "heat of one piece", work.Need, null));
@@ -136,8 +141,8 @@ public sealed class PlantBuilder
         int cells = arrangement.Series * arrangement.Parallel;
         double heaterOhm = Positive(PlantKey.HeaterOhms, 0.01);
         double trip = arrangement.Supervision is { } supervision && shelf.Value(supervision, PartQuantities.TripCurrent) is { } current ? current.Si : double.PositiveInfinity;
-        PathModel path = arrangement.StepUp is { } module
-            ? new PathModel.StepUp(SetVolts(module), Positive(PlantKey.ModuleFixed, 0), Positive(PlantKey.ModulePerAmp, 0), Positive(PlantKey.ModulePerAmpSquared, 0),
+        PathModel path = arrangement.StepUp is not null
+            ? new PathModel.StepUp(Positive(PlantKey.ModuleSet, 0.1), Positive(PlantKey.ModuleFixed, 0), Positive(PlantKey.ModulePerAmp, 0), Positive(PlantKey.ModulePerAmpSquared, 0),
                 Positive(PlantKey.ModuleLimit, 0.1), 0.92, Positive(PlantKey.ModuleLockOut, 0), 0.35)
             : new PathModel.Direct();
         double endHeat = Positive(PlantKey.EndHeat, 1e-3);
@@ -173,6 +178,4 @@ public sealed class PlantBuilder
             MaxS = 4 * 3600,
         };
     }
-
-    private double SetVolts(PartId module) => shelf.Value(module, PartQuantities.SetVolts)?.Si ?? 12;
 }

@@ -61,6 +61,8 @@ public enum PlantKey
     ModuleLimit,
     /// <summary>Lock-out volts of the module.</summary>
     ModuleLockOut,
+    /// <summary>Set output volts of the module.</summary>
+    ModuleSet,
     /// <summary>Always-on drain.</summary>
     Drain,
     /// <summary>Conductance into the work.</summary>

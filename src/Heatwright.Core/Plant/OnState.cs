@@ -67,7 +67,10 @@ internal static class PowerPath
             return new(through, openV - (through * cellOhm), through * throughV, throughV, through * module.DiodeV, Region.PassThrough);
         }
 
-        var region = amps == regulatedA ? Region.Regulated : amps == module.LimitA ? Region.CurrentLimited : Region.DutyLimited;
+        // Beyond the fold more input current gives less output: there the source is the limit, whatever holds the current.
+        var region = amps == regulatedA ? Region.Regulated
+            : amps >= stiffV / (2 * allOhm) ? Region.SourceLimited
+            : amps == module.LimitA ? Region.CurrentLimited : Region.DutyLimited;
         return new(amps, openV - (amps * cellOhm), loadW, loadV, (inputV * amps) - loadW, region);
     }
 }

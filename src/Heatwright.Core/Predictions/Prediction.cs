@@ -1,0 +1,42 @@
+using Heatwright.Arrangements;
+using Heatwright.Plant;
+
+namespace Heatwright.Predictions;
+
+/// <summary>What one draw of an arrangement did.</summary>
+/// <param name="WarmUpS">Time to the target; infinite: never.</param>
+/// <param name="Pieces">Pieces of work done in a row.</param>
+/// <param name="GripC">Highest grip temperature.</param>
+/// <param name="CellC">Highest cell temperature.</param>
+/// <param name="RunTimeS">When it ended.</param>
+/// <param name="Stop">Why it ended.</param>
+/// <param name="Region">Region of the power path at the end.</param>
+/// <param name="ChargeLeft">Charge left at the end, 0 to 1.</param>
+public readonly record struct Outcome(double WarmUpS, int Pieces, double GripC, double CellC, double RunTimeS, StopReason Stop, Region Region, double ChargeLeft)
+{
+    /// <summary>What a run did. A run whose target was never reached has no time for it: infinite.</summary>
+    public static Outcome Of(PlantRun run) => new(
+        double.IsNaN(run.TargetS) ? double.PositiveInfinity : run.TargetS, run.WorkDoneInARow, run.HighestK[1] - 273.15, run.HighestK[2] - 273.15,
+        run.RunTimeS, run.Stop, run.LastRegion, run.ChargeLeft);
+}
+
+/// <summary>A curve over the charge with the range that holds 90 of 100 draws.</summary>
+/// <param name="Name">What it shows.</param>
+/// <param name="Unit">Unit symbol.</param>
+/// <param name="TimesS">Instants.</param>
+/// <param name="Low">5 of 100 draws lie below.</param>
+/// <param name="Middle">The run with every cause at its middle.</param>
+/// <param name="High">5 of 100 draws lie above.</param>
+public sealed record Band(string Name, string Unit, double[] TimesS, double[] Low, double[] Middle, double[] High);
+
+/// <summary>What an arrangement will do over one charge.</summary>
+/// <param name="Arrangement">Which.</param>
+/// <param name="Builder">Its plant and numbers.</param>
+/// <param name="Middle">The run with every cause at its middle, traced.</param>
+/// <param name="Draws">What each draw did, in order of its number.</param>
+/// <param name="Bands">Curves with bands.</param>
+public sealed record Prediction(Arrangement Arrangement, PlantBuilder Builder, PlantRun Middle, IReadOnlyList<Outcome> Draws, IReadOnlyList<Band> Bands)
+{
+    /// <summary>The middle run in short.</summary>
+    public Outcome MiddleOutcome => Outcome.Of(Middle);
+}

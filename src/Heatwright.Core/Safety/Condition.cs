@@ -1,0 +1,90 @@
+using System.Globalization;
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Plant;
+
+namespace Heatwright.Safety;
+
+/// <summary>Something that must be bought or built in before an arrangement may be called good.</summary>
+/// <param name="Words">What, in a maker's words.</param>
+/// <param name="Because">Why.</param>
+public sealed record Condition(string Words, string Because);
+
+/// <summary>What an arrangement needs for safety that the shelf does not give it, and what a stuck switch would do.</summary>
+/// <param name="Conditions">Missing pieces.</param>
+/// <param name="Cautions">What to mind all the same.</param>
+/// <param name="StuckOnC">Highest temperature of the working end with the switch stuck on and a full pack, °C; NaN where it cannot be predicted.</param>
+public sealed record SafetyFindings(IReadOnlyList<Condition> Conditions, IReadOnlyList<string> Cautions, double StuckOnC);
+
+/// <summary>Looks for what can hurt: series cells without supervision, a charger that does not suit, a heater driven beyond its label.</summary>
+public static class SafetyCheck
+{
+    /// <summary>Findings of an arrangement; the builder may be absent where the plant cannot be built.</summary>
+    public static SafetyFindings Of(Arrangement arrangement, Shelf shelf, PlantBuilder? builder)
+    {
+        List<Condition> conditions = [];
+        List<string> cautions = [];
+        var cell = shelf[arrangement.Cell];
+        string chemistry = cell.Word("chemistry", "lithium");
+        string count = Count(arrangement.Series);
+        bool supervised = arrangement.Supervision is { } supervision && Suits(shelf[supervision], arrangement.Series, chemistry);
+        bool charged = ChargerSuits(arrangement, shelf);
+        if (arrangement.Series >= 2 && (!supervised || !charged))
+        {
+            string what = (supervised, charged) switch
+            {
+                (false, false) => $"per-cell supervision and a charger made for {count} {chemistry} cells in series",
+                (false, true) => $"per-cell supervision for {count} {chemistry} cells in series",
+                _ => $"a charger made for {count} {chemistry} cells in series",
+            };
+            conditions.Add(new(what, "without it the weakest cell of the string is over-discharged and over-charged"));
+        }
+        else if (!charged)
+        {
+            conditions.Add(new($"a charger made for {(arrangement.Series == 1 ? "one" : count)} {chemistry} cell{(arrangement.Series == 1 ? "" : "s in series")}", "none on the shelf suits this pack"));
+        }
+
+        if (arrangement.Series == 1 && arrangement.Supervision is null)
+        {
+            conditions.Add(new("a protection board for the cell", "nothing stops a short or an over-discharge"));
+        }
+
+        double stuckC = builder is null ? double.NaN : StuckOn(builder);
+        if (arrangement.CutOut is null && builder is not null)
+        {
+            if (arrangement.DutyCeiling < 0.9)
+            {
+                conditions.Add(new("a cut-out that works without the controller", string.Create(CultureInfo.InvariantCulture,
+                    $"the heater runs above what it stands and only the firmware holds it back: with the switch stuck on it passes {Math.Round(stuckC, -1):0} °C")));
+            }
+            else
+            {
+                cautions.Add(string.Create(CultureInfo.InvariantCulture, $"With the switch stuck on and a full pack the working end goes to about {Math.Round(stuckC, -1):0} °C: fit a cut-out that works without the controller."));
+            }
+        }
+
+        cautions.Add("Lithium cells: fuse at the cell tab, no heat above 60 °C, never charge unattended, never below 0 °C or above 45 °C. Follow cell and charger sheets and local codes; have charging and product safety checked by a competent person.");
+        if (cell.From == "salvaged")
+        {
+            cautions.Add($"'{cell.Name}' is salvaged: do not use it unmeasured, and watch it while it charges.");
+        }
+
+        return new(conditions, cautions, stuckC);
+    }
+
+    /// <summary>True where the arrangement has a charger made for its pack.</summary>
+    public static bool ChargerSuits(Arrangement arrangement, Shelf shelf) =>
+        arrangement.Charger is { } charger && Suits(shelf[charger], arrangement.Series, shelf[arrangement.Cell].Word("chemistry", "lithium"));
+
+    private static bool Suits(Part part, int series, string chemistry) =>
+        part.Word("cells", "1") == series.ToString(CultureInfo.InvariantCulture)
+        && (part.Word("chemistry").Length == 0 || string.Equals(part.Word("chemistry"), chemistry, StringComparison.OrdinalIgnoreCase));
+
+    private static double StuckOn(PlantBuilder builder)
+    {
+        var tool = builder.Build(builder.Middle) with { Controller = new ControllerModel.Fixed(1), Work = null };
+        return PlantRunner.Run(tool, new RunSettings { StepS = 0.5 }).HighestK[0] - 273.15;
+    }
+
+    private static string Count(int n) => n switch { 1 => "one", 2 => "two", 3 => "three", 4 => "four", _ => n.ToString(CultureInfo.InvariantCulture) };
+}

@@ -1,0 +1,306 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Predictions;
+using Heatwright.Quantities;
+using Heatwright.Safety;
+
+namespace Heatwright.Verdicts;
+
+/// <summary>Judges an arrangement against the brief by the rule of the four words.</summary>
+public sealed class Judge
+{
+    /// <summary>Kept with at least this probability: go. Failed with at least this probability: no-go.</summary>
+    public const double Sure = 0.95;
+
+    private readonly Brief brief;
+    private readonly Shelf shelf;
+    private readonly Arrangement arrangement;
+    private readonly SafetyFindings safety;
+    private readonly Prediction? prediction;
+    private readonly Sensitivity? sensitivity;
+    private readonly Sentences? say;
+    private readonly ulong seed;
+    private readonly StudyState state;
+
+    private Judge(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, ulong seed, StudyState state)
+    {
+        (this.brief, this.shelf, this.arrangement, this.safety, this.prediction, this.seed, this.state) = (brief, shelf, arrangement, safety, prediction, seed, state);
+        if (prediction is not null)
+        {
+            sensitivity = new Sensitivity(prediction.Builder);
+            say = new Sentences(brief, prediction);
+        }
+    }
+
+    /// <summary>The verdict on one arrangement.</summary>
+    public static ArrangementVerdict Of(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, IReadOnlyList<Problem> problems, ulong seed, StudyState state)
+    {
+        var judge = new Judge(brief, shelf, arrangement, safety, prediction, seed, state);
+        RequirementVerdict[] lines = [.. brief.Requirements.Select(judge.Line)];
+        var musts = lines.Where(line => line.Requirement.Must).ToArray();
+        var word = musts.Select(line => line.Word).DefaultIfEmpty(VerdictWord.Go).Max();
+        if (word == VerdictWord.Go && safety.Conditions.Count > 0)
+        {
+            word = VerdictWord.GoIf;
+        }
+
+        if (problems.Count > 0)
+        {
+            word = word == VerdictWord.NoGo ? word : VerdictWord.NeedMoreReadings;
+        }
+
+        return new(arrangement, word, judge.Because(word, musts, problems), lines, safety, prediction, problems);
+    }
+
+    private string Because(VerdictWord word, RequirementVerdict[] musts, IReadOnlyList<Problem> problems)
+    {
+        if (word == VerdictWord.NeedMoreReadings && problems.Count > 0)
+        {
+            return $"{problems[0].What} {problems[0].Next}";
+        }
+
+        var worst = musts.Where(line => line.Word == word).OrderBy(line => line.Probability ?? 0).FirstOrDefault();
+        string conditions = string.Join("; and ", safety.Conditions.Select(condition => $"there is {condition.Words} ({condition.Because})"));
+        return word switch
+        {
+            VerdictWord.Go => "every must holds with at least 95 of 100 draws, and none rests on a claim.",
+            VerdictWord.GoIf => "it works if " + string.Join("; and ", new[]
+            {
+                conditions,
+                string.Join("; and ", musts.Where(line => line.Word == VerdictWord.GoIf && line.Remedy.Length > 0 && line.Probability is not null).Select(line => line.Remedy).Distinct().Take(2)),
+            }.Where(text => text.Length > 0)) + ".",
+            _ => $"{worst!.Because}.{(worst.Remedy.Length > 0 ? " " + Capital(worst.Remedy) + "." : "")}",
+        };
+    }
+
+    private RequirementVerdict Line(Requirement line) => line.Quantity switch
+    {
+        RequirementQuantity.InsideDiameter => Diameter(line),
+        RequirementQuantity.PartsCost => Cost(line),
+        RequirementQuantity.ChargeTime => Charging(line),
+        _ when prediction is null => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "the arrangement cannot be predicted yet", ""),
+        RequirementQuantity.WarmUpTime => FromDraws(line, outcome => outcome.WarmUpS, say!.WarmUp(prediction.MiddleOutcome)),
+        RequirementQuantity.PiecesPerCharge => FromDraws(line, outcome => outcome.Pieces, say!.Pieces(prediction.MiddleOutcome)),
+        RequirementQuantity.GripTemperature => FromDraws(line, outcome => outcome.GripC + 273.15, $"the grip gets to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C while the whole charge is used"),
+        RequirementQuantity.CellTemperature => FromDraws(line, outcome => outcome.CellC + 273.15, $"the cells get to {Sentences.Say(prediction.MiddleOutcome.CellC, "0.0")} °C, {Sentences.Say(prediction.Middle.HighestA, "0.0")} A at most"),
+        RequirementQuantity.RunTime => FromDraws(line, outcome => outcome.RunTimeS, $"it runs {Sentences.Time(prediction.MiddleOutcome.RunTimeS)}, then {say!.Ended(prediction.MiddleOutcome)}"),
+        _ => throw new InvalidOperationException($"Requirement quantity {line.Quantity} has no rule."),
+    };
+
+    /// <param name="line">The requirement.</param>
+    /// <param name="quantity">Its value in SI from what a draw did.</param>
+    /// <param name="because">What the middle run says of it.</param>
+    private RequirementVerdict FromDraws(Requirement line, Func<Outcome, double> quantity, string because)
+    {
+        var unit = Units.Find(line.Unit) ?? Units.One;
+        double limit = unit.ToSi(line.Limit);
+        bool Kept(Outcome outcome) => line.AtMost ? quantity(outcome) <= limit : quantity(outcome) >= limit;
+        double[] drawn = [.. prediction!.Draws.Select(quantity)];
+        double probability = prediction.Draws.Count(Kept) / (double)prediction.Draws.Count;
+        double middle = quantity(prediction.MiddleOutcome);
+        var swings = sensitivity!.Swings(quantity);
+        var value = double.IsFinite(middle) ? Predicted(unit, middle, Spread(drawn), line, swings) : null;
+        string shown = value is null ? "never" : Display.Rounded(value);
+        var (word, remedy) = Weigh(line, probability, quantity, Kept, limit, swings);
+        string story = word is VerdictWord.NoGo or VerdictWord.NeedMoreReadings && line.Quantity is RequirementQuantity.PiecesPerCharge or RequirementQuantity.WarmUpTime ? say!.RegionStory() : "";
+        return new(line, word, value, shown, probability, story.Length > 0 ? $"{because}; {story}" : because, remedy)
+        {
+            Drawn = [.. drawn.Select(unit.FromSi)],
+            Margin = double.IsFinite(middle) ? (line.AtMost ? limit - middle : middle - limit) / unit.Factor : double.NegativeInfinity,
+        };
+    }
+
+    private (VerdictWord Word, string Remedy) Weigh(
+        Requirement line, double probability, Func<Outcome, double> quantity, Func<Outcome, bool> kept, double limit, IReadOnlyList<Swing> swings)
+    {
+        if (probability >= Sure)
+        {
+            double reach = 0.02 * Math.Max(Math.Abs(limit - (line.Unit == "°C" ? 273.15 : 0)), 1e-9);
+            var claimed = swings.Where(swing => swing.Input.Value.Origin.Weakest() is Origin.Claimed && Sensitivity.Size(swing.LowValue, swing.HighValue) > reach).Select(swing => swing.Input.Name).ToArray();
+            return claimed.Length == 0 ? (VerdictWord.Go, "")
+                : (VerdictWord.GoIf, $"a reading confirms what the seller claims of {string.Join(" and ", claimed.Take(2))}");
+        }
+
+        var lifting = Lifting(kept, swings);
+        if (probability <= 1 - Sure)
+        {
+            return lifting is var (input, end, si)
+                ? (VerdictWord.NeedMoreReadings, $"it would do with {input.Name} {end} {Sentences.Input(input, si)}; take {WhichReading.Of(input.Key)}")
+                : (VerdictWord.NoGo, WhatWouldHaveToBeTrue(kept));
+        }
+
+        if (lifting is var (cause, side, at))
+        {
+            return probability >= 0.75
+                ? (VerdictWord.GoIf, $"{cause.Name} is {side} {Sentences.Input(cause, at)} ({WhichReading.Of(cause.Key)} tells)")
+                : (VerdictWord.NeedMoreReadings, $"it holds if {cause.Name} is {side} {Sentences.Input(cause, at)}: take {WhichReading.Of(cause.Key)}");
+        }
+
+        var first = swings.FirstOrDefault(swing => Sensitivity.Size(swing.LowValue, swing.HighValue) > 0);
+        return (VerdictWord.NeedMoreReadings, first is null ? "" : $"{first.Input.Name} matters most ({Sentences.Input(first.Input, first.LowInput)} to {Sentences.Input(first.Input, first.HighInput)}): take {WhichReading.Of(first.Input.Key)}");
+    }
+
+    /// <summary>The input that alone, somewhere inside its range, decides the requirement, with the value at which it flips.</summary>
+    private (PlantInput Input, string Side, double Si)? Lifting(Func<Outcome, bool> kept, IReadOnlyList<Swing> swings)
+    {
+        foreach (var swing in swings.Take(6))
+        {
+            var row = sensitivity!.Rows.First(r => prediction!.Builder.Inputs[r.Place] == swing.Input);
+            bool low = kept(row.Low);
+            bool high = kept(row.High);
+            if (low == high)
+            {
+                continue;
+            }
+
+            bool middleKept = kept(prediction!.MiddleOutcome);
+            double end = middleKept == low ? row.HighSi : row.LowSi;
+            double flip = sensitivity.FlipSi(row.Place, end, kept);
+            if (double.IsFinite(flip))
+            {
+                return (swing.Input, low ? "at most" : "at least", flip);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Inverts the prediction: how far loop ohms, heater ohms or set volts would have to be moved, outside what is believed of them.</summary>
+    private string WhatWouldHaveToBeTrue(Func<Outcome, bool> kept)
+    {
+        List<string> ways = [];
+        var builder = prediction!.Builder;
+        Try(PlantKey.ModuleSet, 0.4, "the module is set to at most", "the module is set to at least");
+        Try(PlantKey.HeaterOhms, 0.3, "the heater has at most", "the heater has at least");
+        Try(PlantKey.HeaterOhms, 3.0, "the heater has at most", "the heater has at least");
+        Try(PlantKey.CellOhms, 0.1, "a cell has at most", "a cell has at least");
+        return ways.Count == 0 ? "no single change of heater, set volts or cell ohms within reason lifts it" : "it would work if " + string.Join(", or if ", ways.Take(2));
+
+        void Try(PlantKey key, double factor, string below, string above)
+        {
+            int place = builder.Place(key);
+            if (place < 0)
+            {
+                return;
+            }
+
+            double flip = sensitivity!.FlipSi(place, factor * builder.Middle[place], kept);
+            if (double.IsFinite(flip))
+            {
+                ways.Add($"{(factor < 1 ? below : above)} {Sentences.Input(builder.Inputs[place], flip)}");
+            }
+        }
+    }
+
+    private RequirementVerdict Diameter(Requirement line)
+    {
+        var fit = HandleFit.Of(arrangement, shelf);
+        if (!double.IsFinite(fit.NeededM))
+        {
+            return new(line, VerdictWord.NoGo, null, "does not fit", 0, $"cells and boards do not go into this handle: {fit.HowWords}", "a longer handle, or fewer or shorter cells");
+        }
+
+        var value = Estimate.Within(fit.NeededM * 1000, 0.3, Units.Millimetre, $"{arrangement.Id} callipers", CauseGroup.Instrument, new Origin.WorkedOut("circles and boards in a tube", SizeInputs()));
+        return Static(line, value.In(Units.Find(line.Unit)!), fit.HowWords, "a wider handle, or slimmer cells");
+    }
+
+    private RequirementVerdict Cost(Requirement line)
+    {
+        List<Input> prices = [];
+        var doubts = Doubts.None;
+        double sum = 0;
+        foreach (var id in arrangement.Parts())
+        {
+            if (shelf.Value(id, PartQuantities.Price) is { } price)
+            {
+                int pieces = id == arrangement.Cell ? arrangement.Series * arrangement.Parallel : 1;
+                sum += pieces * price.Value;
+                doubts += price.Doubts.Times(pieces);
+                prices.Add(new($"{shelf[id].Name}{(pieces > 1 ? $" × {pieces}" : "")}", price));
+            }
+        }
+
+        int open = arrangement.Parts().Count() - prices.Count;
+        string because = $"{prices.Count} parts priced{(open > 0 ? $", {open} without a price" : "")}{(safety.Conditions.Count > 0 ? ", what must still be bought not counted" : "")}";
+        return Static(line, new Estimate(sum, Units.Money, doubts, new Origin.WorkedOut("sum of prices", prices)), because, "a cheaper part, or a larger budget");
+    }
+
+    private RequirementVerdict Charging(Requirement line)
+    {
+        if (!SafetyCheck.ChargerSuits(arrangement, shelf))
+        {
+            return new(line, VerdictWord.GoIf, null, "not known", null, "the arrangement has no charger made for its pack", "a charger made for it is bought");
+        }
+
+        var charger = arrangement.Charger!.Value;
+        if (shelf.Value(charger, PartQuantities.ChargeCurrent) is not { } current || shelf.Value(arrangement.Cell, PartQuantities.Capacity) is not { } capacity)
+        {
+            return new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "charge current or capacity is not known", "read the charger's current");
+        }
+
+        // Constant current to about nine tenths, then a tail: the whole takes about 1.25 times charge over current (common practice, 1.1 to 1.4).
+        var tail = Estimate.Within(1.25, 0.15, Units.One, "charge tail", CauseGroup.Assumption, new Origin.Assumed("constant-voltage tail 1.1 to 1.4 times, common practice, no source"));
+        var time = Propagate.Through((c, i, t) => arrangement.Parallel * c / i * t, Units.Find(line.Unit) ?? Units.Hour, "charge over current, with tail",
+            new Input("capacity", capacity), new Input("charge current", current), new Input("tail", tail));
+        return Static(line, time, $"{shelf[charger].Name} at {Display.Rounded(current)}", "a stronger charger the cell may take");
+    }
+
+    private RequirementVerdict Static(Requirement line, Estimate value, string because, string remedy)
+    {
+        double limit = value.Unit.ToSi(line.Limit);
+        double[] drawn = [.. Enumerable.Range(0, 2000).Select(i => value.DrawnSi(new Draw(seed, i)))];
+        double probability = drawn.Count(si => line.AtMost ? si <= limit : si >= limit) / (double)drawn.Length;
+        bool claimed = value.Origin.Leaves().Any(leaf => leaf is Origin.Claimed);
+        var word = probability >= Sure ? (claimed && line.Must ? VerdictWord.GoIf : VerdictWord.Go) : probability <= 1 - Sure ? VerdictWord.NoGo : VerdictWord.NeedMoreReadings;
+        string confirm = word == VerdictWord.GoIf ? "a reading confirms what the seller claims of " + Claims(value) : word == VerdictWord.Go ? "" : remedy;
+        return new(line, word, value, Display.Rounded(value), probability, because, confirm)
+        {
+            Drawn = [.. drawn.Take(400).Select(value.Unit.FromSi)],
+            Margin = line.AtMost ? line.Limit - value.Value : value.Value - line.Limit,
+        };
+    }
+
+    private static string Claims(Estimate value) => value.Origin is Origin.WorkedOut worked
+        ? string.Join(" and ", worked.From.Where(input => input.Value.Origin.Weakest() is Origin.Claimed).Select(input => input.Name).Take(2))
+        : "it";
+
+    private List<Input> SizeInputs()
+    {
+        List<Input> inputs = [];
+        foreach (var (id, quantity) in new[] { (arrangement.Cell, PartQuantities.Diameter), (arrangement.Cell, PartQuantities.Length), (arrangement.Handle, PartQuantities.Length) })
+        {
+            if (shelf.Value(id, quantity) is { } size)
+            {
+                inputs.Add(new($"{quantity}, {shelf[id].Name}", size));
+            }
+        }
+
+        return inputs;
+    }
+
+    /// <summary>A predicted number carries the push of every input, scaled so that together they give the spread of the draws.</summary>
+    private Estimate Predicted(Unit unit, double si, double spreadSi, Requirement line, IReadOnlyList<Swing> swings)
+    {
+        var origin = new Origin.Predicted(arrangement.Id, state, [.. prediction!.Builder.Inputs.Select(input => new Input(input.Name, input.Value))]);
+        var finite = swings.Where(swing => double.IsFinite(swing.HighValue - swing.LowValue) && swing.HighValue != swing.LowValue).ToArray();
+        double norm = Math.Sqrt(finite.Sum(swing => Math.Pow(swing.HighValue - swing.LowValue, 2)));
+        var doubts = Doubts.None;
+        foreach (var swing in finite)
+        {
+            double push = norm == 0 ? 0 : (swing.HighValue - swing.LowValue) / norm * spreadSi / unit.Factor;
+            double own = swing.Input.Value.StandardDoubt;
+            doubts += swing.Input.Value.Doubts.Times(own == 0 ? 0 : push / own);
+        }
+
+        return new(unit.FromSi(si), unit, doubts, origin);
+    }
+
+    /// <summary>Half the distance that holds the middle 68 of 100 draws; draws that never get there count at the far end.</summary>
+    private static double Spread(double[] drawn)
+    {
+        double[] sorted = [.. drawn.Where(double.IsFinite).Order()];
+        return sorted.Length < 5 ? 0 : (sorted[(int)(0.84 * (sorted.Length - 1))] - sorted[(int)(0.16 * (sorted.Length - 1))]) / 2;
+    }
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}

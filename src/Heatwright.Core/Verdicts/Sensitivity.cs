@@ -1,0 +1,86 @@
+using Heatwright.Arrangements;
+using Heatwright.Predictions;
+using Heatwright.Quantities;
+
+namespace Heatwright.Verdicts;
+
+/// <summary>Moves one input of a plant at a time to the ends of its range and sees what that does.</summary>
+public sealed class Sensitivity
+{
+    /// <summary>Ends of the range in standard doubts: the limits of a rectangle lie at √3, and 95 of 100 normal values inside 2.</summary>
+    private const double Ends = 1.9;
+
+    private readonly PlantBuilder builder;
+
+    /// <summary>Runs two predictions per doubtful input.</summary>
+    public Sensitivity(PlantBuilder builder)
+    {
+        this.builder = builder;
+        double[] middle = builder.Middle;
+        Rows = [.. Enumerable.Range(0, middle.Length).Where(i => builder.Inputs[i].Value.SiDoubt > 0)
+            .AsParallel().AsOrdered().Select(i => Row(i, middle))];
+    }
+
+    /// <summary>One input at both ends.</summary>
+    /// <param name="Place">Place of the input.</param>
+    /// <param name="LowSi">Lower end.</param>
+    /// <param name="HighSi">Upper end.</param>
+    /// <param name="Low">What the tool does there.</param>
+    /// <param name="High">What the tool does there.</param>
+    public sealed record End(int Place, double LowSi, double HighSi, Outcome Low, Outcome High);
+
+    /// <summary>All doubtful inputs.</summary>
+    public IReadOnlyList<End> Rows { get; }
+
+    /// <summary>The inputs by how far they move a quantity, farthest first. A quantity that turns infinite moves farthest.</summary>
+    public IReadOnlyList<Swing> Swings(Func<Outcome, double> quantity) =>
+        [.. Rows.Select(row => new Swing(builder.Inputs[row.Place], quantity(row.Low), quantity(row.High), row.LowSi, row.HighSi))
+            .OrderByDescending(swing => Size(swing.LowValue, swing.HighValue))];
+
+    /// <summary>Distance of two values; from a number to 'never' is farther than any number.</summary>
+    public static double Size(double a, double b) =>
+        double.IsInfinity(a) != double.IsInfinity(b) ? double.PositiveInfinity : double.IsInfinity(a) ? 0 : Math.Abs(a - b);
+
+    /// <summary>The value of one input between its middle and an end at which a requirement flips, by halving; NaN: it does not flip there.</summary>
+    public double FlipSi(int place, double endSi, Func<Outcome, bool> kept)
+    {
+        double[] si = builder.Middle;
+        bool middleKept = kept(Predict.Once(builder, si));
+        double from = si[place];
+        double to = endSi;
+        if (kept(At(to)) == middleKept)
+        {
+            return double.NaN;
+        }
+
+        for (int i = 0; i < 18; i++)
+        {
+            double half = (from + to) / 2;
+            (from, to) = kept(At(half)) == middleKept ? (half, to) : (from, half);
+        }
+
+        return (from + to) / 2;
+
+        Outcome At(double value)
+        {
+            double[] moved = builder.Middle;
+            moved[place] = value;
+            return Predict.Once(builder, moved);
+        }
+    }
+
+    private End Row(int place, double[] middle)
+    {
+        double doubt = builder.Inputs[place].Value.SiDoubt;
+        double low = middle[place] - (Ends * doubt);
+        double high = middle[place] + (Ends * doubt);
+        return new(place, low, high, At(low), At(high));
+
+        Outcome At(double value)
+        {
+            double[] moved = [.. middle];
+            moved[place] = value;
+            return Predict.Once(builder, moved);
+        }
+    }
+}
