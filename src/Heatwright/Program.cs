@@ -1,1 +1,3 @@
-return 0;
+using Heatwright.Cli;
+
+return CommandLine.Run(args, Screen.OfProcess());

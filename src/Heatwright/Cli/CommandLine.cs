@@ -1,0 +1,34 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+
+namespace Heatwright.Cli;
+
+/// <summary>Words in: the commands of Heatwright. Each one parses, asks a job, and renders what comes back.</summary>
+public static class CommandLine
+{
+    /// <summary>Runs the command given in <paramref name="words"/> and tells how it ended.</summary>
+    /// <param name="words">As typed after the program's name.</param>
+    /// <param name="screen">Where to write.</param>
+    public static int Run(string[] words, Screen screen)
+    {
+        var root = new RootCommand("Proves a battery-powered heated tool on the bench before a board is drawn: from readings to findings, predictions and a verdict.");
+        root.Subcommands.Add(StudyCommands.Demo(screen));
+        root.Subcommands.Add(StudyCommands.New(screen));
+        root.Subcommands.Add(StudyCommands.Import(screen));
+        root.Subcommands.Add(StudyCommands.Study(screen));
+        root.Subcommands.Add(StudyCommands.Report(screen));
+        var parsed = root.Parse(words);
+        if (parsed.Errors.Count > 0)
+        {
+            screen.Complain([.. parsed.Errors.Select(error => new Quantities.Problem(
+                Sentence(error.Message), "command line", string.Join(' ', words), "a command as --help lists it", $"Type 'heatwright {parsed.CommandResult.Command.Name} --help'."
+                    .Replace("heatwright heatwright", "heatwright", StringComparison.Ordinal)))]);
+            return ExitCodes.BadInput;
+        }
+
+        return parsed.Invoke(new InvocationConfiguration { Output = screen.Output, EnableDefaultExceptionHandler = false });
+    }
+
+    private static string Sentence(string text) => text.EndsWith('.') ? text : text + ".";
+}

@@ -1,0 +1,122 @@
+using System.Globalization;
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+using Heatwright.Verdicts;
+using Spectre.Console;
+
+namespace Heatwright.Cli;
+
+/// <summary>The result of the main job as a maker reads it in a terminal.</summary>
+internal static class StudyTables
+{
+    public static void Write(Screen screen, StudyResult result)
+    {
+        screen.Say($"{result.Study.Name}{(result.Study.Invented ? "  (invented readings, for demonstration)" : "")}");
+        if (result.Study.Brief is { } brief)
+        {
+            screen.Say(brief.Promise);
+        }
+
+        screen.Say("");
+        Findings(screen, result);
+        Remarks(screen, result);
+        Comparison(screen, result);
+        foreach (var verdict in result.Verdicts)
+        {
+            screen.Say($"{verdict.Arrangement.Letter}  {verdict.Arrangement.Name}: {Word(verdict.Word)}");
+            screen.Say($"   {Sentence(verdict.Because)}");
+            screen.Say("");
+        }
+
+        foreach (string caution in result.Verdicts.SelectMany(verdict => verdict.Safety.Cautions.Select(text => text)).Distinct().Where(text => text.StartsWith("Lithium", StringComparison.Ordinal)))
+        {
+            screen.Say($"Caution. {caution}");
+        }
+    }
+
+    private static void Findings(Screen screen, StudyResult result)
+    {
+        var table = Plain("part", "quantity", "found", "claimed");
+        foreach (var finding in result.Findings.SelectMany(found => found.Findings))
+        {
+            var part = result.Shelf[finding.Part];
+            var claim = part.Best(finding.Quantity);
+            var shown = Scaled(finding.Value);
+            table.AddRow(Safe(part.Name), Safe(finding.Quantity), Safe(Display.Rounded(shown)), Safe(claim is null ? "" : Claim(claim, finding.Value)));
+        }
+
+        screen.Console.Write(table);
+        screen.Say("");
+    }
+
+    private static string Claim(Estimate claim, Estimate found)
+    {
+        string value = Display.Rounded(claim.Value, 0, claim.Unit) + " " + claim.Origin.Word;
+        double apart = Math.Abs(claim.Si - found.Si) / Math.Sqrt((claim.SiDoubt * claim.SiDoubt) + (found.SiDoubt * found.SiDoubt));
+        return apart > 2 ? $"{value}, contradicted ({(found.Si / claim.Si - 1).ToString("+0%;−0%", CultureInfo.InvariantCulture)})" : value;
+    }
+
+    private static void Remarks(Screen screen, StudyResult result)
+    {
+        Remark[] remarks = [.. result.Findings.SelectMany(found => found.Remarks)];
+        if (remarks.Length == 0)
+        {
+            return;
+        }
+
+        var table = Plain("run", "reading", "remark");
+        foreach (var remark in remarks)
+        {
+            table.AddRow(Safe(remark.Run.Name), remark.Reading == 0 ? "all" : remark.Reading.ToString(CultureInfo.InvariantCulture), Safe($"{remark.Words} ({remark.Effect})"));
+        }
+
+        screen.Console.Write(table);
+        screen.Say("");
+    }
+
+    private static void Comparison(Screen screen, StudyResult result)
+    {
+        if (result.Verdicts.Count == 0)
+        {
+            return;
+        }
+
+        var table = Plain(["requirement", .. result.Verdicts.Select(verdict => verdict.Arrangement.Letter)]);
+        for (int row = 0; row < result.Verdicts[0].Requirements.Count; row++)
+        {
+            var line = result.Verdicts[0].Requirements[row].Requirement;
+            table.AddRow([Safe($"{line.Text}{(line.Must ? "" : " (want)")}"), .. result.Verdicts.Select(verdict => Safe(Cell(verdict.Requirements[row])))]);
+        }
+
+        table.AddRow(["verdict", .. result.Verdicts.Select(verdict => Word(verdict.Word))]);
+        screen.Console.Write(table);
+        screen.Say("");
+    }
+
+    private static string Cell(RequirementVerdict line) =>
+        $"{line.Shown}\n{(line.Probability is { } probability ? $"{Odds(probability)} of 100, " : "")}{Word(line.Word)}";
+
+    private static string Odds(double probability) => probability > 0.99 && probability < 1 ? "99+" : Math.Round(100 * probability).ToString(CultureInfo.InvariantCulture);
+
+    private static string Word(VerdictWord word) => word == VerdictWord.NeedMoreReadings ? "need more readings" : ArrangementView.Word(word);
+
+    /// <summary>Small ohms read as milliohms.</summary>
+    private static Estimate Scaled(Estimate value) =>
+        value.Unit == Units.Ohm && Math.Abs(value.Value) < 0.3 ? value.In(Units.Milliohm) : value.Unit == Units.SquareMetre ? value.In(Units.SquareCentimetre) : value;
+
+    private static Table Plain(params string[] headings)
+    {
+        var table = new Table { Border = TableBorder.Simple };
+        foreach (string heading in headings)
+        {
+            table.AddColumn(new TableColumn(Safe(heading)));
+        }
+
+        return table;
+    }
+
+    private static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Safe(string text) => Markup.Escape(text);
+}

@@ -1,0 +1,72 @@
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+
+namespace Heatwright.Jobs;
+
+/// <summary>A study as it was read, where from, and its fingerprint.</summary>
+public sealed record OpenedStudy(Study Study, string Path, string Fingerprint);
+
+/// <summary>Reads a study file without changing a byte of it.</summary>
+public static class OpenStudy
+{
+    /// <summary>The study, or why it cannot be read.</summary>
+    public static Checked<OpenedStudy> Read(string path) => StudyBook.Open(path, readOnly: true).Map(book =>
+    {
+        using (book)
+        {
+            return new OpenedStudy(book.Read(), path, book.Fingerprint);
+        }
+    });
+}
+
+/// <summary>Creates study files; never over something that is there.</summary>
+public static class NewStudy
+{
+    /// <summary>An empty study.</summary>
+    public static Checked<Study> Create(string path, string? name)
+    {
+        var study = new Study(name ?? Path.GetFileNameWithoutExtension(path), 1);
+        return StudyBook.Create(path, study, TimeProvider.System).Map(book =>
+        {
+            book.Dispose();
+            return study;
+        });
+    }
+
+    /// <summary>A study from a bundle.</summary>
+    public static Checked<Study> Import(string bundle, string path) => Bundle.Read(bundle).Then(study => StudyBook.Create(path, study, TimeProvider.System).Map(book =>
+    {
+        book.Dispose();
+        return study;
+    }));
+}
+
+/// <summary>The embedded demo study.</summary>
+public static class DemoStudy
+{
+    /// <summary>Study file that the demo creates.</summary>
+    public const string FileName = "rope-hot-knife.study";
+
+    /// <summary>Report that the demo writes.</summary>
+    public const string ReportName = "rope-hot-knife.html";
+
+    /// <summary>Creates the demo's study file where it is absent, and reads it.</summary>
+    public static Checked<OpenedStudy> Open(string folder)
+    {
+        string path = Path.Combine(folder, FileName);
+        if (File.Exists(path))
+        {
+            return OpenStudy.Read(path);
+        }
+
+        using var zip = typeof(DemoStudy).Assembly.GetManifestResourceStream("samples/rope-hot-knife.zip")
+            ?? throw new InvalidOperationException("The demo study is not in this build.");
+        return Bundle.Read(zip).Then(study => StudyBook.Create(path, study, TimeProvider.System)).Map(book =>
+        {
+            using (book)
+            {
+                return new OpenedStudy(book.Read(), path, book.Fingerprint);
+            }
+        });
+    }
+}

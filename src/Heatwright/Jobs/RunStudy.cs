@@ -1,0 +1,60 @@
+using Heatwright.Arrangements;
+using Heatwright.Predictions;
+using Heatwright.Quantities;
+using Heatwright.Safety;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Jobs;
+
+/// <summary>The main job: readings, checks, fits, findings, arrangements, predictions, verdicts.</summary>
+public static class RunStudy
+{
+    /// <summary>Draws per arrangement: enough that 0.95 is known to about ±0.01.</summary>
+    public const int Draws = 500;
+
+    /// <summary>Works a study out. Same study, same result, whatever the number of threads.</summary>
+    /// <param name="study">What was entered.</param>
+    /// <param name="fingerprint">Its fingerprint.</param>
+    /// <param name="progress">Told what is being done; null: nobody listens.</param>
+    /// <param name="cancel">Stops it between two steps of a prediction.</param>
+    public static StudyResult Run(Study study, string fingerprint, Action<string>? progress = null, CancellationToken cancel = default)
+    {
+        progress?.Invoke("Checking readings and fitting trials");
+        var causes = new InstrumentCauses(study.Instruments);
+        var tried = study.Parts.Where(part => study.Trials.Any(trial => trial.Part == part.Id)).ToArray();
+        PartFindings[] findings = [.. tried.AsParallel().AsOrdered().WithCancellation(cancel)
+            .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
+        var shelf = new Shelf(study.Parts, findings);
+        List<ArrangementVerdict> verdicts = [];
+        if (study.Brief is { } brief)
+        {
+            var state = new StudyState(fingerprint);
+            foreach (var arrangement in study.Arrangements)
+            {
+                progress?.Invoke($"Predicting {arrangement.Letter}, {arrangement.Name}: {Draws} draws over a whole charge");
+                verdicts.Add(One(brief, shelf, arrangement, study.Seed, state, cancel));
+            }
+        }
+
+        return new(study, fingerprint, shelf, findings, verdicts);
+    }
+
+    private static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel)
+    {
+        var built = PlantBuilder.For(arrangement, shelf, Plan(brief));
+        var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, Draws, cancel: cancel) : null;
+        var safety = SafetyCheck.Of(arrangement, shelf, built.IsFine ? built.Value : null);
+        return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state);
+    }
+
+    private static WorkPlan Plan(Brief brief)
+    {
+        var duty = brief.Duty;
+        var origin = new Origin.Assumed(duty.Why);
+        return new(duty.TargetC, brief.AirC, duty.EveryS, duty.ForS, duty.FirstAfterS, duty.AboveC,
+            Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, "brief: contact of the work", CauseGroup.Assumption, origin),
+            Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, origin));
+    }
+}

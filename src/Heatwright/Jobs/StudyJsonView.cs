@@ -1,0 +1,72 @@
+using Heatwright.Verdicts;
+
+namespace Heatwright.Jobs;
+
+/// <summary>The result of the main job as machines read it. No clock times, no paths.</summary>
+public sealed record StudyView(string Study, bool Invented, string Fingerprint, IReadOnlyList<ArrangementView> Arrangements, IReadOnlyList<FindingView> Findings, IReadOnlyList<RemarkView> Remarks)
+{
+    /// <summary>The view of a result.</summary>
+    public static StudyView Of(StudyResult result) => new(
+        result.Study.Name, result.Study.Invented, result.Fingerprint,
+        [.. result.Verdicts.Select(ArrangementView.Of)],
+        [.. result.Findings.SelectMany(found => found.Findings).Select(finding => new FindingView(finding.Part.Name, finding.Quantity, finding.Value.Value, finding.Value.Unit.Symbol, finding.Value.StandardDoubt, finding.Value.Origin.Word))],
+        [.. result.Findings.SelectMany(found => found.Remarks).Select(remark => new RemarkView(remark.Trial.Name, remark.Run.Name, remark.Reading, remark.Words, remark.Effect))]);
+}
+
+/// <summary>One arrangement.</summary>
+public sealed record ArrangementView(
+    string Name, string Letter, string Verdict, string Because, IReadOnlyList<RequirementView> Requirements, IReadOnlyList<string> Conditions, IReadOnlyList<string> Cautions, PredictionView? Prediction)
+{
+    /// <summary>The view of a verdict.</summary>
+    public static ArrangementView Of(ArrangementVerdict verdict) => new(
+        verdict.Arrangement.Name, verdict.Arrangement.Letter, Word(verdict.Word), verdict.Because,
+        [.. verdict.Requirements.Select(RequirementView.Of)],
+        [.. verdict.Safety.Conditions.Select(condition => condition.Words)], verdict.Safety.Cautions,
+        verdict.Prediction is { } prediction ? PredictionView.Of(prediction) : null);
+
+    /// <summary>The verdict's word as files write it.</summary>
+    public static string Word(VerdictWord word) => word switch
+    {
+        VerdictWord.Go => "go",
+        VerdictWord.GoIf => "go-if",
+        VerdictWord.NoGo => "no-go",
+        _ => "need-more-readings",
+    };
+}
+
+/// <summary>One requirement of one arrangement.</summary>
+public sealed record RequirementView(
+    string Name, string Text, bool Must, double? Value, string Unit, double? StandardDoubt, double Limit, bool AtMost, double? Probability, string Verdict, string Because, string Remedy)
+{
+    /// <summary>The view of a requirement's verdict.</summary>
+    public static RequirementView Of(RequirementVerdict line) => new(
+        line.Requirement.Id, line.Requirement.Text, line.Requirement.Must, line.Value?.Value, line.Requirement.Unit, line.Value?.StandardDoubt,
+        line.Requirement.Limit, line.Requirement.AtMost, line.Probability, ArrangementView.Word(line.Word), line.Because, line.Remedy);
+}
+
+/// <summary>The middle run of a prediction.</summary>
+public sealed record PredictionView(double RunTimeS, string StopReason, double ChargeLeft, double? WarmUpS, int Pieces, IReadOnlyDictionary<string, double> EnergiesJ)
+{
+    /// <summary>The view of a prediction.</summary>
+    public static PredictionView Of(Predictions.Prediction prediction)
+    {
+        var run = prediction.Middle;
+        var energies = run.Energies;
+        return new(run.RunTimeS, run.Stop.ToString(), run.ChargeLeft, double.IsNaN(run.TargetS) ? null : run.TargetS, run.WorkDoneInARow, new Dictionary<string, double>
+        {
+            ["load"] = energies.LoadJ,
+            ["cells"] = energies.CellLossJ,
+            ["loop"] = energies.LoopLossJ,
+            ["path"] = energies.PathLossJ,
+            ["work"] = energies.WorkJ,
+            ["air"] = energies.AirJ,
+            ["stored"] = energies.StoredJ,
+        });
+    }
+}
+
+/// <summary>One finding.</summary>
+public sealed record FindingView(string Part, string Name, double Value, string Unit, double StandardDoubt, string Origin);
+
+/// <summary>One remark of the checks.</summary>
+public sealed record RemarkView(string Trial, string Run, int Reading, string Words, string Effect);
