@@ -1,7 +1,7 @@
 namespace Heatwright.Physics;
 
 /// <summary>What a heater's label says at another voltage, and what a supply's readings say about a heater.</summary>
-/// <remarks>P = P_label·(V/V_label)², R = V_label²/P_label. Ohm's law. Of unbranded heaters the resistance is typically within ±10 %, ±20 % has been seen,
+/// <remarks>P = P_label·(V/V_label)². Ohm's law. Of unbranded heaters the resistance is typically within ±10 %, ±20 % has been seen,
 /// and the label's power often refers to the cold resistance (common practice, no source).</remarks>
 public static class HeaterLabel
 {
@@ -18,11 +18,4 @@ public static class HeaterLabel
         double ratio = Impossible.IfNegative(useV, "V") / Impossible.UnlessPositive(labelV, "V");
         return Impossible.UnlessPositive(labelW, "W") * ratio * ratio;
     }
-
-    /// <summary>Resistance that a label implies.</summary>
-    [Law("label-ohms", "heaters", "Vlabel^2/P", Unit = "Ω", Source = "definition", Valid = "label true at its own voltage", Example = "label=60W label-voltage=24V")]
-    public static double Ohm(
-        [In("P", "W", "labelled power", Name = "label", Min = 0)] double labelW,
-        [In("Vlabel", "V", "labelled voltage", Name = "label-voltage", Min = 0)] double labelV) =>
-        Impossible.UnlessPositive(labelV, "V") * labelV / Impossible.UnlessPositive(labelW, "W");
 }

@@ -1,3 +1,5 @@
+using Heatwright.Numerics;
+
 namespace Heatwright.Physics;
 
 /// <summary>Brings label, ohmmeter and volts over amperes of one heater together.</summary>
@@ -60,7 +62,7 @@ public static class Reconcile
         }
 
         int freedom = evidence.Length - 1;
-        return new(mean, Math.Sqrt(1 / weights), chiSquared, freedom, MathNet.Numerics.SpecialFunctions.GammaUpperRegularized(freedom / 2.0, chiSquared / 2));
+        return new(mean, Math.Sqrt(1 / weights), chiSquared, freedom, ChiSquare.ShareAbove(chiSquared, freedom));
     }
 
     internal static double Root(params ReadOnlySpan<double> parts)

@@ -1,0 +1,30 @@
+namespace Heatwright.Physics;
+
+/// <summary>What a socket gives to a cell: switching charger, cable drop, power beside a running heater.</summary>
+/// <remarks>Power balance. Allowed currents of sockets: data/charging/usb-sources. Cable 0.1 to 0.5 Ω round trip (common practice, no source).</remarks>
+public static class ChargePower
+{
+    /// <summary>Current into the battery through a switching charger: η·V_in·I_in/V_batt.</summary>
+    [Law("charge-current", "charging", "eta*Vin*Iin/Vbat", Unit = "A", Source = "definition", Where = "power balance", Example = "in=5V in-current=0.5A efficiency=90% battery=3.7V")]
+    public static double BatteryA(
+        [In("Vin", "V", "socket voltage", Name = "in", Min = 0)] double inV,
+        [In("Iin", "A", "socket current", Name = "in-current", Min = 0)] double inA,
+        [In("eta", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
+        [In("Vbat", "V", "battery", Name = "battery", Min = 0)] double batteryV) =>
+        Impossible.UnlessFraction(efficiency) * Impossible.UnlessPositive(inV, "V") * Impossible.IfNegative(inA, "A") / Impossible.UnlessPositive(batteryV, "V");
+
+    /// <summary>Current out of the socket for a wanted charge current: V_batt·I/(η·V_in).</summary>
+    public static double SocketA(double batteryV, double batteryA, double efficiency, double inV) =>
+        Impossible.UnlessPositive(batteryV, "V") * Impossible.IfNegative(batteryA, "A") / (Impossible.UnlessPositive(Impossible.UnlessFraction(efficiency), "") * Impossible.UnlessPositive(inV, "V"));
+
+    /// <summary>Voltage at the end of a cable.</summary>
+    public static double AfterCableV(double socketV, double currentA, double cableOhm) =>
+        Impossible.UnlessPositive(socketV, "V") - (Impossible.IfNegative(currentA, "A") * Impossible.IfNegative(cableOhm, "Ω"));
+
+    /// <summary>Power left for charging beside a running load; negative: the battery helps out.</summary>
+    public static double LeftW(double inV, double inA, double efficiency, double loadW) =>
+        (Impossible.UnlessPositive(inV, "V") * Impossible.IfNegative(inA, "A") * Impossible.UnlessFraction(efficiency)) - Impossible.IfNegative(loadW, "W");
+
+    /// <summary>Whether a charger ever ends: a load above its end current keeps it going until a safety timer trips.</summary>
+    public static bool NeverEnds(double loadA, double endA) => Impossible.IfNegative(loadA, "A") > Impossible.UnlessPositive(endA, "A");
+}
