@@ -1,0 +1,50 @@
+namespace Heatwright.Physics;
+
+/// <summary>Where a heated body comes to rest, and whether it does.</summary>
+/// <remarks>Checked: PlateauTests.</remarks>
+public static class Plateau
+{
+    /// <summary>Plateau of a linear tool, °C: T_a + P/G.</summary>
+    [Law("plateau", "warm-up", "T = T_a + P/G", Unit = "°C", Source = "definition", Where = "conductance", Valid = "loss in proportion to the rise",
+        Example = "power=12W conductance=0.03W/K around=25°C")]
+    public static double LinearC(
+        [In("P", "W", "power at the heater", Name = "power", Min = 0)] double powerW,
+        [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK,
+        [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC) =>
+        aroundC + HeatRefusal.NotNegative(powerW, "W") / HeatRefusal.Positive(conductanceWPerK, "W/K");
+
+    /// <summary>Rise at which power in and loss out meet, K; NaN when they do not meet below <paramref name="mostK"/>: the body runs away or burns out first.</summary>
+    /// <remarks>Power that does not rise with temperature meets a rising loss exactly once. Power that rises (a resistance that falls when hot) may
+    /// meet it several times: the first meeting from cold is where the body stops, and it holds only if the loss is the steeper one there.</remarks>
+    public static double RiseK(Func<double, double> powerW, Func<double, double> lossW, double mostK)
+    {
+        HeatRefusal.Positive(mostK, "K");
+        const int looks = 400;
+        double Net(double rise) => powerW(rise) - lossW(rise);
+        double before = 0;
+        if (Net(0) <= 0)
+        {
+            return 0;
+        }
+
+        for (int i = 1; i <= looks; i++)
+        {
+            double here = mostK * i / looks;
+            if (Net(here) <= 0)
+            {
+                return FirstCrossing.Between(Net, before, here);
+            }
+
+            before = here;
+        }
+
+        return double.NaN;
+    }
+
+    /// <summary>Whether a body stays at a rise where power and loss meet: the loss must be the steeper one.</summary>
+    public static bool Holds(Func<double, double> powerW, Func<double, double> lossW, double riseK)
+    {
+        double step = Math.Max(1e-3, 1e-5 * HeatRefusal.NotNegative(riseK, "K"));
+        return powerW(riseK + step) - lossW(riseK + step) < powerW(riseK - step) - lossW(riseK - step);
+    }
+}

@@ -1,0 +1,37 @@
+namespace Heatwright.Physics;
+
+/// <summary>Heat that leaves a surface as radiation to large surroundings.</summary>
+/// <remarks>q = εσA(T⁴ − T_a⁴), kelvin. Source: [incropera-dewitt] ch. 1, from memory. Checked: RadiationTests.</remarks>
+public static class Radiation
+{
+    /// <summary>Radiated power to surroundings at air temperature, W.</summary>
+    [Law("radiated-power", "heat flow", "q = ε·σ·A·(T⁴ − T_a⁴)", Unit = "W", Source = "incropera-dewitt", Where = "ch. 1, from memory",
+        Valid = "small grey body in large surroundings", Example = "emissivity=0.7 area=12cm² surface=350°C around=25°C")]
+    public static double RadiatedW(
+        [In("ε", "", "emissivity", Name = "emissivity", Min = 0, Max = 1)] double emissivity,
+        [In("A", "m²", "surface", Name = "area", Min = 0)] double areaM2,
+        [In("T", "°C", "surface temperature", Name = "surface", Min = -273.15)] double surfaceC,
+        [In("T_a", "°C", "temperature of the surroundings", Name = "around", Min = -273.15, Default = 25)] double aroundC) =>
+        CoefficientWPerM2K(emissivity, surfaceC, aroundC) * HeatRefusal.NotNegative(areaM2, "m²") * (surfaceC - aroundC);
+
+    /// <summary>Radiation written as a loss coefficient h = εσ(T² + T_a²)(T + T_a), W/(m²·K).</summary>
+    [Law("radiation-coefficient", "heat flow", "h = ε·σ·(T² + T_a²)·(T + T_a)", Unit = "W/(m²·K)", Source = "incropera-dewitt", Where = "ch. 1, from memory",
+        Valid = "small grey body in large surroundings", Example = "emissivity=0.8 surface=350°C around=25°C")]
+    public static double CoefficientWPerM2K(
+        [In("ε", "", "emissivity", Name = "emissivity", Min = 0, Max = 1)] double emissivity,
+        [In("T", "°C", "surface temperature", Name = "surface", Min = -273.15)] double surfaceC,
+        [In("T_a", "°C", "temperature of the surroundings", Name = "around", Min = -273.15, Default = 25)] double aroundC)
+    {
+        double hot = HeatRefusal.Kelvin(surfaceC);
+        double around = HeatRefusal.Kelvin(aroundC);
+        return HeatRefusal.Emissivity(emissivity) * Constants.StefanBoltzmann * (hot * hot + around * around) * (hot + around);
+    }
+
+    /// <summary>Temperature of a body that cools by radiation alone into cold dark: T = T₀(1 + 3εσAT₀³t/C)^(−1/3), K. The exact answer to test a stepper with.</summary>
+    public static double CooledK(double emissivity, double areaM2, double capacityJPerK, double startK, double timeS)
+    {
+        double x = 3 * HeatRefusal.Emissivity(emissivity) * Constants.StefanBoltzmann * HeatRefusal.Positive(areaM2, "m²")
+            * Math.Pow(HeatRefusal.Positive(startK, "K"), 3) * HeatRefusal.NotNegative(timeS, "s") / HeatRefusal.Positive(capacityJPerK, "J/K");
+        return startK / Math.Cbrt(1 + x);
+    }
+}

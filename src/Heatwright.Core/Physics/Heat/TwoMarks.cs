@@ -1,0 +1,56 @@
+namespace Heatwright.Physics;
+
+/// <summary>Plateau and time constant from two stopwatch marks.</summary>
+/// <param name="PlateauRiseK">Rise it would come to rest at.</param>
+/// <param name="TimeConstantS">Time constant.</param>
+public sealed record PlateauGuess(
+    [property: Out("K", "rise it would come to rest at")] double PlateauRiseK,
+    [property: Out("s", "time constant")] double TimeConstantS);
+
+/// <summary>What stopwatch times to marked temperatures say of a tool taken as one linear body heated from cold at constant power.</summary>
+/// <remarks>t₂/t₁ = ln(1 − D₂/D)/ln(1 − D₁/D) falls steadily from ∞ (D just above D₂) to D₂/D₁ (D without end), so bisection finds the one D.
+/// Checked: TwoMarksTests.</remarks>
+public static class TwoMarks
+{
+    /// <summary>t₂/t₁ for a plateau at rise D.</summary>
+    public static double TimeRatio(double plateauRiseK, double earlyRiseK, double lateRiseK)
+    {
+        RefuseOrder(earlyRiseK, lateRiseK);
+        HeatRefusal.Above(plateauRiseK, lateRiseK, "K");
+        return WarmUp.LogOfRest(lateRiseK / plateauRiseK) / WarmUp.LogOfRest(earlyRiseK / plateauRiseK);
+    }
+
+    /// <summary>Plateau and time constant from the times to two rises.</summary>
+    [Law("two-times", "warm-up", "t₂/t₁ = ln(1 − Δ₂/D)/ln(1 − Δ₁/D), τ = −t₁/ln(1 − Δ₁/D)", Source = "definition", Where = "one linear body, solved for D and τ",
+        Valid = "constant power, loss in proportion to the rise; two readings give no test of the model", Example = "rise1=175K time1=44s rise2=255K time2=102s")]
+    public static PlateauGuess From(
+        [In("Δ₁", "K", "first marked rise", Name = "rise1", Min = 0)] double earlyRiseK,
+        [In("t₁", "s", "time to it", Name = "time1", Min = 0)] double earlyS,
+        [In("Δ₂", "K", "second marked rise", Name = "rise2", Min = 0)] double lateRiseK,
+        [In("t₂", "s", "time to it", Name = "time2", Min = 0)] double lateS)
+    {
+        RefuseOrder(earlyRiseK, lateRiseK);
+        double ratio = HeatRefusal.Positive(lateS, "s") / HeatRefusal.Positive(earlyS, "s");
+
+        // Below D₂/D₁ the second stretch was heated faster than the first: no loss can do that, so the power rose or a mark is wrong.
+        HeatRefusal.Above(ratio, lateRiseK / earlyRiseK, "", "time ratio");
+        double high = 2 * lateRiseK;
+        while (TimeRatio(high, earlyRiseK, lateRiseK) > ratio && high < 1e9 * lateRiseK)
+        {
+            high *= 2;
+        }
+
+        double plateauK = FirstCrossing.Between(d => TimeRatio(d, earlyRiseK, lateRiseK) - ratio, lateRiseK * (1 + 1e-15), high);
+        return new PlateauGuess(plateauK, -earlyS / WarmUp.LogOfRest(earlyRiseK / plateauK));
+    }
+
+    /// <summary>Standard doubt of a stopwatch time: u² = u_stop² + (u_T/(dT/dt))², dT/dt = (D − Δ)/τ. Near the plateau a time carries almost nothing.</summary>
+    public static double TimeDoubtS(double stopwatchDoubtS, double temperatureDoubtK, double plateauRiseK, double markRiseK, double timeConstantS)
+    {
+        double slope = (HeatRefusal.Above(plateauRiseK, markRiseK, "K") - markRiseK) / HeatRefusal.Positive(timeConstantS, "s");
+        return Math.Sqrt(Math.Pow(HeatRefusal.NotNegative(stopwatchDoubtS, "s"), 2) + Math.Pow(HeatRefusal.NotNegative(temperatureDoubtK, "K") / slope, 2));
+    }
+
+    private static void RefuseOrder(double earlyRiseK, double lateRiseK) =>
+        HeatRefusal.Above(lateRiseK, HeatRefusal.Positive(earlyRiseK, "K"), "K");
+}
