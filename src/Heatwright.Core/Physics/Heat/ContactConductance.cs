@@ -8,13 +8,13 @@ public static class ContactConductance
     [Law("joint", "heat flow", "R = 1/(h_c·A)", Unit = "K/W", Source = "definition", Where = "contact conductance", Valid = "h_c known within a factor of two at best", Example = "h=2000W/(m²·K) area=10mm²")]
     public static double JointKPerW(
         [In("h_c", "W/(m²·K)", "contact conductance", Name = "h", Min = 0)] double hWPerM2K,
-        [In("A", "m²", "contact area", Name = "area", Min = 0)] double areaM2) => 1 / (HeatRefusal.Positive(hWPerM2K, "W/(m²·K)") * HeatRefusal.Positive(areaM2, "m²"));
+        [In("A", "m²", "contact area", Name = "area", Min = 0)] double areaM2) => 1 / (Impossible.UnlessPositive(hWPerM2K, "W/(m²·K)") * Impossible.UnlessPositive(areaM2, "m²"));
 
     /// <summary>Conductance of a thin gap filled with still air or paste: k/gap, W/(m²·K).</summary>
     [Law("gap-conductance", "heat flow", "h = k/gap", Unit = "W/(m²·K)", Source = "definition", Where = "plain layer", Valid = "gap wide against the free path of air, radiation left out", Example = "conductivity=0.045W/(m·K) gap=0.05mm")]
     public static double GapWPerM2K(
         [In("k", "W/(m·K)", "conductivity of the filling", Name = "conductivity", Min = 0)] double conductivityWPerMK,
-        [In("g", "m", "gap", Name = "gap", Min = 0)] double gapM) => HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)") / HeatRefusal.Positive(gapM, "m");
+        [In("g", "m", "gap", Name = "gap", Min = 0)] double gapM) => Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") / Impossible.UnlessPositive(gapM, "m");
 
     /// <summary>Flat rough metals pressed together: 1.25·k_s·(m/σ)·(p/H)^0.95, W/(m²·K).</summary>
     [Law("pressed-metal", "heat flow", "h_c = 1.25·k_s·(m/σ)·(p/H)^0.95", Unit = "W/(m²·K)", Source = "yovanovich-1998", Where = "ch. 3, from memory", Valid = "nominally flat rough metals; k_s = 2k₁k₂/(k₁ + k₂)",
@@ -25,6 +25,6 @@ public static class ContactConductance
         [In("σ", "m", "roughness, root of the sum of squares", Name = "roughness", Min = 0)] double roughnessM,
         [In("p", "Pa", "pressure", Name = "pressure", Min = 0)] double pressurePa,
         [In("H", "Pa", "hardness of the softer", Name = "hardness", Min = 0)] double hardnessPa) =>
-        1.25 * HeatRefusal.Positive(harmonicWPerMK, "W/(m·K)") * HeatRefusal.Positive(slope, "") / HeatRefusal.Positive(roughnessM, "m")
-            * Math.Pow(HeatRefusal.NotNegative(pressurePa, "Pa") / HeatRefusal.Positive(hardnessPa, "Pa"), 0.95);
+        1.25 * Impossible.UnlessPositive(harmonicWPerMK, "W/(m·K)") * Impossible.UnlessPositive(slope, "") / Impossible.UnlessPositive(roughnessM, "m")
+            * Math.Pow(Impossible.IfNegative(pressurePa, "Pa") / Impossible.UnlessPositive(hardnessPa, "Pa"), 0.95);
 }

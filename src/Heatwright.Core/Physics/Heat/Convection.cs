@@ -2,7 +2,7 @@ namespace Heatwright.Physics;
 
 /// <summary>Loss coefficients of surfaces in air, W/(m²·K): the correlations of <see cref="Nusselt"/> with air at the film temperature.</summary>
 /// <remarks>±20 % (k = 2, common practice). Short tips, length under ten diameters, lie outside the correlations: ±20 to 30 %.
-/// Checked: ConvectionTests.</remarks>
+/// Checked: LossTests.</remarks>
 public static class Convection
 {
     /// <summary>Horizontal cylinder in still air, h.</summary>
@@ -42,7 +42,7 @@ public static class Convection
         [In("v", "m/s", "air speed across it", Name = "speed", Min = 0)] double speedMPerS)
     {
         var air = FilmAir(surfaceC, aroundC);
-        double reynolds = HeatRefusal.NotNegative(speedMPerS, "m/s") * HeatRefusal.Positive(diameterM, "m") / air.KinematicM2PerS;
+        double reynolds = Impossible.IfNegative(speedMPerS, "m/s") * Impossible.UnlessPositive(diameterM, "m") / air.KinematicM2PerS;
         return Nusselt.CylinderInWind(reynolds, air.Prandtl) * air.ConductivityWPerMK / diameterM;
     }
 
@@ -56,7 +56,7 @@ public static class Convection
         [In("v", "m/s", "air speed across it", Name = "speed", Min = 0, Default = 0.3)] double speedMPerS) =>
         Nusselt.Mixed(
             CylinderWPerM2K(diameterM, surfaceC, aroundC),
-            HeatRefusal.NotNegative(speedMPerS, "m/s") == 0 ? 0 : WindWPerM2K(diameterM, surfaceC, aroundC, speedMPerS));
+            Impossible.IfNegative(speedMPerS, "m/s") == 0 ? 0 : WindWPerM2K(diameterM, surfaceC, aroundC, speedMPerS));
 
-    private static AirState FilmAir(double surfaceC, double aroundC) => Air.At(0.5 * (HeatRefusal.Kelvin(surfaceC) + HeatRefusal.Kelvin(aroundC)));
+    private static AirState FilmAir(double surfaceC, double aroundC) => Air.At(0.5 * (ImpossibleHeat.Kelvin(surfaceC) + ImpossibleHeat.Kelvin(aroundC)));
 }

@@ -12,7 +12,7 @@ public sealed record PowerMargin(
     [property: Out("", "probability that it is enough")] double Probability);
 
 /// <summary>Is so much power enough for the job?</summary>
-/// <remarks>Judge it with the hot resistance, at the end of the charge, with the share of heat that reaches the work. Checked: EnoughPowerTests.</remarks>
+/// <remarks>Judge it with the hot resistance, at the end of the charge, with the share of heat that reaches the work. Checked: WorkTests.</remarks>
 public static class EnoughPower
 {
     /// <summary>Hot power a pack can give a heater through a series resistance, W: d_max·V²R/(R + R_s)², R = R₂₀(1 + α(T − 20)).</summary>
@@ -26,9 +26,9 @@ public static class EnoughPower
         [In("R_s", "Ω", "everything in series", Name = "series", Min = 0, Default = 0)] double seriesOhm,
         [In("d_max", "", "largest duty", Name = "duty", Min = 0, Max = 1, Default = 1)] double mostDuty)
     {
-        double hotOhm = HeatRefusal.Positive(HeatRefusal.Positive(coldOhm, "Ω") * (1 + HeatRefusal.Finite(alphaPerK, "1/K") * (HeatRefusal.Finite(coreC, "°C") - 20)), "Ω", "hot resistance");
-        double amps = HeatRefusal.NotNegative(volts, "V") / (hotOhm + HeatRefusal.NotNegative(seriesOhm, "Ω"));
-        return HeatRefusal.Within(mostDuty, 0, 1, "") * amps * amps * hotOhm;
+        double hotOhm = Impossible.UnlessPositive(Impossible.UnlessPositive(coldOhm, "Ω") * (1 + Impossible.UnlessFinite(alphaPerK, "1/K") * (Impossible.UnlessFinite(coreC, "°C") - 20)), "Ω", "hot resistance");
+        double amps = Impossible.IfNegative(volts, "V") / (hotOhm + Impossible.IfNegative(seriesOhm, "Ω"));
+        return Impossible.Unless(mostDuty, 0, 1, "") * amps * amps * hotOhm;
     }
 
     /// <summary>Margin of power over loss and work, its doubt and the probability that it is above zero: Φ(M/u).</summary>
@@ -42,8 +42,8 @@ public static class EnoughPower
         [In("P_job", "W", "mean power of the job", Name = "job", Min = 0)] double jobW,
         [In("u_job", "W", "its standard doubt", Name = "job-doubt", Min = 0)] double jobDoubtW)
     {
-        double margin = HeatRefusal.NotNegative(powerW, "W") - HeatRefusal.NotNegative(lossW, "W") - HeatRefusal.NotNegative(jobW, "W");
-        double doubt = Math.Sqrt(Math.Pow(HeatRefusal.NotNegative(powerDoubtW, "W"), 2) + Math.Pow(HeatRefusal.NotNegative(lossDoubtW, "W"), 2) + Math.Pow(HeatRefusal.NotNegative(jobDoubtW, "W"), 2));
+        double margin = Impossible.IfNegative(powerW, "W") - Impossible.IfNegative(lossW, "W") - Impossible.IfNegative(jobW, "W");
+        double doubt = Math.Sqrt(Math.Pow(Impossible.IfNegative(powerDoubtW, "W"), 2) + Math.Pow(Impossible.IfNegative(lossDoubtW, "W"), 2) + Math.Pow(Impossible.IfNegative(jobDoubtW, "W"), 2));
         double probability = doubt > 0 ? 0.5 * SpecialFunctions.Erfc(-margin / (doubt * Math.Sqrt(2))) : margin > 0 ? 1 : 0;
         return new PowerMargin(margin, doubt, probability);
     }
@@ -55,5 +55,5 @@ public static class EnoughPower
         [In("q", "W", "loss at working temperature", Name = "loss", Min = 0)] double lossW,
         [In("E", "J", "heat a piece", Name = "energy", Min = 0)] double energyJ,
         [In("η", "", "share of the heat that goes into the work", Name = "share", Min = 0, Max = 1, Default = 0.7)] double share) =>
-        Math.Max(0, HeatRefusal.NotNegative(powerW, "W") - HeatRefusal.NotNegative(lossW, "W")) * HeatRefusal.Within(share, 0, 1, "") / HeatRefusal.Positive(energyJ, "J");
+        Math.Max(0, Impossible.IfNegative(powerW, "W") - Impossible.IfNegative(lossW, "W")) * Impossible.Unless(share, 0, 1, "") / Impossible.UnlessPositive(energyJ, "J");
 }

@@ -10,7 +10,7 @@ public sealed record FinAnswer(
     [property: Out("", "mL, how far the bar is a fin")] double Slenderness);
 
 /// <summary>Conduction along bars, and along bars that lose heat on the way (fins).</summary>
-/// <remarks>m = √(hp/(kA)), M = √(hpkA). Source: [incropera-dewitt] ch. 3, Table 3.4, from memory. Checked: FinTests.</remarks>
+/// <remarks>m = √(hp/(kA)), M = √(hpkA). Source: [incropera-dewitt] ch. 3, Table 3.4, from memory. Checked: LossTests.</remarks>
 public static class Fin
 {
     /// <summary>Resistance of a plain bar L/(kA), K/W.</summary>
@@ -20,7 +20,7 @@ public static class Fin
         [In("L", "m", "length", Name = "length", Min = 0)] double lengthM,
         [In("A", "m²", "cross-section", Name = "area", Min = 0)] double areaM2,
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK) =>
-        HeatRefusal.Positive(lengthM, "m") / (HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)") * HeatRefusal.Positive(areaM2, "m²"));
+        Impossible.UnlessPositive(lengthM, "m") / (Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") * Impossible.UnlessPositive(areaM2, "m²"));
 
     /// <summary>A round rod with free end: resistance R = 1/(√(hpkA)·tanh mL), end share 1/cosh mL.</summary>
     [Law("fin", "heat flow", "R = 1/(√(hpkA)·tanh mL), Δ_end/Δ_base = 1/cosh mL, m = √(4h/(kD))", Source = "incropera-dewitt",
@@ -33,7 +33,7 @@ public static class Fin
         [In("h", "W/(m²·K)", "loss coefficient of the side", Name = "h", Min = 0)] double hWPerM2K)
     {
         var (m, conductance) = Round(diameterM, conductivityWPerMK, hWPerM2K);
-        double slenderness = m * HeatRefusal.Positive(lengthM, "m");
+        double slenderness = m * Impossible.UnlessPositive(lengthM, "m");
         return new FinAnswer(1 / (conductance * Math.Tanh(slenderness)), 1 / Math.Cosh(slenderness), slenderness);
     }
 
@@ -42,7 +42,7 @@ public static class Fin
     public static (double OwnWPerK, double AcrossWPerK) TwoPort(double diameterM, double lengthM, double conductivityWPerMK, double hWPerM2K)
     {
         var (m, conductance) = Round(diameterM, conductivityWPerMK, hWPerM2K);
-        double x = m * HeatRefusal.Positive(lengthM, "m");
+        double x = m * Impossible.UnlessPositive(lengthM, "m");
         return (conductance / Math.Tanh(x), conductance / Math.Sinh(x));
     }
 
@@ -62,13 +62,13 @@ public static class Fin
         [In("h", "W/(m²·K)", "loss coefficient", Name = "h", Min = 0)] double hWPerM2K,
         [In("L", "m", "volume over surface", Name = "length", Min = 0)] double lengthM,
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK) =>
-        HeatRefusal.NotNegative(hWPerM2K, "W/(m²·K)") * HeatRefusal.Positive(lengthM, "m") / HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)");
+        Impossible.IfNegative(hWPerM2K, "W/(m²·K)") * Impossible.UnlessPositive(lengthM, "m") / Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)");
 
     private static (double PerM, double ConductanceWPerK) Round(double diameterM, double conductivityWPerMK, double hWPerM2K)
     {
-        HeatRefusal.Positive(diameterM, "m");
-        HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)");
-        HeatRefusal.Positive(hWPerM2K, "W/(m²·K)");
+        Impossible.UnlessPositive(diameterM, "m");
+        Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)");
+        Impossible.UnlessPositive(hWPerM2K, "W/(m²·K)");
         return (Math.Sqrt(4 * hWPerM2K / (conductivityWPerMK * diameterM)), Math.PI / 2 * Math.Sqrt(hWPerM2K * conductivityWPerMK * Math.Pow(diameterM, 3)));
     }
 }

@@ -12,7 +12,7 @@ public static class HeatSoak
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("ρ", "kg/m³", "density", Name = "density", Min = 0)] double densityKgPerM3,
         [In("c", "J/(kg·K)", "specific heat", Name = "heat", Min = 0)] double heatJPerKgK) =>
-        HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)") / (HeatRefusal.Positive(densityKgPerM3, "kg/m³") * HeatRefusal.Positive(heatJPerKgK, "J/(kg·K)"));
+        Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") / (Impossible.UnlessPositive(densityKgPerM3, "kg/m³") * Impossible.UnlessPositive(heatJPerKgK, "J/(kg·K)"));
 
     /// <summary>Flux into a body whose face is suddenly held ΔT hotter, W/m²: kΔT/√(πα t) = eΔT/√(πt).</summary>
     [Law("wall-step-flux", "work", "q = e·ΔT/√(π·t), e = √(k·ρ·c)", Unit = "W/m²", Source = "carslaw-jaeger-1959", Where = "ch. 2, from memory", Valid = "body thick against √(αt)",
@@ -21,11 +21,11 @@ public static class HeatSoak
         [In("e", "W·s^½/(m²·K)", "effusivity", Name = "effusivity", Min = 0)] double effusivity,
         [In("ΔT", "K", "step of the face", Name = "step")] double stepK,
         [In("t", "s", "time since contact", Name = "time", Min = 0)] double timeS) =>
-        HeatRefusal.Positive(effusivity, "W·s^½/(m²·K)") * HeatRefusal.Finite(stepK, "K") / Math.Sqrt(Math.PI * HeatRefusal.Positive(timeS, "s"));
+        Impossible.UnlessPositive(effusivity, "W·s^½/(m²·K)") * Impossible.UnlessFinite(stepK, "K") / Math.Sqrt(Math.PI * Impossible.UnlessPositive(timeS, "s"));
 
     /// <summary>Heat taken per area after such a step, J/m²: 2eΔT√(t/π).</summary>
     public static double StepEnergyJPerM2(double effusivity, double stepK, double timeS) =>
-        HeatRefusal.Positive(effusivity, "W·s^½/(m²·K)") * HeatRefusal.Finite(stepK, "K") * 2 * Math.Sqrt(HeatRefusal.NotNegative(timeS, "s") / Math.PI);
+        Impossible.UnlessPositive(effusivity, "W·s^½/(m²·K)") * Impossible.UnlessFinite(stepK, "K") * 2 * Math.Sqrt(Impossible.IfNegative(timeS, "s") / Math.PI);
 
     /// <summary>Rise of a face under constant flux, K: 2q√(t/π)/e.</summary>
     [Law("flux-step-rise", "work", "ΔT = 2·q·√(t/π)/e, e = √(k·ρ·c)", Unit = "K", Source = "carslaw-jaeger-1959", Where = "ch. 2, from memory", Valid = "body thick against √(αt)",
@@ -34,7 +34,7 @@ public static class HeatSoak
         [In("e", "W·s^½/(m²·K)", "effusivity", Name = "effusivity", Min = 0)] double effusivity,
         [In("q", "W/m²", "flux", Name = "flux")] double fluxWPerM2,
         [In("t", "s", "time", Name = "time", Min = 0)] double timeS) =>
-        2 * HeatRefusal.Finite(fluxWPerM2, "W/m²") * Math.Sqrt(HeatRefusal.NotNegative(timeS, "s") / Math.PI) / HeatRefusal.Positive(effusivity, "W·s^½/(m²·K)");
+        2 * Impossible.UnlessFinite(fluxWPerM2, "W/m²") * Math.Sqrt(Impossible.IfNegative(timeS, "s") / Math.PI) / Impossible.UnlessPositive(effusivity, "W·s^½/(m²·K)");
 
     /// <summary>Share of a face's step that is felt at a depth: erfc(x/(2√(αt))).</summary>
     [Law("depth-share", "work", "θ = erfc(x/(2·√(α·t)))", Source = "carslaw-jaeger-1959", Where = "ch. 2, from memory", Valid = "body thick against √(αt), face held", Example = "depth=0.5mm diffusivity=1.29e-7m²/s time=1s")]
@@ -42,7 +42,7 @@ public static class HeatSoak
         [In("x", "m", "depth", Name = "depth", Min = 0)] double depthM,
         [In("α", "m²/s", "diffusivity", Name = "diffusivity", Min = 0)] double diffusivityM2PerS,
         [In("t", "s", "time", Name = "time", Min = 0)] double timeS) =>
-        SpecialFunctions.Erfc(HeatRefusal.NotNegative(depthM, "m") / (2 * Length(diffusivityM2PerS, timeS)));
+        SpecialFunctions.Erfc(Impossible.IfNegative(depthM, "m") / (2 * Length(diffusivityM2PerS, timeS)));
 
     /// <summary>Share of a tool's excess temperature that a body has taken up at a depth through a contact of conductance h.</summary>
     /// <remarks>θ = erfc(η) − e^(hx/k + z²)·erfc(η + z), η = x/(2√(αt)), z = h√(αt)/k; at the face 1 − e^(z²)erfc(z). The product is formed from the
@@ -57,8 +57,8 @@ public static class HeatSoak
         [In("t", "s", "time since contact", Name = "time", Min = 0)] double timeS)
     {
         double length = Length(diffusivityM2PerS, timeS);
-        double eta = HeatRefusal.NotNegative(depthM, "m") / (2 * length);
-        double z = HeatRefusal.NotNegative(hWPerM2K, "W/(m²·K)") * length / HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)");
+        double eta = Impossible.IfNegative(depthM, "m") / (2 * length);
+        double z = Impossible.IfNegative(hWPerM2K, "W/(m²·K)") * length / Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)");
 
         // hx/k + z² = (η + z)² − η², since hx/k = 2ηz.
         return SpecialFunctions.Erfc(eta) - Math.Exp(-eta * eta) * ScaledErfc(eta + z);
@@ -74,11 +74,11 @@ public static class HeatSoak
         [In("t", "s", "time", Name = "time", Min = 0)] double timeS)
     {
         double length = Length(diffusivityM2PerS, timeS);
-        double x = HeatRefusal.Positive(radiusM, "m") / (2 * length);
+        double x = Impossible.UnlessPositive(radiusM, "m") / (2 * length);
 
         // 1/√π − ierfc(x) = (1 − e^(−x²))/√π + x·erfc(x): no difference of near-equal numbers at late times.
-        double bracket = Numerics.MatrixExponential.RisenShare(x * x) / Math.Sqrt(Math.PI) + x * SpecialFunctions.Erfc(x);
-        return 2 * length / (HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)") * Math.PI * radiusM * radiusM) * bracket;
+        double bracket = Numerics.Phi.RisenShare(x * x) / Math.Sqrt(Math.PI) + x * SpecialFunctions.Erfc(x);
+        return 2 * length / (Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") * Math.PI * radiusM * radiusM) * bracket;
     }
 
     /// <summary>e^(x²)·erfc(x) for x ≥ 0.</summary>
@@ -99,5 +99,5 @@ public static class HeatSoak
         return 1 / (Math.Sqrt(Math.PI) * (x + tail));
     }
 
-    private static double Length(double diffusivityM2PerS, double timeS) => Math.Sqrt(HeatRefusal.Positive(diffusivityM2PerS, "m²/s") * HeatRefusal.Positive(timeS, "s"));
+    private static double Length(double diffusivityM2PerS, double timeS) => Math.Sqrt(Impossible.UnlessPositive(diffusivityM2PerS, "m²/s") * Impossible.UnlessPositive(timeS, "s"));
 }

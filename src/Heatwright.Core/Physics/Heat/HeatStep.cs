@@ -1,6 +1,6 @@
 namespace Heatwright.Physics;
 
-/// <summary>One exact step of a <see cref="ThermalNetwork"/>: rises after it from rises before it and the power held during it.</summary>
+/// <summary>One exact step of a <see cref="HeatNetwork"/>: rises after it from rises before it and the power held during it.</summary>
 public sealed class HeatStep
 {
     private readonly double[,] _transition;

@@ -8,7 +8,7 @@ public static class HotWire
     /// <summary>Heat a metre of wire loses, W/m.</summary>
     public static double LossWPerM(double diameterM, double wireC, double aroundC, double emissivity)
     {
-        double h = Convection.CylinderWPerM2K(HeatRefusal.Positive(diameterM, "m"), HeatRefusal.Within(wireC, aroundC, 1400, "°C"), aroundC) + Radiation.CoefficientWPerM2K(emissivity, wireC, aroundC);
+        double h = Convection.CylinderWPerM2K(Impossible.UnlessPositive(diameterM, "m"), Impossible.Unless(wireC, aroundC, 1400, "°C"), aroundC) + Radiation.CoefficientWPerM2K(emissivity, wireC, aroundC);
         return Math.PI * diameterM * h * (wireC - aroundC);
     }
 
@@ -24,7 +24,7 @@ public static class HotWire
         [In("ρ", "Ω·m", "resistivity at 20 °C", Name = "resistivity", Min = 0, Default = 1.09e-6)] double resistivityOhmM,
         [In("C_t", "", "hot over cold resistance; 1.006 to 1.026 for Cr20Ni80", Name = "ratio", Min = 0, Default = 1.02)] double hotRatio)
     {
-        double ohmPerM = HeatRefusal.Positive(resistivityOhmM, "Ω·m") * HeatRefusal.Positive(hotRatio, "") * 4 / (Math.PI * diameterM * diameterM);
+        double ohmPerM = Impossible.UnlessPositive(resistivityOhmM, "Ω·m") * Impossible.UnlessPositive(hotRatio, "") * 4 / (Math.PI * diameterM * diameterM);
         return Math.Sqrt(LossWPerM(diameterM, wireC, aroundC, emissivity) / ohmPerM);
     }
 
@@ -43,7 +43,7 @@ public static class HotWire
     /// <summary>Temperature that a current holds a wire at when its resistance follows a factor table, °C; infinite when it would pass 1400 °C.</summary>
     public static double TemperatureC(double diameterM, double currentA, double aroundC, double emissivity, double resistivityOhmM, Func<double, double> hotRatioAtC)
     {
-        HeatRefusal.NotNegative(currentA, "A");
+        Impossible.IfNegative(currentA, "A");
         double Spare(double wireC) => CurrentA(diameterM, wireC, aroundC, emissivity, resistivityOhmM, hotRatioAtC(wireC)) - currentA;
         return Spare(1400) < 0 ? double.PositiveInfinity : FirstCrossing.Between(Spare, aroundC, 1400);
     }

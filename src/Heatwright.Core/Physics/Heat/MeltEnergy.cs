@@ -8,7 +8,7 @@ public sealed record MeltNeeds(
     [property: Out("J/m³", "heat per volume")] double JPerM3);
 
 /// <summary>Energy and power of cutting, melting and drawing with heat.</summary>
-/// <remarks>Material values stand in data/heat/melt-materials.json with their marks. Checked: MeltEnergyTests.</remarks>
+/// <remarks>Material values stand in data/heat/melt-materials.json with their marks. Checked: WorkTests.</remarks>
 public static class MeltEnergy
 {
     /// <summary>c_s(T_m − T₀) + L + c_l(T_e − T_m), and that per volume.</summary>
@@ -23,12 +23,12 @@ public static class MeltEnergy
         [In("T₀", "°C", "temperature before", Name = "from", Min = -273.15, Default = 25)] double fromC,
         [In("T_e", "°C", "temperature of the melt at the end", Name = "to", Min = -273.15)] double toC)
     {
-        HeatRefusal.Kelvin(fromC);
-        HeatRefusal.Within(meltsC, fromC, double.MaxValue, "°C");
-        HeatRefusal.Within(toC, meltsC, double.MaxValue, "°C");
-        double perKg = HeatRefusal.Positive(solidJPerKgK, "J/(kg·K)") * (meltsC - fromC) + HeatRefusal.NotNegative(latentJPerKg, "J/kg")
-            + HeatRefusal.Positive(liquidJPerKgK, "J/(kg·K)") * (toC - meltsC);
-        return new MeltNeeds(perKg, perKg * HeatRefusal.Positive(densityKgPerM3, "kg/m³"));
+        ImpossibleHeat.Kelvin(fromC);
+        Impossible.Unless(meltsC, fromC, double.MaxValue, "°C");
+        Impossible.Unless(toC, meltsC, double.MaxValue, "°C");
+        double perKg = Impossible.UnlessPositive(solidJPerKgK, "J/(kg·K)") * (meltsC - fromC) + Impossible.IfNegative(latentJPerKg, "J/kg")
+            + Impossible.UnlessPositive(liquidJPerKgK, "J/(kg·K)") * (toC - meltsC);
+        return new MeltNeeds(perKg, perKg * Impossible.UnlessPositive(densityKgPerM3, "kg/m³"));
     }
 
     /// <summary>Heat to cut a round rope through, J: cross-section × kerf × fill × heat per volume.</summary>
@@ -39,7 +39,7 @@ public static class MeltEnergy
         [In("w", "m", "width of the kerf", Name = "kerf", Min = 0)] double kerfM,
         [In("f", "", "share of the cross-section that is material", Name = "fill", Min = 0, Max = 1, Default = 1)] double fill,
         [In("E/V", "J/m³", "heat per volume", Name = "heat", Min = 0)] double heatJPerM3) =>
-        Math.PI / 4 * Math.Pow(HeatRefusal.Positive(diameterM, "m"), 2) * HeatRefusal.Positive(kerfM, "m") * HeatRefusal.Within(fill, 0, 1, "") * HeatRefusal.Positive(heatJPerM3, "J/m³");
+        Math.PI / 4 * Math.Pow(Impossible.UnlessPositive(diameterM, "m"), 2) * Impossible.UnlessPositive(kerfM, "m") * Impossible.Unless(fill, 0, 1, "") * Impossible.UnlessPositive(heatJPerM3, "J/m³");
 
     /// <summary>Power of a steady cut through film or sheet, W: thickness × kerf × speed × heat per volume, over the share that goes into the cut.</summary>
     [Law("cut-power", "work", "P = t·kerf·v·(E/V)/η", Unit = "W", Source = "definition", Where = "volume molten a second", Valid = "η 0.5 to 0.85 for cutting (common practice)",
@@ -50,7 +50,7 @@ public static class MeltEnergy
         [In("v", "m/s", "cutting speed", Name = "speed", Min = 0)] double speedMPerS,
         [In("E/V", "J/m³", "heat per volume", Name = "heat", Min = 0)] double heatJPerM3,
         [In("η", "", "share of the heat that goes into the cut", Name = "share", Min = 0, Max = 1, Default = 0.7)] double share) =>
-        JobPowerW(HeatRefusal.NotNegative(speedMPerS, "m/s"), HeatRefusal.Positive(thicknessM, "m") * HeatRefusal.Positive(kerfM, "m") * HeatRefusal.Positive(heatJPerM3, "J/m³"), share);
+        JobPowerW(Impossible.IfNegative(speedMPerS, "m/s"), Impossible.UnlessPositive(thicknessM, "m") * Impossible.UnlessPositive(kerfM, "m") * Impossible.UnlessPositive(heatJPerM3, "J/m³"), share);
 
     /// <summary>Mean power of a job, W: pieces a second × heat a piece, over the share that goes into the work.</summary>
     [Law("job-power", "work", "P = rate·E/η", Unit = "W", Source = "common practice", Where = "η 0.5 to 0.85 for cutting: the rest heats neighbours", Valid = "mean over many pieces",
@@ -59,7 +59,7 @@ public static class MeltEnergy
         [In("rate", "1/s", "pieces a second", Name = "rate", Min = 0)] double ratePerS,
         [In("E", "J", "heat a piece", Name = "energy", Min = 0)] double energyJ,
         [In("η", "", "share of the heat that goes into the work", Name = "share", Min = 0, Max = 1, Default = 0.7)] double share) =>
-        HeatRefusal.NotNegative(ratePerS, "1/s") * HeatRefusal.NotNegative(energyJ, "J") / HeatRefusal.Within(HeatRefusal.Positive(share, ""), 0, 1, "");
+        Impossible.IfNegative(ratePerS, "1/s") * Impossible.IfNegative(energyJ, "J") / Impossible.Unless(Impossible.UnlessPositive(share, ""), 0, 1, "");
 
     /// <summary>How fast a power melts material, kg/s.</summary>
     [Law("melt-rate", "work", "dm/dt = P·η/(E/m)", Unit = "kg/s", Source = "definition", Where = "heat balance", Valid = "steady feed", Example = "power=10W share=0.7 heat=308600J/kg")]
@@ -67,5 +67,5 @@ public static class MeltEnergy
         [In("P", "W", "power", Name = "power", Min = 0)] double powerW,
         [In("η", "", "share of the heat that goes into the work", Name = "share", Min = 0, Max = 1, Default = 0.7)] double share,
         [In("E/m", "J/kg", "heat per mass", Name = "heat", Min = 0)] double heatJPerKg) =>
-        HeatRefusal.NotNegative(powerW, "W") * HeatRefusal.Within(share, 0, 1, "") / HeatRefusal.Positive(heatJPerKg, "J/kg");
+        Impossible.IfNegative(powerW, "W") * Impossible.Unless(share, 0, 1, "") / Impossible.UnlessPositive(heatJPerKg, "J/kg");
 }

@@ -12,13 +12,13 @@ public sealed record MeltFront(
 /// <summary>Depth of melting from a wall held above the melting point, melt staying where it is.</summary>
 /// <remarks>Stefan (body at its melting point) and Neumann (body colder than that). Source: [carslaw-jaeger-1959] ch. 11, from memory. Adding the
 /// heat up to the melting point to the latent heat is a short-cut that comes out 37 % too deep on the check case: it is not offered.
-/// Checked: MeltingFrontTests, against an enthalpy grid.</remarks>
+/// Checked: HeatSoakTests, against an enthalpy grid.</remarks>
 public static class MeltingFront
 {
     /// <summary>λ of Stefan's problem: λ·e^(λ²)·erf λ = Ste/√π, Ste = c_lΔT/L.</summary>
     public static double StefanLambda(double stefanNumber)
     {
-        double wanted = HeatRefusal.Positive(stefanNumber, "") / Math.Sqrt(Math.PI);
+        double wanted = Impossible.UnlessPositive(stefanNumber, "") / Math.Sqrt(Math.PI);
         double high = 1;
         double Excess(double x) => x * Math.Exp(x * x) * SpecialFunctions.Erf(x) - wanted;
         while (Excess(high) < 0)
@@ -45,17 +45,17 @@ public static class MeltingFront
         [In("c_l", "J/(kg·K)", "specific heat of the melt", Name = "liquid", Min = 0)] double liquidJPerKgK,
         [In("t", "s", "time", Name = "time", Min = 0)] double timeS)
     {
-        double over = HeatRefusal.Above(wallC, meltsC, "°C") - meltsC;
-        double under = HeatRefusal.Within(meltsC, HeatRefusal.Finite(fromC, "°C"), double.MaxValue, "°C") - fromC;
+        double over = ImpossibleHeat.UnlessAbove(wallC, meltsC, "°C") - meltsC;
+        double under = Impossible.Unless(meltsC, Impossible.UnlessFinite(fromC, "°C"), double.MaxValue, "°C") - fromC;
         double liquid = HeatSoak.DiffusivityM2PerS(conductivityWPerMK, densityKgPerM3, liquidJPerKgK);
         double solid = HeatSoak.DiffusivityM2PerS(conductivityWPerMK, densityKgPerM3, solidJPerKgK);
         double b = Math.Sqrt(liquid / solid);
-        double latent = densityKgPerM3 * HeatRefusal.Positive(latentJPerKg, "J/kg") * Math.Sqrt(Math.PI * liquid);
+        double latent = densityKgPerM3 * Impossible.UnlessPositive(latentJPerKg, "J/kg") * Math.Sqrt(Math.PI * liquid);
 
         // Flux from the melt less flux into the solid less heat of melting: falls steadily with λ. e^(−x²)/erfc x is 1/erfcx x.
         double Short(double x) => conductivityWPerMK * over * Math.Exp(-x * x) / (Math.Sqrt(liquid) * SpecialFunctions.Erf(x))
             - conductivityWPerMK * under / (Math.Sqrt(solid) * HeatSoak.ScaledErfc(b * x)) - x * latent;
         double lambda = FirstCrossing.Between(Short, 1e-12, 10);
-        return new MeltFront(lambda, 2 * lambda * Math.Sqrt(liquid * HeatRefusal.NotNegative(timeS, "s")));
+        return new MeltFront(lambda, 2 * lambda * Math.Sqrt(liquid * Impossible.IfNegative(timeS, "s")));
     }
 }

@@ -2,7 +2,7 @@ namespace Heatwright.Physics;
 
 /// <summary>Published correlations of convection, in their own numbers (Nusselt, Rayleigh, Reynolds, Prandtl).</summary>
 /// <remarks>Formulas from memory of the cited papers unless said; no correlation is better than ±20 % on a real tool (k = 2, common practice).
-/// Checked: NusseltTests.</remarks>
+/// Checked: LossTests.</remarks>
 public static class Nusselt
 {
     /// <summary>Horizontal cylinder in still air, Ra ≤ 1e12.</summary>
@@ -25,8 +25,8 @@ public static class Nusselt
     /// <remarks>Nu = 0.3 + 0.62 Re^½ Pr^⅓/[1 + (0.4/Pr)^⅔]^¼ · [1 + (Re/282000)^⅝]^⅘. Source: [churchill-bernstein-1977].</remarks>
     public static double CylinderInWind(double reynolds, double prandtl)
     {
-        HeatRefusal.NotNegative(reynolds, "");
-        HeatRefusal.Positive(prandtl, "");
+        Impossible.IfNegative(reynolds, "");
+        Impossible.UnlessPositive(prandtl, "");
         double laminar = 0.62 * Math.Sqrt(reynolds) * Math.Cbrt(prandtl) / Math.Pow(1 + Math.Pow(0.4 / prandtl, 2.0 / 3), 0.25);
         return 0.3 + laminar * Math.Pow(1 + Math.Pow(reynolds / 282000, 0.625), 0.8);
     }
@@ -34,21 +34,21 @@ public static class Nusselt
     /// <summary>Still and moving air together, helping or across: Nu³ = Nu_N³ + Nu_F³. An order of magnitude.</summary>
     /// <remarks>Source: [incropera-dewitt] sec. 9.9, from memory. Exponents of 3.5 to 4 are also used for cylinders: about 4 % apart.</remarks>
     public static double Mixed(double still, double moving) =>
-        Math.Cbrt(Math.Pow(HeatRefusal.NotNegative(still, ""), 3) + Math.Pow(HeatRefusal.NotNegative(moving, ""), 3));
+        Math.Cbrt(Math.Pow(Impossible.IfNegative(still, ""), 3) + Math.Pow(Impossible.IfNegative(moving, ""), 3));
 
     /// <summary>Rayleigh number g·|ΔT|·L³/(T_film·ν·α) of a surface in air, properties at the film temperature.</summary>
     public static double RayleighInAir(double lengthM, double surfaceC, double aroundC)
     {
-        HeatRefusal.Positive(lengthM, "m");
-        double filmK = 0.5 * (HeatRefusal.Kelvin(surfaceC) + HeatRefusal.Kelvin(aroundC));
+        Impossible.UnlessPositive(lengthM, "m");
+        double filmK = 0.5 * (ImpossibleHeat.Kelvin(surfaceC) + ImpossibleHeat.Kelvin(aroundC));
         var air = Air.At(filmK);
         return Constants.GravityMPerS2 / filmK * Math.Abs(surfaceC - aroundC) * Math.Pow(lengthM, 3) / (air.KinematicM2PerS * air.DiffusivityM2PerS);
     }
 
     private static double Turbulent(double still, double prandtlRatio, double rayleigh, double prandtl)
     {
-        HeatRefusal.Within(rayleigh, 0, 1e12, "");
-        HeatRefusal.Positive(prandtl, "");
+        Impossible.Unless(rayleigh, 0, 1e12, "");
+        Impossible.UnlessPositive(prandtl, "");
         double shape = Math.Pow(1 + Math.Pow(prandtlRatio / prandtl, 9.0 / 16), 8.0 / 27);
         double root = still + 0.387 * Math.Pow(rayleigh, 1.0 / 6) / shape;
         return root * root;
@@ -56,8 +56,8 @@ public static class Nusselt
 
     private static double Laminar(double still, double factor, double prandtlRatio, double rayleigh, double prandtl)
     {
-        HeatRefusal.Within(rayleigh, 0, 1e9, "");
-        HeatRefusal.Positive(prandtl, "");
+        Impossible.Unless(rayleigh, 0, 1e9, "");
+        Impossible.UnlessPositive(prandtl, "");
         return still + factor * Math.Pow(rayleigh, 0.25) / Math.Pow(1 + Math.Pow(prandtlRatio / prandtl, 9.0 / 16), 4.0 / 9);
     }
 }

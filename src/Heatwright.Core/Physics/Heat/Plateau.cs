@@ -1,7 +1,7 @@
 namespace Heatwright.Physics;
 
 /// <summary>Where a heated body comes to rest, and whether it does.</summary>
-/// <remarks>Checked: PlateauTests.</remarks>
+/// <remarks>Checked: WarmUpTests.</remarks>
 public static class Plateau
 {
     /// <summary>Plateau of a linear tool, °C: T_a + P/G.</summary>
@@ -11,14 +11,14 @@ public static class Plateau
         [In("P", "W", "power at the heater", Name = "power", Min = 0)] double powerW,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK,
         [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC) =>
-        aroundC + HeatRefusal.NotNegative(powerW, "W") / HeatRefusal.Positive(conductanceWPerK, "W/K");
+        aroundC + Impossible.IfNegative(powerW, "W") / Impossible.UnlessPositive(conductanceWPerK, "W/K");
 
     /// <summary>Rise at which power in and loss out meet, K; NaN when they do not meet below <paramref name="mostK"/>: the body runs away or burns out first.</summary>
     /// <remarks>Power that does not rise with temperature meets a rising loss exactly once. Power that rises (a resistance that falls when hot) may
     /// meet it several times: the first meeting from cold is where the body stops, and it holds only if the loss is the steeper one there.</remarks>
     public static double RiseK(Func<double, double> powerW, Func<double, double> lossW, double mostK)
     {
-        HeatRefusal.Positive(mostK, "K");
+        Impossible.UnlessPositive(mostK, "K");
         const int looks = 400;
         double Net(double rise) => powerW(rise) - lossW(rise);
         double before = 0;
@@ -44,7 +44,7 @@ public static class Plateau
     /// <summary>Whether a body stays at a rise where power and loss meet: the loss must be the steeper one.</summary>
     public static bool Holds(Func<double, double> powerW, Func<double, double> lossW, double riseK)
     {
-        double step = Math.Max(1e-3, 1e-5 * HeatRefusal.NotNegative(riseK, "K"));
+        double step = Math.Max(1e-3, 1e-5 * Impossible.IfNegative(riseK, "K"));
         return powerW(riseK + step) - lossW(riseK + step) < powerW(riseK - step) - lossW(riseK - step);
     }
 }

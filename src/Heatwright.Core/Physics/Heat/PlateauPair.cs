@@ -11,7 +11,7 @@ public sealed record LossSplit(
     public double LossW(double hotC, double aroundC) => LinearWPerK * (hotC - aroundC) + RadiatingWPerK4 * PlateauPair.FourthPowers(hotC, aroundC);
 
     /// <summary>Slope of the loss at a temperature, W/K.</summary>
-    public double TangentWPerK(double hotC) => LinearWPerK + 4 * RadiatingWPerK4 * Math.Pow(HeatRefusal.Kelvin(hotC), 3);
+    public double TangentWPerK(double hotC) => LinearWPerK + 4 * RadiatingWPerK4 * Math.Pow(ImpossibleHeat.Kelvin(hotC), 3);
 
     /// <summary>Share of the loss that is radiation.</summary>
     public double RadiatingShare(double hotC, double aroundC) => RadiatingWPerK4 * PlateauPair.FourthPowers(hotC, aroundC) / LossW(hotC, aroundC);
@@ -22,7 +22,7 @@ public sealed record LossSplit(
     /// <summary>Where a power comes to rest, °C.</summary>
     public double PlateauC(double powerW, double aroundC)
     {
-        HeatRefusal.NotNegative(powerW, "W");
+        Impossible.IfNegative(powerW, "W");
         double high = aroundC + 1;
         while (LossW(high, aroundC) < powerW)
         {
@@ -35,7 +35,7 @@ public sealed record LossSplit(
 
 /// <summary>What two plateaus, both waited for, at two powers say of the loss.</summary>
 /// <remarks>A temperature that was only passed is a bound, not a plateau: it does not belong here (see <see cref="StopwatchMarks"/>). Powers are
-/// measured hot watts; label watts make the exponent wrong. Checked: PlateauPairTests.</remarks>
+/// measured hot watts; label watts make the exponent wrong. Checked: IdentificationTests.</remarks>
 public static class PlateauPair
 {
     /// <summary>Exponent n of loss ∝ rise^n from two plateaus: ln(P₂/P₁)/ln(Δ₂/Δ₁).</summary>
@@ -46,8 +46,8 @@ public static class PlateauPair
         [In("Δ₁", "K", "rise of the first plateau", Name = "rise1", Min = 0)] double lowRiseK,
         [In("P₂", "W", "power at the second plateau", Name = "power2", Min = 0)] double highW,
         [In("Δ₂", "K", "rise of the second plateau", Name = "rise2", Min = 0)] double highRiseK) =>
-        Math.Log(HeatRefusal.Above(highW, HeatRefusal.Positive(lowW, "W"), "W") / lowW)
-            / Math.Log(HeatRefusal.Above(highRiseK, HeatRefusal.Positive(lowRiseK, "K"), "K") / lowRiseK);
+        Math.Log(ImpossibleHeat.UnlessAbove(highW, Impossible.UnlessPositive(lowW, "W"), "W") / lowW)
+            / Math.Log(ImpossibleHeat.UnlessAbove(highRiseK, Impossible.UnlessPositive(lowRiseK, "K"), "K") / lowRiseK);
 
     /// <summary>Power that holds a rise by the power law through one plateau: P = P₁(Δ/Δ₁)^n, W.</summary>
     [Law("power-for-rise", "heat flow", "P = P₁·(Δ/Δ₁)^n", Unit = "W", Source = "definition", Where = "loss ∝ Δ^n", Valid = "near the known plateau",
@@ -57,7 +57,7 @@ public static class PlateauPair
         [In("Δ₁", "K", "its rise", Name = "rise", Min = 0)] double knownRiseK,
         [In("Δ", "K", "rise to hold", Name = "wanted", Min = 0)] double wantedRiseK,
         [In("n", "", "exponent of the loss", Name = "n", Min = 0, SoftMin = 1, SoftMax = 4)] double exponent) =>
-        HeatRefusal.Positive(knownW, "W") * Math.Pow(HeatRefusal.NotNegative(wantedRiseK, "K") / HeatRefusal.Positive(knownRiseK, "K"), HeatRefusal.Positive(exponent, ""));
+        Impossible.UnlessPositive(knownW, "W") * Math.Pow(Impossible.IfNegative(wantedRiseK, "K") / Impossible.UnlessPositive(knownRiseK, "K"), Impossible.UnlessPositive(exponent, ""));
 
     /// <summary>Splits the loss into a linear and a radiating part that pass through both plateaus.</summary>
     /// <remarks>A negative part is returned as it is: it says that the two plateaus do not fit this form.</remarks>
@@ -70,19 +70,19 @@ public static class PlateauPair
         [In("T₂", "°C", "second plateau", Name = "plateau2", Min = -273.15)] double highC,
         [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC)
     {
-        double low = HeatRefusal.Above(lowC, aroundC, "°C") - aroundC;
-        double high = HeatRefusal.Above(highC, lowC, "°C") - aroundC;
+        double low = ImpossibleHeat.UnlessAbove(lowC, aroundC, "°C") - aroundC;
+        double high = ImpossibleHeat.UnlessAbove(highC, lowC, "°C") - aroundC;
         double lowFourth = FourthPowers(lowC, aroundC);
         double highFourth = FourthPowers(highC, aroundC);
         double determinant = low * highFourth - high * lowFourth;
         return new LossSplit(
-            (HeatRefusal.Positive(lowW, "W") * highFourth - HeatRefusal.Positive(highW, "W") * lowFourth) / determinant,
+            (Impossible.UnlessPositive(lowW, "W") * highFourth - Impossible.UnlessPositive(highW, "W") * lowFourth) / determinant,
             (low * highW - high * lowW) / determinant);
     }
 
     /// <summary>Ratio of two plateau rises when loss is linear and only a resistance growing with temperature bends the line, at constant voltages.</summary>
     public static double RiseRatioFromResistance(double coldPowerRatio, double alphaPerK, double lowOverReferenceK, double highOverReferenceK) =>
-        HeatRefusal.Positive(coldPowerRatio, "") * (1 + HeatRefusal.NotNegative(alphaPerK, "1/K") * lowOverReferenceK) / (1 + alphaPerK * highOverReferenceK);
+        Impossible.UnlessPositive(coldPowerRatio, "") * (1 + Impossible.IfNegative(alphaPerK, "1/K") * lowOverReferenceK) / (1 + alphaPerK * highOverReferenceK);
 
-    internal static double FourthPowers(double hotC, double aroundC) => Math.Pow(HeatRefusal.Kelvin(hotC), 4) - Math.Pow(HeatRefusal.Kelvin(aroundC), 4);
+    internal static double FourthPowers(double hotC, double aroundC) => Math.Pow(ImpossibleHeat.Kelvin(hotC), 4) - Math.Pow(ImpossibleHeat.Kelvin(aroundC), 4);
 }

@@ -3,7 +3,7 @@ using Heatwright.Numerics;
 namespace Heatwright.Physics;
 
 /// <summary>Rise of a linear tool when the power was not constant: switched off, or sagging with the pack.</summary>
-/// <remarks>Superposition of step responses. Checked: PowerHistoryTests.</remarks>
+/// <remarks>Superposition of step responses. Checked: IdentificationTests.</remarks>
 public static class PowerHistory
 {
     /// <summary>Rise of one body heated from 0 to <paramref name="offS"/> and cooling after: KP[S(t) − S(t − t_off)], K.</summary>
@@ -16,11 +16,11 @@ public static class PowerHistory
         [In("t_off", "s", "when it is switched off", Name = "off", Min = 0)] double offS,
         [In("t", "s", "time since switching on", Name = "time", Min = 0)] double timeS)
     {
-        HeatRefusal.Positive(timeConstantS, "s");
-        HeatRefusal.NotNegative(offS, "s");
-        double on = MatrixExponential.RisenShare(HeatRefusal.NotNegative(timeS, "s") / timeConstantS);
-        double off = timeS > offS ? MatrixExponential.RisenShare((timeS - offS) / timeConstantS) : 0;
-        return HeatRefusal.Positive(resistanceKPerW, "K/W") * HeatRefusal.NotNegative(powerW, "W") * (on - off);
+        Impossible.UnlessPositive(timeConstantS, "s");
+        Impossible.IfNegative(offS, "s");
+        double on = Phi.RisenShare(Impossible.IfNegative(timeS, "s") / timeConstantS);
+        double off = timeS > offS ? Phi.RisenShare((timeS - offS) / timeConstantS) : 0;
+        return Impossible.UnlessPositive(resistanceKPerW, "K/W") * Impossible.IfNegative(powerW, "W") * (on - off);
     }
 
     /// <summary>Rise after pulses of power on any unit step response: Σ (P_i − P_{i−1})·S(t − t_i).</summary>
@@ -34,7 +34,7 @@ public static class PowerHistory
         double last = double.NegativeInfinity;
         foreach (var (fromS, powerW) in levels)
         {
-            last = HeatRefusal.Above(fromS, last, "s");
+            last = ImpossibleHeat.UnlessAbove(fromS, last, "s");
             rise += timeS > fromS ? (powerW - before) * unitStepKPerW(timeS - fromS) : 0;
             before = powerW;
         }
@@ -53,11 +53,11 @@ public static class PowerHistory
         [In("P₁", "W", "power at the end", Name = "end", Min = 0)] double endW,
         [In("t", "s", "length of the warm-up", Name = "time", Min = 0)] double timeS)
     {
-        HeatRefusal.Positive(resistanceKPerW, "K/W");
-        double x = HeatRefusal.Positive(timeS, "s") / HeatRefusal.Positive(timeConstantS, "s");
+        Impossible.UnlessPositive(resistanceKPerW, "K/W");
+        double x = Impossible.UnlessPositive(timeS, "s") / Impossible.UnlessPositive(timeConstantS, "s");
 
         // t − τ(1 − e^(−x)) = t·x·φ₂(−x): the difference itself would lose its digits for short times.
-        double level = HeatRefusal.NotNegative(startW, "W") * MatrixExponential.RisenShare(x);
-        return resistanceKPerW * (level + (HeatRefusal.NotNegative(endW, "W") - startW) * x * MatrixExponential.Phi2(-x));
+        double level = Impossible.IfNegative(startW, "W") * Phi.RisenShare(x);
+        return resistanceKPerW * (level + (Impossible.IfNegative(endW, "W") - startW) * x * Phi.Two(-x));
     }
 }

@@ -1,7 +1,7 @@
 namespace Heatwright.Physics;
 
 /// <summary>What a probe on a hot part reads, against what the part has.</summary>
-/// <remarks>Checked: ProbeTests.</remarks>
+/// <remarks>Checked: IdentificationTests.</remarks>
 public static class Probe
 {
     /// <summary>How far a first-order probe is behind on a steady ramp, K: r·τ_p.</summary>
@@ -10,7 +10,7 @@ public static class Probe
     public static double LagK(
         [In("r", "K/s", "ramp", Name = "ramp")] double rampKPerS,
         [In("τ_p", "s", "time constant of the probe", Name = "tau", Min = 0)] double probeS) =>
-        HeatRefusal.Finite(rampKPerS, "K/s") * HeatRefusal.NotNegative(probeS, "s");
+        Impossible.UnlessFinite(rampKPerS, "K/s") * Impossible.IfNegative(probeS, "s");
 
     /// <summary>What a pressed-on probe reads, °C: (G_c·T + G_w·T_a)/(G_c + G_w).</summary>
     [Law("probe-contact", "sensors", "T_read = (G_c·T + G_w·T_a)/(G_c + G_w)", Unit = "°C", Source = "definition", Where = "divider of two conductances",
@@ -21,8 +21,8 @@ public static class Probe
         [In("T", "°C", "temperature of the part", Name = "part", Min = -273.15)] double partC,
         [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC)
     {
-        HeatRefusal.Kelvin(partC);
-        HeatRefusal.Kelvin(aroundC);
+        ImpossibleHeat.Kelvin(partC);
+        ImpossibleHeat.Kelvin(aroundC);
         return aroundC + (partC - aroundC) * ReadShare(contactWPerK, wiresWPerK);
     }
 
@@ -34,8 +34,8 @@ public static class Probe
         [In("G_w", "W/K", "loss of wires and sheath", Name = "wires", Min = 0)] double wiresWPerK,
         [In("T_read", "°C", "what the probe reads", Name = "reads", Min = -273.15)] double readsC,
         [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC) =>
-        aroundC + (HeatRefusal.Finite(readsC, "°C") - HeatRefusal.Finite(aroundC, "°C")) / ReadShare(contactWPerK, wiresWPerK);
+        aroundC + (Impossible.UnlessFinite(readsC, "°C") - Impossible.UnlessFinite(aroundC, "°C")) / ReadShare(contactWPerK, wiresWPerK);
 
     private static double ReadShare(double contactWPerK, double wiresWPerK) =>
-        HeatRefusal.Positive(contactWPerK, "W/K") / (contactWPerK + HeatRefusal.NotNegative(wiresWPerK, "W/K"));
+        Impossible.UnlessPositive(contactWPerK, "W/K") / (contactWPerK + Impossible.IfNegative(wiresWPerK, "W/K"));
 }

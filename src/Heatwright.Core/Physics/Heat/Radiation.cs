@@ -1,7 +1,7 @@
 namespace Heatwright.Physics;
 
 /// <summary>Heat that leaves a surface as radiation to large surroundings.</summary>
-/// <remarks>q = εσA(T⁴ − T_a⁴), kelvin. Source: [incropera-dewitt] ch. 1, from memory. Checked: RadiationTests.</remarks>
+/// <remarks>q = εσA(T⁴ − T_a⁴), kelvin. Source: [incropera-dewitt] ch. 1, from memory. Checked: LossTests.</remarks>
 public static class Radiation
 {
     /// <summary>Radiated power to surroundings at air temperature, W.</summary>
@@ -12,7 +12,7 @@ public static class Radiation
         [In("A", "m²", "surface", Name = "area", Min = 0)] double areaM2,
         [In("T", "°C", "surface temperature", Name = "surface", Min = -273.15)] double surfaceC,
         [In("T_a", "°C", "temperature of the surroundings", Name = "around", Min = -273.15, Default = 25)] double aroundC) =>
-        CoefficientWPerM2K(emissivity, surfaceC, aroundC) * HeatRefusal.NotNegative(areaM2, "m²") * (surfaceC - aroundC);
+        CoefficientWPerM2K(emissivity, surfaceC, aroundC) * Impossible.IfNegative(areaM2, "m²") * (surfaceC - aroundC);
 
     /// <summary>Radiation written as a loss coefficient h = εσ(T² + T_a²)(T + T_a), W/(m²·K).</summary>
     [Law("radiation-coefficient", "heat flow", "h = ε·σ·(T² + T_a²)·(T + T_a)", Unit = "W/(m²·K)", Source = "incropera-dewitt", Where = "ch. 1, from memory",
@@ -22,16 +22,16 @@ public static class Radiation
         [In("T", "°C", "surface temperature", Name = "surface", Min = -273.15)] double surfaceC,
         [In("T_a", "°C", "temperature of the surroundings", Name = "around", Min = -273.15, Default = 25)] double aroundC)
     {
-        double hot = HeatRefusal.Kelvin(surfaceC);
-        double around = HeatRefusal.Kelvin(aroundC);
-        return HeatRefusal.Emissivity(emissivity) * Constants.StefanBoltzmann * (hot * hot + around * around) * (hot + around);
+        double hot = ImpossibleHeat.Kelvin(surfaceC);
+        double around = ImpossibleHeat.Kelvin(aroundC);
+        return Impossible.UnlessFraction(emissivity) * Constants.StefanBoltzmann * (hot * hot + around * around) * (hot + around);
     }
 
     /// <summary>Temperature of a body that cools by radiation alone into cold dark: T = T₀(1 + 3εσAT₀³t/C)^(−1/3), K. The exact answer to test a stepper with.</summary>
     public static double CooledK(double emissivity, double areaM2, double capacityJPerK, double startK, double timeS)
     {
-        double x = 3 * HeatRefusal.Emissivity(emissivity) * Constants.StefanBoltzmann * HeatRefusal.Positive(areaM2, "m²")
-            * Math.Pow(HeatRefusal.Positive(startK, "K"), 3) * HeatRefusal.NotNegative(timeS, "s") / HeatRefusal.Positive(capacityJPerK, "J/K");
+        double x = 3 * Impossible.UnlessFraction(emissivity) * Constants.StefanBoltzmann * Impossible.UnlessPositive(areaM2, "m²")
+            * Math.Pow(Impossible.UnlessPositive(startK, "K"), 3) * Impossible.IfNegative(timeS, "s") / Impossible.UnlessPositive(capacityJPerK, "J/K");
         return startK / Math.Cbrt(1 + x);
     }
 }

@@ -63,9 +63,9 @@ public static class Spreading
         [In("h", "W/(m²·K)", "loss coefficient of the back", Name = "h", Min = 0)] double hWPerM2K)
     {
         double ka = Ka(conductivityWPerMK, sourceM);
-        double epsilon = sourceM / HeatRefusal.Above(plateM, sourceM, "m");
-        double tau = HeatRefusal.Positive(thicknessM, "m") / plateM;
-        double biot = HeatRefusal.Positive(hWPerM2K, "W/(m²·K)") * plateM / conductivityWPerMK;
+        double epsilon = sourceM / ImpossibleHeat.UnlessAbove(plateM, sourceM, "m");
+        double tau = Impossible.UnlessPositive(thicknessM, "m") / plateM;
+        double biot = Impossible.UnlessPositive(hWPerM2K, "W/(m²·K)") * plateM / conductivityWPerMK;
         var (mean, centre) = Series(epsilon, tau, biot, Terms);
         double closed = 0.5 * Math.Pow(1 - epsilon, 1.5) * Phi(Math.PI + 1 / (Math.Sqrt(Math.PI) * epsilon), tau, biot) / (Math.Sqrt(Math.PI) * ka);
         double face = Math.PI * plateM * plateM;
@@ -96,7 +96,7 @@ public static class Spreading
         return (tanh + delta / biot) / (1 + delta / biot * tanh);
     }
 
-    private static double Ka(double conductivityWPerMK, double radiusM) => HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)") * HeatRefusal.Positive(radiusM, "m");
+    private static double Ka(double conductivityWPerMK, double radiusM) => Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") * Impossible.UnlessPositive(radiusM, "m");
 
     /// <summary>Zeros of J₁ from McMahon's first terms, polished by Newton steps: J₁' = J₀ − J₁/x.</summary>
     private static double[] BesselZeros()

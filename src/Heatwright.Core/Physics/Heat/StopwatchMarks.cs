@@ -17,13 +17,13 @@ public static class StopwatchMarks
     /// <param name="timeShare">'About' for a time of an 'at' mark.</param>
     public static MarksSay Say(IReadOnlyList<StopwatchMark> marks, double aroundC, double powerShare = 0.05, double nearK = 10, double timeShare = 0.1)
     {
-        HeatRefusal.Within(powerShare, 0, 0.9, "");
-        HeatRefusal.NotNegative(nearK, "K");
-        HeatRefusal.Within(timeShare, 0, 0.9, "");
+        Impossible.Unless(powerShare, 0, 0.9, "");
+        Impossible.IfNegative(nearK, "K");
+        Impossible.Unless(timeShare, 0, 0.9, "");
         foreach (var mark in marks)
         {
-            HeatRefusal.Positive(mark.PowerW, "W", nameof(marks));
-            HeatRefusal.Above(mark.TemperatureC - nearK, aroundC, "°C", nameof(marks));
+            Impossible.UnlessPositive(mark.PowerW, "W", nameof(marks));
+            ImpossibleHeat.UnlessAbove(mark.TemperatureC - nearK, aroundC, "°C", nameof(marks));
         }
 
         double[] powers = [.. marks.Select(mark => mark.PowerW).Distinct().Order()];
@@ -124,7 +124,7 @@ public static class StopwatchMarks
     };
 
     private static double PlateauC(LossShape shape, double form, double aroundC) =>
-        shape == LossShape.Linear ? aroundC + form : Math.Sqrt(Math.Sqrt(form + Math.Pow(HeatRefusal.Kelvin(aroundC), 4))) - Constants.ZeroCelsiusK;
+        shape == LossShape.Linear ? aroundC + form : Math.Sqrt(Math.Sqrt(form + Math.Pow(ImpossibleHeat.Kelvin(aroundC), 4))) - Constants.ZeroCelsiusK;
 
     private static HoldToDo? NextHold(double[] holds, ShapeLeft[] left)
     {

@@ -13,7 +13,7 @@ public sealed record LossNumbers(
 
 /// <summary>Loss of a bare hot surface: convection that grows with rise^1.25, and radiation.</summary>
 /// <remarks>q = c·A·Δ^1.25 + εσA(T⁴ − T_a⁴); G_s = q/Δ; G_t = 1.25cAΔ^0.25 + 4εσAT³; n = G_t/G_s. Doubling the power does not double the rise:
-/// dΔ/Δ = (1/n)·dP/P. Source: [incropera-dewitt] ch. 9 laminar exponent, from memory. Checked: SurfaceLossTests.</remarks>
+/// dΔ/Δ = (1/n)·dP/P. Source: [incropera-dewitt] ch. 9 laminar exponent, from memory. Checked: LossTests.</remarks>
 public static class SurfaceLoss
 {
     /// <summary>Loss, secant and tangent conductance and local exponent at a surface temperature above the air's.</summary>
@@ -26,12 +26,12 @@ public static class SurfaceLoss
         [In("T", "°C", "surface temperature", Name = "surface", Min = -273.15)] double surfaceC,
         [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC)
     {
-        HeatRefusal.Positive(areaM2, "m²");
-        HeatRefusal.NotNegative(convectionWPerM2K125, "W/(m²·K^1.25)");
-        double riseK = HeatRefusal.Above(surfaceC, aroundC, "°C") - aroundC;
+        Impossible.UnlessPositive(areaM2, "m²");
+        Impossible.IfNegative(convectionWPerM2K125, "W/(m²·K^1.25)");
+        double riseK = ImpossibleHeat.UnlessAbove(surfaceC, aroundC, "°C") - aroundC;
         double convectionW = convectionWPerM2K125 * areaM2 * Math.Pow(riseK, 1.25);
-        double lossW = HeatRefusal.Positive(convectionW + Radiation.RadiatedW(emissivity, areaM2, surfaceC, aroundC), "W", nameof(emissivity));
-        double tangent = 1.25 * convectionW / riseK + 4 * emissivity * Constants.StefanBoltzmann * areaM2 * Math.Pow(HeatRefusal.Kelvin(surfaceC), 3);
+        double lossW = Impossible.UnlessPositive(convectionW + Radiation.RadiatedW(emissivity, areaM2, surfaceC, aroundC), "W", nameof(emissivity));
+        double tangent = 1.25 * convectionW / riseK + 4 * emissivity * Constants.StefanBoltzmann * areaM2 * Math.Pow(ImpossibleHeat.Kelvin(surfaceC), 3);
         return new LossNumbers(lossW, lossW / riseK, tangent, tangent * riseK / lossW);
     }
 }

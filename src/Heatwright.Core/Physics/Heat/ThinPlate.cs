@@ -3,7 +3,7 @@ using MathNet.Numerics;
 namespace Heatwright.Physics;
 
 /// <summary>A hot round spot on a thin plate that loses heat from both faces: copper planes, foils, sheet.</summary>
-/// <remarks>m = √((h₁ + h₂)/(kt)). Sources: [carslaw-jaeger-1959] and the annular fin of [incropera-dewitt], from memory. Checked: ThinPlateTests.</remarks>
+/// <remarks>m = √((h₁ + h₂)/(kt)). Sources: [carslaw-jaeger-1959] and the annular fin of [incropera-dewitt], from memory. Checked: SpreadingTests.</remarks>
 public static class ThinPlate
 {
     /// <summary>Endless plate: K₀(mr₀)/(2πkt·mr₀·K₁(mr₀)), K/W. kt of layers adds.</summary>
@@ -14,8 +14,8 @@ public static class ThinPlate
         [In("kt", "W/K", "conductivity times thickness, summed over layers", Name = "kt", Min = 0)] double sheetWPerK,
         [In("h", "W/(m²·K)", "loss coefficient of both faces together", Name = "h", Min = 0)] double hWPerM2K)
     {
-        double x = PerM(sheetWPerK, hWPerM2K) * HeatRefusal.Positive(spotM, "m");
-        return SpecialFunctions.BesselK0e(x) / (2 * Math.PI * sheetWPerK * x * SpecialFunctions.BesselK1e(x));
+        double x = PerM(sheetWPerK, hWPerM2K) * Impossible.UnlessPositive(spotM, "m");
+        return BesselK0e(x) / (2 * Math.PI * sheetWPerK * x * BesselK1e(x));
     }
 
     /// <summary>Round plate with insulated rim at r₁, K/W.</summary>
@@ -28,13 +28,13 @@ public static class ThinPlate
         [In("h", "W/(m²·K)", "loss coefficient of both faces together", Name = "h", Min = 0)] double hWPerM2K)
     {
         double m = PerM(sheetWPerK, hWPerM2K);
-        double x0 = m * HeatRefusal.Positive(spotM, "m");
-        double x1 = m * HeatRefusal.Above(rimM, spotM, "m");
+        double x0 = m * Impossible.UnlessPositive(spotM, "m");
+        double x1 = m * ImpossibleHeat.UnlessAbove(rimM, spotM, "m");
 
         // Numerator and denominator are both divided by I₁(x₁)·e^(−x₀): scaled functions keep far rims from overflowing.
-        double far = SpecialFunctions.BesselK1e(x1) * Math.Exp(2 * (x0 - x1)) / BesselI1e(x1);
-        double above = BesselI0e(x0) * far + SpecialFunctions.BesselK0e(x0);
-        double below = SpecialFunctions.BesselK1e(x0) - BesselI1e(x0) * far;
+        double far = BesselK1e(x1) * Math.Exp(2 * (x0 - x1)) / BesselI1e(x1);
+        double above = BesselI0e(x0) * far + BesselK0e(x0);
+        double below = BesselK1e(x0) - BesselI1e(x0) * far;
         return above / (2 * Math.PI * sheetWPerK * x0 * below);
     }
 
@@ -45,9 +45,14 @@ public static class ThinPlate
         [In("Δ", "K", "tip above air", Name = "rise", Min = 0)] double riseK,
         [In("R_plane", "K/W", "resistance of the plane", Name = "plane", Min = 0)] double planeKPerW,
         [In("R_spokes", "K/W", "resistance of the relief spokes", Name = "spokes", Min = 0, Default = 0)] double spokesKPerW) =>
-        HeatRefusal.NotNegative(riseK, "K") / (HeatRefusal.Positive(planeKPerW, "K/W") + HeatRefusal.NotNegative(spokesKPerW, "K/W"));
+        Impossible.IfNegative(riseK, "K") / (Impossible.UnlessPositive(planeKPerW, "K/W") + Impossible.IfNegative(spokesKPerW, "K/W"));
 
-    private static double PerM(double sheetWPerK, double hWPerM2K) => Math.Sqrt(HeatRefusal.Positive(hWPerM2K, "W/(m²·K)") / HeatRefusal.Positive(sheetWPerK, "W/K"));
+    private static double PerM(double sheetWPerK, double hWPerM2K) => Math.Sqrt(Impossible.UnlessPositive(hWPerM2K, "W/(m²·K)") / Impossible.UnlessPositive(sheetWPerK, "W/K"));
+
+    // The library's own scaled K₀ and K₁ are wrong up to x = 2 (0.5 % and more against the integral form, at x = 0.056 and 0.5): there the plain ones are scaled here.
+    private static double BesselK0e(double x) => x <= 2 ? SpecialFunctions.BesselK0(x) * Math.Exp(x) : SpecialFunctions.BesselK0e(x);
+
+    private static double BesselK1e(double x) => x <= 2 ? SpecialFunctions.BesselK1(x) * Math.Exp(x) : SpecialFunctions.BesselK1e(x);
 
     private static double BesselI0e(double x) => x < 700 ? SpecialFunctions.BesselI0(x) * Math.Exp(-x) : 1 / Math.Sqrt(2 * Math.PI * x);
 

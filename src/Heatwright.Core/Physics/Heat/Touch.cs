@@ -15,7 +15,7 @@ public static class Touch
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("ρ", "kg/m³", "density", Name = "density", Min = 0)] double densityKgPerM3,
         [In("c", "J/(kg·K)", "specific heat", Name = "heat", Min = 0)] double heatJPerKgK) =>
-        Math.Sqrt(HeatRefusal.Positive(conductivityWPerMK, "W/(m·K)") * HeatRefusal.Positive(densityKgPerM3, "kg/m³") * HeatRefusal.Positive(heatJPerKgK, "J/(kg·K)"));
+        Math.Sqrt(Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") * Impossible.UnlessPositive(densityKgPerM3, "kg/m³") * Impossible.UnlessPositive(heatJPerKgK, "J/(kg·K)"));
 
     /// <summary>Temperature at the joint of two thick bodies suddenly in contact, °C: (e₁T₁ + e₂T₂)/(e₁ + e₂).</summary>
     [Law("contact-temperature", "heat flow", "T_c = (e₁·T₁ + e₂·T₂)/(e₁ + e₂)", Unit = "°C", Source = "carslaw-jaeger-1959", Where = "sec. 2.14/2.15, from memory",
@@ -26,9 +26,9 @@ public static class Touch
         [In("e₂", "W·s^½/(m²·K)", "effusivity of the other", Name = "e2", Min = 0)] double otherEffusivity,
         [In("T₂", "°C", "its temperature", Name = "t2", Min = -273.15)] double otherC)
     {
-        HeatRefusal.Kelvin(oneC);
-        HeatRefusal.Kelvin(otherC);
-        double share = HeatRefusal.Positive(oneEffusivity, "") / (oneEffusivity + HeatRefusal.Positive(otherEffusivity, ""));
+        ImpossibleHeat.Kelvin(oneC);
+        ImpossibleHeat.Kelvin(otherC);
+        double share = Impossible.UnlessPositive(oneEffusivity, "") / (oneEffusivity + Impossible.UnlessPositive(otherEffusivity, ""));
         return otherC + share * (oneC - otherC);
     }
 
@@ -38,19 +38,19 @@ public static class Touch
     [Law("skin-damage-rate", "heat flow", "dΩ/dt = 3.1e98·e^(−75000/T)", Unit = "1/s", Source = "henriques-1947", Where = "from memory",
         Valid = "T of the basal layer, 44 to 70 °C; Ω = 1 is a deep burn; never a reason to go above the touch table", Example = "basal=51°C")]
     public static double DamageRatePerS([In("T", "°C", "temperature of the basal layer", Name = "basal", Min = 0, Max = 150, SoftMin = 44, SoftMax = 70)] double basalC) =>
-        Math.Exp(Math.Log(3.1) + 98 * Math.Log(10) - 75000 / HeatRefusal.Kelvin(HeatRefusal.Within(basalC, 0, 150, "°C")));
+        Math.Exp(Math.Log(3.1) + 98 * Math.Log(10) - 75000 / ImpossibleHeat.Kelvin(Impossible.Unless(basalC, 0, 150, "°C")));
 
     /// <summary>Time at one basal temperature until Ω = 1, s.</summary>
     public static double TimeToDeepBurnS(double basalC) => 1 / DamageRatePerS(basalC);
 
     /// <summary>Damage integral Ω over stretches of constant basal temperature.</summary>
     public static double Damage(IEnumerable<(double Seconds, double BasalC)> stretches) =>
-        stretches.Sum(stretch => HeatRefusal.NotNegative(stretch.Seconds, "s") * DamageRatePerS(stretch.BasalC));
+        stretches.Sum(stretch => Impossible.IfNegative(stretch.Seconds, "s") * DamageRatePerS(stretch.BasalC));
 
     /// <summary>Threshold from rows of (contact time, lower bound) for a contact of some time: the row of the next longer contact, so always the cautious side.</summary>
     public static double ThresholdC(IReadOnlyList<(double ContactS, double ThresholdC)> rows, double contactS)
     {
-        HeatRefusal.Positive(contactS, "s");
+        Impossible.UnlessPositive(contactS, "s");
         if (rows.Count == 0)
         {
             throw new ArgumentException("A touch table without rows answers nothing: give at least one row.", nameof(rows));

@@ -9,14 +9,14 @@ public sealed record PlateauGuess(
 
 /// <summary>What stopwatch times to marked temperatures say of a tool taken as one linear body heated from cold at constant power.</summary>
 /// <remarks>t₂/t₁ = ln(1 − D₂/D)/ln(1 − D₁/D) falls steadily from ∞ (D just above D₂) to D₂/D₁ (D without end), so bisection finds the one D.
-/// Checked: TwoMarksTests.</remarks>
+/// Checked: IdentificationTests.</remarks>
 public static class TwoMarks
 {
     /// <summary>t₂/t₁ for a plateau at rise D.</summary>
     public static double TimeRatio(double plateauRiseK, double earlyRiseK, double lateRiseK)
     {
         RefuseOrder(earlyRiseK, lateRiseK);
-        HeatRefusal.Above(plateauRiseK, lateRiseK, "K");
+        ImpossibleHeat.UnlessAbove(plateauRiseK, lateRiseK, "K");
         return WarmUp.LogOfRest(lateRiseK / plateauRiseK) / WarmUp.LogOfRest(earlyRiseK / plateauRiseK);
     }
 
@@ -30,10 +30,10 @@ public static class TwoMarks
         [In("t₂", "s", "time to it", Name = "time2", Min = 0)] double lateS)
     {
         RefuseOrder(earlyRiseK, lateRiseK);
-        double ratio = HeatRefusal.Positive(lateS, "s") / HeatRefusal.Positive(earlyS, "s");
+        double ratio = Impossible.UnlessPositive(lateS, "s") / Impossible.UnlessPositive(earlyS, "s");
 
         // Below D₂/D₁ the second stretch was heated faster than the first: no loss can do that, so the power rose or a mark is wrong.
-        HeatRefusal.Above(ratio, lateRiseK / earlyRiseK, "", "time ratio");
+        ImpossibleHeat.UnlessAbove(ratio, lateRiseK / earlyRiseK, "", "time ratio");
         double high = 2 * lateRiseK;
         while (TimeRatio(high, earlyRiseK, lateRiseK) > ratio && high < 1e9 * lateRiseK)
         {
@@ -47,10 +47,10 @@ public static class TwoMarks
     /// <summary>Standard doubt of a stopwatch time: u² = u_stop² + (u_T/(dT/dt))², dT/dt = (D − Δ)/τ. Near the plateau a time carries almost nothing.</summary>
     public static double TimeDoubtS(double stopwatchDoubtS, double temperatureDoubtK, double plateauRiseK, double markRiseK, double timeConstantS)
     {
-        double slope = (HeatRefusal.Above(plateauRiseK, markRiseK, "K") - markRiseK) / HeatRefusal.Positive(timeConstantS, "s");
-        return Math.Sqrt(Math.Pow(HeatRefusal.NotNegative(stopwatchDoubtS, "s"), 2) + Math.Pow(HeatRefusal.NotNegative(temperatureDoubtK, "K") / slope, 2));
+        double slope = (ImpossibleHeat.UnlessAbove(plateauRiseK, markRiseK, "K") - markRiseK) / Impossible.UnlessPositive(timeConstantS, "s");
+        return Math.Sqrt(Math.Pow(Impossible.IfNegative(stopwatchDoubtS, "s"), 2) + Math.Pow(Impossible.IfNegative(temperatureDoubtK, "K") / slope, 2));
     }
 
     private static void RefuseOrder(double earlyRiseK, double lateRiseK) =>
-        HeatRefusal.Above(lateRiseK, HeatRefusal.Positive(earlyRiseK, "K"), "K");
+        ImpossibleHeat.UnlessAbove(lateRiseK, Impossible.UnlessPositive(earlyRiseK, "K"), "K");
 }

@@ -8,7 +8,7 @@ public sealed record TwoTimes(
     [property: Out("s", "fast time constant, core to tip")] double FastS);
 
 /// <summary>A tool taken as two bodies: a core that holds the heater, and the working tip.</summary>
-/// <remarks>Source: the same balance as <see cref="ThermalNetwork"/>, solved by hand. Checked: TwoNodeToolTests.</remarks>
+/// <remarks>Source: the same balance as <see cref="HeatNetwork"/>, solved by hand. Checked: WarmUpTests.</remarks>
 public static class TwoNodeTool
 {
     /// <summary>Both time constants from capacities and conductances.</summary>
@@ -22,12 +22,12 @@ public static class TwoNodeTool
         [In("G₁", "W/K", "conductance core to air", Name = "core-loss", Min = 0, Default = 0)] double coreLossWPerK,
         [In("G₂", "W/K", "conductance tip to air", Name = "tip-loss", Min = 0)] double tipLossWPerK)
     {
-        HeatRefusal.Positive(betweenWPerK, "W/K");
-        HeatRefusal.NotNegative(coreLossWPerK, "W/K");
-        HeatRefusal.NotNegative(tipLossWPerK, "W/K");
-        HeatRefusal.Positive(coreLossWPerK + tipLossWPerK, "W/K");
-        double core = (betweenWPerK + coreLossWPerK) / HeatRefusal.Positive(coreJPerK, "J/K");
-        double tip = (betweenWPerK + tipLossWPerK) / HeatRefusal.Positive(tipJPerK, "J/K");
+        Impossible.UnlessPositive(betweenWPerK, "W/K");
+        Impossible.IfNegative(coreLossWPerK, "W/K");
+        Impossible.IfNegative(tipLossWPerK, "W/K");
+        Impossible.UnlessPositive(coreLossWPerK + tipLossWPerK, "W/K");
+        double core = (betweenWPerK + coreLossWPerK) / Impossible.UnlessPositive(coreJPerK, "J/K");
+        double tip = (betweenWPerK + tipLossWPerK) / Impossible.UnlessPositive(tipJPerK, "J/K");
         double sum = core + tip;
         double product = (betweenWPerK * (coreLossWPerK + tipLossWPerK) + coreLossWPerK * tipLossWPerK) / (coreJPerK * tipJPerK);
 
@@ -41,18 +41,18 @@ public static class TwoNodeTool
     /// Δ = KP[1 − (τ₁e^(−t/τ₁) − τ₂e^(−t/τ₂))/(τ₁ − τ₂)].</summary>
     public static double TipRiseK(double resistanceKPerW, double slowS, double fastS, double powerW, double timeS)
     {
-        HeatRefusal.Positive(resistanceKPerW, "K/W");
-        HeatRefusal.Positive(slowS, "s");
-        HeatRefusal.NotNegative(fastS, "s");
-        HeatRefusal.NotNegative(timeS, "s");
+        Impossible.UnlessPositive(resistanceKPerW, "K/W");
+        Impossible.UnlessPositive(slowS, "s");
+        Impossible.IfNegative(fastS, "s");
+        Impossible.IfNegative(timeS, "s");
         return resistanceKPerW * powerW * UnitStep(slowS, fastS, timeS);
     }
 
     /// <summary>Rise of a tip taken as one body behind a dead time: nothing until θ, then a first-order rise.</summary>
     public static double DelayedRiseK(double resistanceKPerW, double slowS, double delayS, double powerW, double timeS) =>
-        timeS <= HeatRefusal.NotNegative(delayS, "s")
+        timeS <= Impossible.IfNegative(delayS, "s")
             ? 0
-            : HeatRefusal.Positive(resistanceKPerW, "K/W") * powerW * Numerics.MatrixExponential.RisenShare((timeS - delayS) / HeatRefusal.Positive(slowS, "s"));
+            : Impossible.UnlessPositive(resistanceKPerW, "K/W") * powerW * Numerics.Phi.RisenShare((timeS - delayS) / Impossible.UnlessPositive(slowS, "s"));
 
     /// <summary>Core above tip in the steady state: heat through the joint over its conductance, K.</summary>
     [Law("core-above-tip", "warm-up", "Δ = q/G₁₂", Unit = "K", Source = "definition", Where = "conductance", Valid = "steady state",
@@ -60,12 +60,12 @@ public static class TwoNodeTool
     public static double CoreAboveTipK(
         [In("q", "W", "heat from core to tip", Name = "heat")] double heatW,
         [In("G₁₂", "W/K", "conductance core to tip", Name = "between", Min = 0)] double betweenWPerK) =>
-        HeatRefusal.Finite(heatW, "W") / HeatRefusal.Positive(betweenWPerK, "W/K");
+        Impossible.UnlessFinite(heatW, "W") / Impossible.UnlessPositive(betweenWPerK, "W/K");
 
     /// <summary>What a sensor at the tip alone can tell of the heat capacities: (τ₁ + τ₂)/K = C₁ + C₂ + C₁G₂/G₁₂, J/K.</summary>
     /// <remarks>C₁, C₂ and G₁₂ by themselves cannot be told apart from the tip: one more fact is needed.</remarks>
     public static double ApparentCapacityJPerK(double resistanceKPerW, double slowS, double fastS) =>
-        (HeatRefusal.Positive(slowS, "s") + HeatRefusal.NotNegative(fastS, "s")) / HeatRefusal.Positive(resistanceKPerW, "K/W");
+        (Impossible.UnlessPositive(slowS, "s") + Impossible.IfNegative(fastS, "s")) / Impossible.UnlessPositive(resistanceKPerW, "K/W");
 
     private static double UnitStep(double slowS, double fastS, double timeS)
     {

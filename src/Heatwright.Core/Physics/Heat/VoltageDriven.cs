@@ -11,7 +11,7 @@ public sealed record VoltagePlateau(
 
 /// <summary>Warm-up at constant voltage: P = P₀/(1 + αΔ), loss GΔ.</summary>
 /// <remarks>P₀ and α are referred to air temperature (re-refer both together). Energy balance; closed forms worked out here.
-/// Checked: VoltageDrivenTests.</remarks>
+/// Checked: IdentificationTests.</remarks>
 public static class VoltageDriven
 {
     /// <summary>Plateau, hot power and settling: Δ = [−1 + √(1 + 4αP₀/G)]/(2α).</summary>
@@ -22,8 +22,8 @@ public static class VoltageDriven
         [In("α", "1/K", "temperature coefficient of the resistance at air temperature", Name = "alpha", Min = 0)] double alphaPerK,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK)
     {
-        HeatRefusal.NotNegative(alphaPerK, "1/K");
-        double linearK = HeatRefusal.NotNegative(coldPowerW, "W") / HeatRefusal.Positive(conductanceWPerK, "W/K");
+        Impossible.IfNegative(alphaPerK, "1/K");
+        double linearK = Impossible.IfNegative(coldPowerW, "W") / Impossible.UnlessPositive(conductanceWPerK, "W/K");
 
         // Multiplied out, so that α = 0 needs no case of its own.
         double riseK = 2 * linearK / (1 + Math.Sqrt(1 + 4 * alphaPerK * linearK));
@@ -45,13 +45,13 @@ public static class VoltageDriven
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK)
     {
         double plateauK = At(coldPowerW, alphaPerK, conductanceWPerK).RiseK;
-        if (HeatRefusal.NotNegative(riseK, "K") >= plateauK)
+        if (Impossible.IfNegative(riseK, "K") >= plateauK)
         {
             return double.PositiveInfinity;
         }
 
         double a = alphaPerK * plateauK;
         double logs = -(1 + a) * WarmUp.LogOfRest(riseK / plateauK) - a * WarmUp.LogOfRest(-alphaPerK * riseK / (1 + a));
-        return HeatRefusal.Positive(capacityJPerK, "J/K") / (conductanceWPerK * (1 + 2 * a)) * logs;
+        return Impossible.UnlessPositive(capacityJPerK, "J/K") / (conductanceWPerK * (1 + 2 * a)) * logs;
     }
 }

@@ -25,7 +25,7 @@ public static class WarmUp
     public static double TimeConstantS(
         [In("C", "J/K", "heat capacity", Name = "capacity", Min = 0)] double capacityJPerK,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK) =>
-        HeatRefusal.Positive(capacityJPerK, "J/K") / HeatRefusal.Positive(conductanceWPerK, "W/K");
+        Impossible.UnlessPositive(capacityJPerK, "J/K") / Impossible.UnlessPositive(conductanceWPerK, "W/K");
 
     /// <summary>Rise over air after a time at constant power, K: Δ = (P/G)(1 − e^(−t/τ)).</summary>
     [Law("warm-up-rise", "warm-up", "Δ = (P/G)·(1 − e^(−tG/C))", Unit = "K", Source = "incropera-dewitt", Where = "ch. 5, from memory",
@@ -35,8 +35,8 @@ public static class WarmUp
         [In("C", "J/K", "heat capacity", Name = "capacity", Min = 0)] double capacityJPerK,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK,
         [In("t", "s", "time since switching on", Name = "time", Min = 0)] double timeS) =>
-        HeatRefusal.NotNegative(powerW, "W") / conductanceWPerK
-            * MatrixExponential.RisenShare(HeatRefusal.NotNegative(timeS, "s") / TimeConstantS(capacityJPerK, conductanceWPerK));
+        Impossible.IfNegative(powerW, "W") / conductanceWPerK
+            * Phi.RisenShare(Impossible.IfNegative(timeS, "s") / TimeConstantS(capacityJPerK, conductanceWPerK));
 
     /// <summary>Time to a rise at constant power, s: t = −τ ln(1 − ΔG/P); infinite when the plateau P/G lies at or below it.</summary>
     [Law("warm-up-time", "warm-up", "t = −(C/G)·ln(1 − ΔG/P)", Unit = "s", Source = "incropera-dewitt", Where = "ch. 5, from memory",
@@ -47,8 +47,8 @@ public static class WarmUp
         [In("C", "J/K", "heat capacity", Name = "capacity", Min = 0)] double capacityJPerK,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK)
     {
-        double plateauK = HeatRefusal.Positive(powerW, "W") / HeatRefusal.Positive(conductanceWPerK, "W/K");
-        double share = HeatRefusal.NotNegative(riseK, "K") / plateauK;
+        double plateauK = Impossible.UnlessPositive(powerW, "W") / Impossible.UnlessPositive(conductanceWPerK, "W/K");
+        double share = Impossible.IfNegative(riseK, "K") / plateauK;
         return share < 1 ? -TimeConstantS(capacityJPerK, conductanceWPerK) * LogOfRest(share) : double.PositiveInfinity;
     }
 
@@ -63,7 +63,7 @@ public static class WarmUp
         [In("C", "J/K", "heat capacity", Name = "capacity", Min = 0)] double capacityJPerK,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK)
     {
-        double riseK = HeatRefusal.Above(targetC, aroundC, "°C") - aroundC;
+        double riseK = ImpossibleHeat.UnlessAbove(targetC, aroundC, "°C") - aroundC;
         double timeS = TimeToRiseS(riseK, powerW, capacityJPerK, conductanceWPerK);
         double energyJ = powerW * timeS;
         return new WarmUpNeeds(timeS, energyJ, capacityJPerK * riseK, capacityJPerK * riseK / energyJ, conductanceWPerK * riseK);
@@ -73,20 +73,20 @@ public static class WarmUp
     [Law("margin-time", "warm-up", "t/τ = ln(m/(m − 1)), m = P_max/P_hold", Source = "definition", Where = "warm-up of one body, solved for t/τ",
         Valid = "loss in proportion to the rise; near m = 1 the time explodes: quote a range", Example = "margin=1.5")]
     public static double TimeConstantsForMargin([In("m", "", "power at hand over power to hold", Name = "margin", Min = 1, SoftMin = 1.2)] double marginRatio) =>
-        -LogOfRest(1 / HeatRefusal.Above(marginRatio, 1, ""));
+        -LogOfRest(1 / ImpossibleHeat.UnlessAbove(marginRatio, 1, ""));
 
     /// <summary>Change of the warm-up time per watt, s/W: −(τ/P)/(m − 1).</summary>
     public static double TimeSlopeSPerW(double timeConstantS, double powerW, double marginRatio) =>
-        -HeatRefusal.Positive(timeConstantS, "s") / HeatRefusal.Positive(powerW, "W") / (HeatRefusal.Above(marginRatio, 1, "") - 1);
+        -Impossible.UnlessPositive(timeConstantS, "s") / Impossible.UnlessPositive(powerW, "W") / (ImpossibleHeat.UnlessAbove(marginRatio, 1, "") - 1);
 
     /// <summary>Time from one rise to another when net power is any function of the rise: t = ∫ C dΔ / (P(Δ) − q(Δ)).</summary>
     /// <remarks>Infinite when the net power is not positive all the way. Composite Gauss rule with 5 points, halved until it stands still;
     /// near a plateau the integrand grows like 1/x, which halving towards the end resolves.</remarks>
     public static double TimeToRiseS(double capacityJPerK, Func<double, double> netPowerW, double fromRiseK, double toRiseK)
     {
-        HeatRefusal.Positive(capacityJPerK, "J/K");
-        HeatRefusal.Finite(fromRiseK, "K");
-        HeatRefusal.Within(toRiseK, fromRiseK, double.MaxValue, "K");
+        Impossible.UnlessPositive(capacityJPerK, "J/K");
+        Impossible.UnlessFinite(fromRiseK, "K");
+        Impossible.Unless(toRiseK, fromRiseK, double.MaxValue, "K");
         return netPowerW(toRiseK) > 0 && netPowerW(fromRiseK) > 0
             ? capacityJPerK * Quadrature.Integral(rise => netPowerW(rise) is > 0 and var net ? 1 / net : double.PositiveInfinity, fromRiseK, toRiseK)
             : double.PositiveInfinity;

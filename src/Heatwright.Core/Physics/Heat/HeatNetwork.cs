@@ -12,8 +12,8 @@ public sealed record HeatLink(int From, int To, double ConductanceWPerK);
 /// <summary>A tool as nodes that store heat, ways between them and ways to the air; all losses linear.</summary>
 /// <remarks>C_i dΔ_i/dt = P_i + Σ_j G_ij (Δ_j − Δ_i) − G_ia Δ_i, Δ = rise over the air. Scaling by √C makes the matrix symmetric, so every
 /// pole is real and none is positive: a passive tool cannot swing. A fit that gives complex poles has a fault in its data or its model.
-/// Source: [incropera-dewitt] ch. 5 and energy balance. Checked: ThermalNetworkTests.</remarks>
-public sealed class ThermalNetwork
+/// Source: [incropera-dewitt] ch. 5 and energy balance. Checked: HeatNetworkTests.</remarks>
+public sealed class HeatNetwork
 {
     private readonly double[] _capacityJPerK;
     private readonly double[] _toAirWPerK;
@@ -21,7 +21,7 @@ public sealed class ThermalNetwork
     private readonly Matrix<double> _conductance;
 
     /// <summary>Builds the network; refuses a node that stores nothing, a negative conductance and a link that leads nowhere.</summary>
-    public ThermalNetwork(IReadOnlyList<double> capacityJPerK, IReadOnlyList<double> toAirWPerK, params IReadOnlyList<HeatLink> links)
+    public HeatNetwork(IReadOnlyList<double> capacityJPerK, IReadOnlyList<double> toAirWPerK, params IReadOnlyList<HeatLink> links)
     {
         int n = capacityJPerK.Count;
         if (n == 0 || toAirWPerK.Count != n)
@@ -29,8 +29,8 @@ public sealed class ThermalNetwork
             throw new ArgumentException($"{n} heat capacities and {toAirWPerK.Count} ways to air: give one of each a node, and at least one node.");
         }
 
-        _capacityJPerK = [.. capacityJPerK.Select(c => HeatRefusal.Positive(c, "J/K", nameof(capacityJPerK)))];
-        _toAirWPerK = [.. toAirWPerK.Select(g => HeatRefusal.NotNegative(g, "W/K", nameof(toAirWPerK)))];
+        _capacityJPerK = [.. capacityJPerK.Select(c => Impossible.UnlessPositive(c, "J/K", nameof(capacityJPerK)))];
+        _toAirWPerK = [.. toAirWPerK.Select(g => Impossible.IfNegative(g, "W/K", nameof(toAirWPerK)))];
         _links = [.. links];
         _conductance = Matrix<double>.Build.DenseOfDiagonalArray(_toAirWPerK);
         foreach (var link in _links)
@@ -40,7 +40,7 @@ public sealed class ThermalNetwork
                 throw new ArgumentException($"A link from node {link.From} to node {link.To} leads nowhere: nodes are 0 to {n - 1}.", nameof(links));
             }
 
-            double g = HeatRefusal.NotNegative(link.ConductanceWPerK, "W/K", nameof(links));
+            double g = Impossible.IfNegative(link.ConductanceWPerK, "W/K", nameof(links));
             _conductance[link.From, link.From] += g;
             _conductance[link.To, link.To] += g;
             _conductance[link.From, link.To] -= g;
@@ -74,7 +74,7 @@ public sealed class ThermalNetwork
     }
 
     /// <summary>Time constants, s, longest first; infinite for a tool without a way to air.</summary>
-    public double[] TimeConstantsS() => [.. PolesPerS().Select(pole => -1 / pole)];
+    public double[] TimeConstantsS() => [.. PolesPerS().Select(pole => pole < 0 ? -1 / pole : double.PositiveInfinity)];
 
     /// <summary>Rises over air when nothing changes any more, for the power put into each node.</summary>
     public double[] SteadyRiseK(params ReadOnlySpan<double> powerW)
@@ -94,21 +94,16 @@ public sealed class ThermalNetwork
     /// <summary>The exact step of one length, made once and used often.</summary>
     public HeatStep ExactStep(double seconds)
     {
-        double[,] input = new double[Nodes, Nodes];
-        for (int i = 0; i < Nodes; i++)
-        {
-            input[i, i] = 1 / _capacityJPerK[i];
-        }
-
-        var (transition, gain) = MatrixExponential.Step(RatePerS(), input, HeatRefusal.NotNegative(seconds, "s"));
-        return new HeatStep(transition, gain);
+        double[] rows = [.. RatePerS().Cast<double>()];
+        var step = new ExponentialStep(rows, Nodes, Impossible.IfNegative(seconds, "s"));
+        return new HeatStep(Square(step.Exp, i => 1), Square(step.Phi1, i => _capacityJPerK[i]));
     }
 
     /// <summary>When a node first reaches a rise, heated from cold at constant power; infinite when its plateau lies at or below it.</summary>
     /// <remarks>From cold at constant power no node ever falls, so bisection finds the only crossing.</remarks>
     public double TimeToRiseS(int node, double targetRiseK, params ReadOnlySpan<double> powerW)
     {
-        HeatRefusal.NotNegative(targetRiseK, "K");
+        Impossible.IfNegative(targetRiseK, "K");
         double[] powers = powerW.ToArray();
         if (SteadyRiseK(powers)[node] <= targetRiseK)
         {
@@ -141,6 +136,18 @@ public sealed class ThermalNetwork
         }
 
         return sum;
+    }
+
+    /// <summary>Rows laid out as a square, each column divided by what belongs to its node.</summary>
+    private double[,] Square(double[] rows, Func<int, double> columnOver)
+    {
+        double[,] square = new double[Nodes, Nodes];
+        for (int i = 0; i < rows.Length; i++)
+        {
+            square[i / Nodes, i % Nodes] = rows[i] / columnOver(i % Nodes);
+        }
+
+        return square;
     }
 
     private bool EveryNodeReachesAir()

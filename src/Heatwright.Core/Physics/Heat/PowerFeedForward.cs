@@ -1,0 +1,33 @@
+namespace Heatwright.Physics;
+
+/// <summary>From watts wanted to duty, as the pack runs down.</summary>
+/// <remarks>Mean power of pulse width is d times the on-power, never (dV)²/R. The voltage is read under load in the same frame.
+/// Checked: ControlTests.</remarks>
+public static class PowerFeedForward
+{
+    /// <summary>Duty for a power when heater watts are known at one voltage only: d = (s/P_nom)(V_nom/V)². Above 1: not within reach.</summary>
+    [Law("duty-for-power", "control", "d = (s/P_nom)·(V_nom/V)²", Source = "definition", Where = "resistive heater", Valid = "resistance as at the nominal point; above 1 the power is out of reach", Example = "power=30W nominal-power=35.4W nominal=8.2V volts=8.2V")]
+    public static double Duty(
+        [In("s", "W", "power wanted", Name = "power", Min = 0)] double powerW,
+        [In("P_nom", "W", "full power at the nominal voltage", Name = "nominal-power", Min = 0)] double nominalW,
+        [In("V_nom", "V", "nominal voltage", Name = "nominal", Min = 0)] double nominalV,
+        [In("V", "V", "voltage under load in this frame", Name = "volts", Min = 0)] double volts) =>
+        Impossible.IfNegative(powerW, "W") / Impossible.UnlessPositive(nominalW, "W") * Math.Pow(Impossible.UnlessPositive(nominalV, "V") / Impossible.UnlessPositive(volts, "V"), 2);
+
+    /// <summary>Largest power at hand, W: the smaller of d_max·P_on and the current limit times the voltage.</summary>
+    [Law("power-limit", "control", "P_max = min(d_max·V²/R, I_lim·V)", Unit = "W", Source = "definition", Where = "resistive heater, current limit of cells or converter", Valid = "V under load", Example = "volts=6.4V resistance=1.9Ω duty=1 limit=5A")]
+    public static double MostW(
+        [In("V", "V", "voltage under load", Name = "volts", Min = 0)] double volts,
+        [In("R", "Ω", "heater, hot", Name = "resistance", Min = 0)] double heaterOhm,
+        [In("d_max", "", "largest duty", Name = "duty", Min = 0, Max = 1, Default = 1)] double mostDuty,
+        [In("I_lim", "A", "current limit", Name = "limit", Min = 0, Default = 1000)] double limitA) =>
+        Math.Min(Impossible.UnlessFraction(mostDuty) * Impossible.IfNegative(volts, "V") * volts / Impossible.UnlessPositive(heaterOhm, "Ω"), Impossible.IfNegative(limitA, "A") * volts);
+
+    /// <summary>Rest swing from the steps of the duty, K: one step of power times the thermal resistance.</summary>
+    [Law("duty-step", "control", "ΔT = (P_on/2^n)·K", Unit = "K", Source = "definition", Where = "quantised power", Valid = "unseen when below one step of the reading", Example = "power=30W bits=8 resistance=30K/W")]
+    public static double DutyStepK(
+        [In("P_on", "W", "full power", Name = "power", Min = 0)] double onW,
+        [In("n", "", "bits of the duty", Name = "bits", Min = 1, Max = 32)] double bits,
+        [In("K", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW) =>
+        Impossible.IfNegative(onW, "W") / Math.Pow(2, Impossible.Unless(bits, 1, 32, "bit")) * Impossible.UnlessPositive(resistanceKPerW, "K/W");
+}
