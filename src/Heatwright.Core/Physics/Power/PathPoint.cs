@@ -60,7 +60,7 @@ public sealed record PathPoint(
 
     /// <summary>Beyond the fold: more current gives less output.</summary>
     [Out("", "beyond the fold")]
-    public bool BeyondFold => InputA > FoldA;
+    public bool BeyondFold => Region != PathRegion.PassThrough && InputA > FoldA;
 
     /// <summary>A region without a steady point.</summary>
     internal static PathPoint Without(PathRegion region) => new(region, null, null, null, null, null, null);

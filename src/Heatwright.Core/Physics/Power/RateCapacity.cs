@@ -14,6 +14,17 @@ public static class RateCapacity
         return Impossible.UnlessPositive(capacityAs, "C") * (1 - cell.ChargeAt(stopV));
     }
 
+    /// <summary>Share of its 25 °C capacity that a cell gives in the cold, straight between −10, 0 and 25 °C; flat outside.</summary>
+    /// <remarks>Ranges from memory in data/cells/cell-cold-capacity. Multiply the capacity by it and leave the cut-off alone: changing both counts the cold twice.</remarks>
+    public static double ColdShare(double cellC, double shareAtZero, double shareAtMinusTen)
+    {
+        Impossible.UnlessFraction(shareAtZero);
+        Impossible.UnlessFraction(shareAtMinusTen);
+        return Impossible.UnlessFinite(cellC, "°C") >= 0
+            ? shareAtZero + ((1 - shareAtZero) * Math.Min(1, cellC / 25))
+            : shareAtZero - ((shareAtZero - shareAtMinusTen) * Math.Min(1, -cellC / 10));
+    }
+
     /// <summary>Run time by Peukert: H·(Q_H/(I·H))^k.</summary>
     [Law("peukert", "cells", "H*(Q/(I*H))^k", Unit = "s", Source = "doerffel-2006", Where = "form and limits, from memory", Valid = "constant current within twice the tested range, same temperature; not together with a known resistance",
         Example = "capacity=2Ah rated-time=5h current=4A exponent=1.05")]

@@ -46,6 +46,17 @@ public class CellLawTests
     public void Peukert_with_exponent_one_is_capacity_over_current() => Gen.Select(Gen.Double[0.1, 50], Gen.Double[0.1, 20]).Sample((ah, amps) =>
         Assert.Equal(ah / amps * 3600, RateCapacity.PeukertS(ah * 3600, 5 * 3600, amps, 1), 1e-9 * ah / amps * 3600));
 
+    /// <summary>From memory: 0.85 to 0.92 at 0 °C and 0.70 to 0.82 at −10 °C for an NMC cell; here the lower ends, in between by hand.</summary>
+    [Fact]
+    public void A_cold_cell_gives_less_of_its_capacity()
+    {
+        Heatwright.Handbook.TableRow row = Heatwright.Handbook.Tables.Find("cell-cold-capacity").Row("lithium NMC or NCA");
+        double zero = row.Number("at-0-low");
+        double minusTen = row.Number("at-minus-10-low");
+        double[] shares = [.. ((double[])[40, 25, 12.5, 0, -5, -10, -20]).Select(celsius => RateCapacity.ColdShare(celsius, zero, minusTen))];
+        Assert.All(shares.Zip((double[])[1, 1, 0.925, 0.85, 0.775, 0.70, 0.70]), pair => Assert.Equal(pair.Second, pair.First, 1e-12));
+    }
+
     [Fact]
     public void Sag_cuts_capacity_off_in_a_cliff() => Printed.Agree("EM-1", Printed.Computed, "1.9749, 1.9548, 1.8335, 1.3489",
         [.. ((double[])[0.4, 2, 6, 10]).Select(amps => RateCapacity.GivenAs(OcvTables.B, 7200, 0.080, amps, 2.8) / 3600)]);

@@ -83,6 +83,16 @@ public class HeaterTests
     }
 
     [Theory]
+    [InlineData("HP-3", 3.7, "180.6290, 3.61258, 311.14")]
+    [InlineData("HP-4", 4.6, "243.5814, 4.87163, 480.91")]
+    public void A_metal_heater_settles_far_below_what_its_cold_power_promises(string id, double volts, string printed)
+    {
+        double coldW = DirectDrive.HeaterW(volts, 2.2);
+        VoltagePlateau settled = VoltageDriven.At(coldW, 4e-3, 0.02);
+        Printed.Agree(id, Printed.Computed, printed, settled.RiseK, settled.HotPowerW, VoltageDriven.At(coldW, 0, 0.02).RiseK);
+    }
+
+    [Theory]
     [InlineData("PT-1", 6, "223.7698, 5.96309")]
     [InlineData("PT-2", 12, "249.0971, 6.72291")]
     [InlineData("PT-3", 24, "274.6624, 7.48987")]

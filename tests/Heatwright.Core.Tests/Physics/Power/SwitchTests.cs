@@ -109,8 +109,6 @@ public class SwitchTests
         double fast = Pwm.PackLossW(any.V, any.Rs, any.R, any.D, 1, 1e6);
         Assert.Equal(Pwm.Pulsed(any.V, any.Rs, any.R, any.D).PackW, slow, 1e-5 * slow);
         Assert.Equal(Pwm.Smoothed(any.V, any.Rs, any.R, any.D).PackW, fast, 1e-5 * fast);
-        double between = Pwm.PackLossW(any.V, any.Rs, any.R, any.D, 100e-6, 5e3);
-        Assert.InRange(between, fast * (1 - 1e-6), slow * (1 + 1e-6));
     });
 
     [Fact]
