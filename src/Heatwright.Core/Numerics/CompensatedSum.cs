@@ -1,7 +1,8 @@
 namespace Heatwright.Numerics;
 
 /// <summary>A running sum that keeps what rounding would drop.</summary>
-/// <remarks>Neumaier's form of Kahan's sum: Zeitschrift für Angewandte Mathematik und Mechanik 54 (1974) 39.
+/// <remarks>Neumaier's form of Kahan's sum, Zeitschrift für Angewandte Mathematik und Mechanik 54 (1974) 39; products with their
+/// rounding error as in Ogita, Rump and Oishi, SIAM Journal on Scientific Computing 26 (2005) 1955.
 /// Once infinite or not a number, it stays so.</remarks>
 public struct CompensatedSum
 {
@@ -19,6 +20,14 @@ public struct CompensatedSum
         high = next;
     }
 
+    /// <summary>Adds a product without rounding it first.</summary>
+    public void AddProduct(double a, double b)
+    {
+        double product = a * b;
+        Add(product);
+        low += Math.FusedMultiplyAdd(a, b, -product);
+    }
+
     /// <summary>Sum of all values.</summary>
     public static double Of(ReadOnlySpan<double> values)
     {
@@ -26,6 +35,18 @@ public struct CompensatedSum
         foreach (double value in values)
         {
             sum.Add(value);
+        }
+
+        return sum.Value;
+    }
+
+    /// <summary>Sum of the products of two equally long rows.</summary>
+    public static double OfProducts(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        var sum = new CompensatedSum();
+        for (int i = 0; i < a.Length; i++)
+        {
+            sum.AddProduct(a[i], b[i]);
         }
 
         return sum.Value;

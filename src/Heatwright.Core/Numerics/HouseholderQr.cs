@@ -1,34 +1,87 @@
 namespace Heatwright.Numerics;
 
-/// <summary>Orthogonal triangle form of a tall matrix kept by columns, and the right-hand side turned with it.</summary>
-/// <remarks>Own code because the rotated right-hand side is needed without forming Q, in place, many times in a fit.
-/// Golub and Van Loan, Matrix Computations, section 5.2.</remarks>
-internal static class HouseholderQr
+/// <summary>A tall matrix turned into an orthogonal Q and a triangle R; both stay at hand.</summary>
+/// <remarks>Own code because a fit turns vectors by Q and Qᵀ many times without forming it, and because the linear fits refine
+/// their result with both. Golub and Van Loan, Matrix Computations, section 5.2 (textbook method).</remarks>
+internal sealed class HouseholderQr
 {
-    /// <summary>Overwrites the columns with R in the upper triangle, and the side with Qᵀ·side.</summary>
-    public static void Reduce(double[] columns, int rows, int count, double[] side)
-    {
-        for (int k = 0; k < count && k < rows; k++)
-        {
-            var column = columns.AsSpan((k * rows) + k, rows - k);
-            double norm = Norm(column);
-            if (norm == 0)
-            {
-                continue;
-            }
+    private readonly double[] columns;
+    private readonly double[] diagonal;
+    private readonly double[] halves;
 
-            double alpha = column[0] > 0 ? -norm : norm;
-            double head = column[0] - alpha;
-            // v = (head, column[1..]); vᵀv = −2·alpha·head, without cancellation by the choice of sign.
-            double half = -alpha * head;
-            column[0] = head;
+    /// <param name="columns">The matrix, one column after the other; it is overwritten and kept.</param>
+    public HouseholderQr(double[] columns, int rows, int count)
+    {
+        this.columns = columns;
+        Rows = rows;
+        Count = count;
+        int height = Math.Min(rows, count);
+        diagonal = new double[height];
+        halves = new double[height];
+        for (int k = 0; k < height; k++)
+        {
+            var v = Mirror(k);
+            double norm = Norm(v);
+            diagonal[k] = v[0] > 0 ? -norm : norm;
+            v[0] -= diagonal[k];
+            halves[k] = -diagonal[k] * v[0]; // half of |v|², without cancellation by the choice of sign
             for (int j = k + 1; j < count; j++)
             {
-                Reflect(column, columns.AsSpan((j * rows) + k, rows - k), half);
+                Reflect(k, columns.AsSpan((j * rows) + k, rows - k));
+            }
+        }
+    }
+
+    public int Rows { get; }
+
+    public int Count { get; }
+
+    /// <summary>Element of the triangle.</summary>
+    public double R(int i, int j) => i > j || i >= diagonal.Length ? 0 : i == j ? diagonal[i] : columns[(j * Rows) + i];
+
+    /// <summary>Overwrites the side with Qᵀ·side.</summary>
+    public void TurnForward(Span<double> side)
+    {
+        for (int k = 0; k < diagonal.Length; k++)
+        {
+            Reflect(k, side[k..]);
+        }
+    }
+
+    /// <summary>Overwrites the side with Q·side.</summary>
+    public void TurnBack(Span<double> side)
+    {
+        for (int k = diagonal.Length - 1; k >= 0; k--)
+        {
+            Reflect(k, side[k..]);
+        }
+    }
+
+    /// <summary>Overwrites the first entries of the side with the solution of R·x = side.</summary>
+    public void SolveUpper(Span<double> side)
+    {
+        for (int i = Count - 1; i >= 0; i--)
+        {
+            for (int j = i + 1; j < Count; j++)
+            {
+                side[i] -= R(i, j) * side[j];
             }
 
-            Reflect(column, side.AsSpan(k, rows - k), half);
-            column[0] = alpha;
+            side[i] /= R(i, i);
+        }
+    }
+
+    /// <summary>Overwrites the first entries of the side with the solution of Rᵀ·x = side.</summary>
+    public void SolveLower(Span<double> side)
+    {
+        for (int i = 0; i < Count; i++)
+        {
+            for (int j = 0; j < i; j++)
+            {
+                side[i] -= R(j, i) * side[j];
+            }
+
+            side[i] /= R(i, i);
         }
     }
 
@@ -55,15 +108,23 @@ internal static class HouseholderQr
         return largest * Math.Sqrt(sum);
     }
 
-    private static void Reflect(ReadOnlySpan<double> v, Span<double> target, double half)
+    private Span<double> Mirror(int k) => columns.AsSpan((k * Rows) + k, Rows - k);
+
+    private void Reflect(int k, Span<double> target)
     {
+        if (halves[k] == 0)
+        {
+            return;
+        }
+
+        var v = Mirror(k);
         double dot = 0;
         for (int i = 0; i < v.Length; i++)
         {
             dot += v[i] * target[i];
         }
 
-        double factor = dot / half;
+        double factor = dot / halves[k];
         for (int i = 0; i < v.Length; i++)
         {
             target[i] -= factor * v[i];

@@ -61,31 +61,31 @@ public static class LeastSquares
     private static LeastSquaresFit Report(LeastSquaresProblem problem, LeastSquaresModel model, TrustRegionSearch search)
     {
         int n = model.Count, count = problem.ResidualCount;
-        double[] p = search.Parameters;
+        double[] p = search.Point.P;
         var movable = Enumerable.Range(0, n).Where(j => model.Lower[j] < model.Upper[j]).ToArray();
         var atBound = p.Select((value, j) => movable.Contains(j) && (value <= model.Lower[j] || value >= model.Upper[j])).ToArray();
         var open = new bool[n];
-        double[,] covariance = Covariance(search.Columns, model.Rows, n, [.. movable.Where(j => !atBound[j])], open);
+        double[,] covariance = Covariance(search.Point.Columns, model.Rows, n, [.. movable.Where(j => !atBound[j])], open);
         var jacobian = new double[count, n];
         for (int i = 0; i < count; i++)
         {
             for (int j = 0; j < n; j++)
             {
-                jacobian[i, j] = search.Columns[(j * model.Rows) + i];
+                jacobian[i, j] = search.Point.Columns[(j * model.Rows) + i];
             }
         }
 
         return new LeastSquaresFit(
             [.. p],
             covariance,
-            SumOfSquares(search.Rows.AsSpan(0, count)),
+            SumOfSquares(search.Point.Rows.AsSpan(0, count)),
             model.Rows - movable.Length,
             search.Converged,
             search.Why,
             search.Iterations,
-            search.Rows[..count])
+            search.Point.Rows[..count])
         {
-            PriorSumOfSquares = SumOfSquares(search.Rows.AsSpan(count)),
+            PriorSumOfSquares = SumOfSquares(search.Point.Rows.AsSpan(count)),
             AtBound = atBound,
             Undetermined = open,
             Evaluations = model.Evaluations,
@@ -112,9 +112,7 @@ public static class LeastSquares
             }
         }
 
-        var side = new double[rows];
-        HouseholderQr.Reduce(factor, rows, index.Length, side);
-        var (inverse, openOnes) = new TriangleSvd(factor, rows, index.Length, side).InverseOfProduct();
+        var (inverse, openOnes) = new TriangleSvd(new HouseholderQr(factor, rows, index.Length)).InverseOfProduct();
         for (int a = 0; a < index.Length; a++)
         {
             open[index[a]] = openOnes[a];
@@ -129,14 +127,5 @@ public static class LeastSquares
         return covariance;
     }
 
-    private static double SumOfSquares(ReadOnlySpan<double> values)
-    {
-        var sum = new CompensatedSum();
-        foreach (double value in values)
-        {
-            sum.Add(value * value);
-        }
-
-        return sum.Value;
-    }
+    private static double SumOfSquares(ReadOnlySpan<double> values) => CompensatedSum.OfProducts(values, values);
 }

@@ -5,41 +5,54 @@ namespace Heatwright.Numerics;
 /// <summary>Singular values of the small triangle of a fit, and the steps of any length that follow from it.</summary>
 internal sealed class TriangleSvd
 {
+    private readonly HouseholderQr qr;
     private readonly double[] values;
-    private readonly double[] turned;
+    private readonly Matrix<double> u;
     private readonly Matrix<double> vt;
 
-    /// <param name="columns">Columns whose upper triangle is R.</param>
-    /// <param name="side">Its first entries are Qᵀ·residuals.</param>
-    public TriangleSvd(double[] columns, int rows, int count, double[] side)
+    public TriangleSvd(HouseholderQr qr)
     {
-        int height = Math.Min(rows, count);
-        var r = Matrix<double>.Build.Dense(count, count, (i, j) => i <= j && i < height ? columns[(j * rows) + i] : 0);
-        var svd = r.Svd();
-        values = svd.S.ToArray();
-        vt = svd.VT;
-        turned = [.. Enumerable.Range(0, count).Select(k => svd.U.Column(k).DotProduct(Vector<double>.Build.Dense(count, i => i < height ? side[i] : 0)))];
+        this.qr = qr;
+        var svd = Matrix<double>.Build.Dense(qr.Count, qr.Count, qr.R).Svd();
+        (values, u, vt) = (svd.S.ToArray(), svd.U, svd.VT);
     }
+
+    /// <summary>Directions that the matrix tells apart from rounding.</summary>
+    public int Rank => values.Count(value => value > Floor);
 
     public int Count => values.Length;
 
-    /// <summary>Singular values below this cannot be told from rounding.</summary>
     private double Floor => values[0] * values.Length * 2.3e-16;
 
-    public int Rank => values.Count(value => value > Floor);
+    /// <summary>The right-hand side in the directions of the singular values.</summary>
+    public double[] Along(double[] side)
+    {
+        double[] turned = [.. side];
+        qr.TurnForward(turned);
+        var along = new double[Count];
+        for (int k = 0; k < Count; k++)
+        {
+            for (int i = 0; i < Math.Min(Count, qr.Rows); i++)
+            {
+                along[k] += u[i, k] * turned[i];
+            }
+        }
 
-    /// <summary>Minimiser of |R·z + side|² + damping·|z|².</summary>
-    public double[] Step(double damping)
+        return along;
+    }
+
+    /// <summary>Minimiser of |A·z + side|² + damping·|z|².</summary>
+    public double[] Step(double[] along, double damping)
     {
         var z = new double[Count];
         for (int k = 0; k < Count; k++)
         {
-            if (values[k] > 0 && (damping > 0 || values[k] > Floor))
+            if (Counts(k, damping))
             {
-                double along = -values[k] * turned[k] / ((values[k] * values[k]) + damping);
+                double part = -values[k] * along[k] / ((values[k] * values[k]) + damping);
                 for (int j = 0; j < Count; j++)
                 {
-                    z[j] += along * vt[k, j];
+                    z[j] += part * vt[k, j];
                 }
             }
         }
@@ -50,9 +63,9 @@ internal sealed class TriangleSvd
     /// <summary>The damping at which the step is as long as the radius (within a tenth); zero when the full step is shorter.</summary>
     /// <remarks>Newton on 1/length, which is nearly straight: Moré, "The Levenberg-Marquardt algorithm: implementation and theory",
     /// Lecture Notes in Mathematics 630 (1978) 105.</remarks>
-    public double DampingFor(double radius)
+    public double DampingFor(double[] along, double radius)
     {
-        if (Length(0).Norm <= radius * 1.1)
+        if (Length(along, 0).Norm <= radius * 1.1)
         {
             return 0;
         }
@@ -60,7 +73,7 @@ internal sealed class TriangleSvd
         double damping = Rank == Count ? 0 : Floor * Floor;
         for (int iteration = 0; iteration < 60; iteration++)
         {
-            var (norm, slope) = Length(damping);
+            var (norm, slope) = Length(along, damping);
             if (Math.Abs(norm - radius) <= 0.1 * radius || (iteration == 0 && norm < radius))
             {
                 break;
@@ -72,7 +85,7 @@ internal sealed class TriangleSvd
         return damping;
     }
 
-    /// <summary>(RᵀR)⁻¹, or null directions when R is singular to rounding.</summary>
+    /// <summary>(AᵀA)⁻¹ over the directions that count, and which parameters the others leave open.</summary>
     public (double[,] Inverse, bool[] Open) InverseOfProduct()
     {
         var inverse = new double[Count, Count];
@@ -81,7 +94,7 @@ internal sealed class TriangleSvd
         {
             for (int i = 0; i < Count; i++)
             {
-                if (values[k] <= Floor)
+                if (!Counts(k, 0))
                 {
                     open[i] |= Math.Abs(vt[k, i]) > 1e-6;
                     continue;
@@ -97,17 +110,19 @@ internal sealed class TriangleSvd
         return (inverse, open);
     }
 
-    private (double Norm, double Slope) Length(double damping)
+    private bool Counts(int k, double damping) => values[k] > Floor || (damping > 0 && values[k] > 0);
+
+    private (double Norm, double Slope) Length(double[] along, double damping)
     {
         double sum = 0, bend = 0;
         for (int k = 0; k < Count; k++)
         {
-            double divisor = (values[k] * values[k]) + damping;
-            if (divisor > 0 && (damping > 0 || values[k] > Floor))
+            if (Counts(k, damping))
             {
-                double along = values[k] * turned[k] / divisor;
-                sum += along * along;
-                bend += along * along / divisor;
+                double divisor = (values[k] * values[k]) + damping;
+                double part = values[k] * along[k] / divisor;
+                sum += part * part;
+                bend += part * part / divisor;
             }
         }
 

@@ -59,23 +59,18 @@ public static class ConverterLossFit
         double[] columns = [.. powers.SelectMany(power => rows.Select(row => Math.Pow(row.Amps, power) * row.Weight))];
         double[] lengths = [.. powers.Select((_, j) => HouseholderQr.Norm(columns.AsSpan(j * rows.Length, rows.Length)))];
         double[] side = [.. rows.Select(row => row.Loss * row.Weight)];
-        HouseholderQr.Reduce(columns, rows.Length, powers.Length, side);
-        double[] c = [0, 0, 0];
-        for (int j = powers.Length - 1; j >= 0; j--)
+        var qr = new HouseholderQr(columns, rows.Length, powers.Length);
+        if (powers.Where((_, j) => Math.Abs(qr.R(j, j)) <= 1e-10 * lengths[j]).Any())
         {
-            double rest = side[j];
-            for (int k = j + 1; k < powers.Length; k++)
-            {
-                rest -= columns[(k * rows.Length) + j] * c[powers[k]];
-            }
+            return null;
+        }
 
-            double pivot = columns[(j * rows.Length) + j];
-            if (Math.Abs(pivot) <= 1e-10 * lengths[j])
-            {
-                return null;
-            }
-
-            c[powers[j]] = rest / pivot;
+        qr.TurnForward(side);
+        qr.SolveUpper(side);
+        double[] c = [0, 0, 0];
+        for (int j = 0; j < powers.Length; j++)
+        {
+            c[powers[j]] = side[j];
         }
 
         return c.Any(value => value < 0) ? null : c;
