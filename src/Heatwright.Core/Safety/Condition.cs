@@ -55,11 +55,11 @@ public static class SafetyCheck
             if (arrangement.DutyCeiling < 0.9)
             {
                 conditions.Add(new("a cut-out that works without the controller", string.Create(CultureInfo.InvariantCulture,
-                    $"the heater runs above what it stands and only the firmware holds it back: with the switch stuck on it passes {Math.Round(stuckC, -1):0} °C")));
+                    $"the heater runs above what it stands and only the firmware holds it back: with the switch stuck on it passes {Math.Round(stuckC / 10) * 10:0} °C")));
             }
             else
             {
-                cautions.Add(string.Create(CultureInfo.InvariantCulture, $"With the switch stuck on and a full pack the working end goes to about {Math.Round(stuckC, -1):0} °C: fit a cut-out that works without the controller."));
+                cautions.Add(string.Create(CultureInfo.InvariantCulture, $"With the switch stuck on and a full pack the working end goes to about {Math.Round(stuckC / 10) * 10:0} °C: fit a cut-out that works without the controller."));
             }
         }
 
