@@ -30,4 +30,13 @@ public static class PowerFeedForward
         [In("n", "", "bits of the duty", Name = "bits", Min = 1, Max = 32)] double bits,
         [In("K", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW) =>
         Impossible.IfNegative(onW, "W") / Math.Pow(2, Impossible.Unless(bits, 1, 32, "bit")) * Impossible.UnlessPositive(resistanceKPerW, "K/W");
+
+    /// <summary>Swing of the core to either side of its mean under pulse width, K: d(1 − d)·P·T_f/(2C).</summary>
+    [Law("pwm-ripple", "control", "ΔT = ±d·(1 − d)·P_on·T_f/(2·C)", Unit = "K", Source = "definition", Where = "heat balance over one period", Valid = "period short against the core's time constant", Example = "duty=0.5 power=20W period=100ms core=1.2J/K")]
+    public static double RippleK(
+        [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,
+        [In("P_on", "W", "power while on", Name = "power", Min = 0)] double onW,
+        [In("T_f", "s", "period", Name = "period", Min = 0)] double periodS,
+        [In("C", "J/K", "heat capacity of the core", Name = "core", Min = 0)] double coreJPerK) =>
+        Impossible.UnlessFraction(duty) * (1 - duty) * Impossible.IfNegative(onW, "W") * Impossible.IfNegative(periodS, "s") / (2 * Impossible.UnlessPositive(coreJPerK, "J/K"));
 }

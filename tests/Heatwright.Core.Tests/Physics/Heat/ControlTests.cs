@@ -123,7 +123,13 @@ public class ControlTests
         Printed.Agrees("8.4 to 6.0 V", Printed.Computed, "1.96", PowerFeedForward.Duty(10, 20, 8.4, 6.0) / PowerFeedForward.Duty(10, 20, 8.4, 8.4));
         Printed.Agrees("8 bits", Printed.Computed, "3.5", PowerFeedForward.DutyStepK(30, 8, 30));
         Printed.Agrees("step", Printed.Computed, "0.117", 30 / 256.0);
+        Printed.Agrees("ripple", Printed.Computed, "0.21", PowerFeedForward.RippleK(0.5, 20, 0.1, 1.2));
     }
+
+    /// <summary>Second method: between switching on and off the core takes (1 − d)·P for d·T_f; half of that swing lies to either side.</summary>
+    [Fact]
+    public void Ripple_is_half_of_what_the_core_takes_while_on() => Gen.Select(Gen.Double[0, 1], Gen.Double[1, 60], Gen.Double[0.01, 1]).Sample((d, watts, period) =>
+        Assert.Equal((watts - (d * watts)) * d * period / 1.2 / 2, PowerFeedForward.RippleK(d, watts, period, 1.2), 1e-12));
 
     [Fact]
     public void An_on_off_control_swings_by_its_dead_time()

@@ -1,4 +1,5 @@
 using CsCheck;
+using Heatwright.Handbook;
 using Heatwright.Physics;
 
 namespace Heatwright.Tests.Physics;
@@ -68,6 +69,24 @@ public class HeatNetworkTests
         Printed.Agree("times", Printed.Computed, "276.78261, 142.08578, 95.097727, 2.6932384", FourNodes.TimeConstantsS());
         Assert.Equal(15, FourNodes.LossW(steady), 1e-11); // all heat put in leaves
     }
+
+    /// <summary>The benchmark hot knife with its tip's loss replaced by the slope at 400 °C.</summary>
+    [Fact]
+    public void The_benchmark_knife_linearised_at_working_heat_has_the_printed_time_constants()
+    {
+        double tip = SurfaceLoss.At(1.2e-3, 2.2, 0.70, 400, 25).TangentWPerK;
+        var knife = new HeatNetwork([1.2, 5, 9, 25], [0, tip, 0.012, 0.15], new HeatLink(0, 1, 0.35), new HeatLink(0, 2, 0.012), new HeatLink(1, 2, 0.010), new HeatLink(2, 3, 0.020));
+        Printed.Agree("times", Printed.Computed, "226.13, 133.75, 62.00, 2.6812", knife.TimeConstantsS());
+    }
+
+    /// <summary>Common practice, no source: the ranges of a class agree with each other, heat capacity × resistance overlaps the time constants.</summary>
+    [Fact]
+    public void Ranges_of_hot_tool_classes_agree_with_each_other() => Assert.All(Tables.Find("hot-tool-classes").Rows, row =>
+    {
+        Assert.True(row.Number("capacity-low") * row.Number("resistance-low") <= row.Number("time-constant-high"));
+        Assert.True(row.Number("capacity-high") * row.Number("resistance-high") >= row.Number("time-constant-low"));
+        Assert.All(new[] { "power", "capacity", "resistance", "time-constant", "core-to-tip", "handle-share" }, what => Assert.True(row.Number(what + "-low") < row.Number(what + "-high")));
+    });
 
     /// <summary>Exact step of the two-node tool, h = 2 s, 14 W.</summary>
     [Fact]
