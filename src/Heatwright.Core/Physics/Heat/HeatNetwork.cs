@@ -118,7 +118,7 @@ public sealed class HeatNetwork
             high *= 2;
         }
 
-        return FirstCrossing.Between(Short, 0, high);
+        return Roots.Monotone(Short, 0, high).X;
     }
 
     /// <summary>Heat that leaves to the air at these rises, W.</summary>

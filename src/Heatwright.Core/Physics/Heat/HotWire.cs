@@ -1,3 +1,5 @@
+using Heatwright.Numerics;
+
 namespace Heatwright.Physics;
 
 /// <summary>A straight bare wire in still room air, heated by its own current.</summary>
@@ -45,6 +47,6 @@ public static class HotWire
     {
         Impossible.IfNegative(currentA, "A");
         double Spare(double wireC) => CurrentA(diameterM, wireC, aroundC, emissivity, resistivityOhmM, hotRatioAtC(wireC)) - currentA;
-        return Spare(1400) < 0 ? double.PositiveInfinity : FirstCrossing.Between(Spare, aroundC, 1400);
+        return Spare(1400) < 0 ? double.PositiveInfinity : Roots.Monotone(Spare, aroundC, 1400).X;
     }
 }

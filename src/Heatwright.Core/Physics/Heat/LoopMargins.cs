@@ -1,3 +1,4 @@
+using Heatwright.Numerics;
 using System.Numerics;
 
 namespace Heatwright.Physics;
@@ -48,7 +49,7 @@ public static class LoopMargins
             high *= 1.01;
         }
 
-        return FirstCrossing.Between(w => phase(w) + Math.PI, low, high);
+        return Roots.Monotone(w => phase(w) + Math.PI, low, high).X;
     }
 
     /// <summary>Size one: (loop gain)²(1 + xτ_I²) = xτ_I²(1 + xτ²), x = ω², has one positive root because the size falls all the way.</summary>

@@ -1,3 +1,4 @@
+using Heatwright.Numerics;
 using MathNet.Numerics;
 
 namespace Heatwright.Physics;
@@ -26,7 +27,7 @@ public static class MeltingFront
             high *= 1.5;
         }
 
-        return FirstCrossing.Between(Excess, 0, high);
+        return Roots.Monotone(Excess, 0, high).X;
     }
 
     /// <summary>Front into a body that is colder than its melting point, one density for both phases.</summary>
@@ -55,7 +56,7 @@ public static class MeltingFront
         // Flux from the melt less flux into the solid less heat of melting: falls steadily with λ. e^(−x²)/erfc x is 1/erfcx x.
         double Short(double x) => conductivityWPerMK * over * Math.Exp(-x * x) / (Math.Sqrt(liquid) * SpecialFunctions.Erf(x))
             - conductivityWPerMK * under / (Math.Sqrt(solid) * HeatSoak.ScaledErfc(b * x)) - x * latent;
-        double lambda = FirstCrossing.Between(Short, 1e-12, 10);
+        double lambda = Roots.Monotone(Short, 1e-12, 10).X;
         return new MeltFront(lambda, 2 * lambda * Math.Sqrt(liquid * Impossible.IfNegative(timeS, "s")));
     }
 }

@@ -1,3 +1,5 @@
+using Heatwright.Numerics;
+
 namespace Heatwright.Physics;
 
 /// <summary>First term of the warming of a slab.</summary>
@@ -24,7 +26,7 @@ public static class PlaneWall
         [In("t", "s", "time", Name = "time", Min = 0)] double timeS)
     {
         double biot = Impossible.UnlessPositive(Fin.Biot(hWPerM2K, halfThicknessM, conductivityWPerMK), "", nameof(hWPerM2K));
-        double zeta = FirstCrossing.Between(x => (x * Math.Sin(x)) - (biot * Math.Cos(x)), 0, 0.5 * Math.PI);
+        double zeta = Roots.Monotone(x => (x * Math.Sin(x)) - (biot * Math.Cos(x)), 0, 0.5 * Math.PI).X;
         double factor = 4 * Math.Sin(zeta) / ((2 * zeta) + Math.Sin(2 * zeta));
         double fourier = Impossible.UnlessPositive(diffusivityM2PerS, "m²/s") * Impossible.IfNegative(timeS, "s") / (halfThicknessM * halfThicknessM);
         return new SlabTerm(zeta, factor, factor * Math.Exp(-zeta * zeta * fourier));

@@ -1,3 +1,5 @@
+using Heatwright.Numerics;
+
 namespace Heatwright.Physics;
 
 /// <summary>Where a heated body comes to rest, and whether it does.</summary>
@@ -32,7 +34,7 @@ public static class Plateau
             double here = mostK * i / looks;
             if (Net(here) <= 0)
             {
-                return FirstCrossing.Between(Net, before, here);
+                return Roots.Monotone(Net, before, here).X;
             }
 
             before = here;

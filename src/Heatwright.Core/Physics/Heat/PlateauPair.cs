@@ -1,3 +1,5 @@
+using Heatwright.Numerics;
+
 namespace Heatwright.Physics;
 
 /// <summary>A loss of two parts: in proportion to the rise, and radiation.</summary>
@@ -19,17 +21,22 @@ public sealed record LossSplit(
     /// <summary>Emissivity times surface that would radiate so, m².</summary>
     public double EmissivityTimesAreaM2 => RadiatingWPerK4 / Constants.StefanBoltzmann;
 
-    /// <summary>Where a power comes to rest, °C.</summary>
+    /// <summary>Where a power comes to rest, °C; infinite when a negative part keeps the loss below it.</summary>
     public double PlateauC(double powerW, double aroundC)
     {
         Impossible.IfNegative(powerW, "W");
         double high = aroundC + 1;
         while (LossW(high, aroundC) < powerW)
         {
+            if (high > 1e5)
+            {
+                return double.PositiveInfinity;
+            }
+
             high = aroundC + 2 * (high - aroundC);
         }
 
-        return FirstCrossing.Between(hot => LossW(hot, aroundC) - powerW, aroundC, high);
+        return Roots.Monotone(hot => LossW(hot, aroundC) - powerW, aroundC, high).X;
     }
 }
 

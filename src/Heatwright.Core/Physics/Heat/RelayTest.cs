@@ -1,3 +1,5 @@
+using Heatwright.Numerics;
+
 namespace Heatwright.Physics;
 
 /// <summary>The swing that a relay test shows.</summary>
@@ -58,7 +60,7 @@ public static class RelayTest
         Impossible.UnlessPositive(resistanceKPerW, "K/W");
         Impossible.UnlessPositive(timeConstantS, "s");
         Impossible.UnlessPositive(delayS, "s");
-        double w = FirstCrossing.Between(x => Math.Atan(x * timeConstantS) + (x * delayS) - Math.PI, 0.5 * Math.PI / delayS, Math.PI / delayS);
+        double w = Roots.Monotone(x => Math.Atan(x * timeConstantS) + (x * delayS) - Math.PI, 0.5 * Math.PI / delayS, Math.PI / delayS).X;
         return (Math.Sqrt(1 + Math.Pow(w * timeConstantS, 2)) / resistanceKPerW, 2 * Math.PI / w);
     }
 }

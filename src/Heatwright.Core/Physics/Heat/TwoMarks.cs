@@ -1,3 +1,5 @@
+using Heatwright.Numerics;
+
 namespace Heatwright.Physics;
 
 /// <summary>Plateau and time constant from two stopwatch marks.</summary>
@@ -40,7 +42,10 @@ public static class TwoMarks
             high *= 2;
         }
 
-        double plateauK = FirstCrossing.Between(d => TimeRatio(d, earlyRiseK, lateRiseK) - ratio, lateRiseK * (1 + 1e-15), high);
+        var search = Roots.Monotone(d => TimeRatio(d, earlyRiseK, lateRiseK) - ratio, lateRiseK * (1 + 1e-15), high);
+
+        // So near the straight line that no plateau below a thousand million times the mark bends it enough.
+        double plateauK = search.Found ? search.X : throw Impossible.Outside("time ratio", ratio, "", "clearly above the ratio of the rises");
         return new PlateauGuess(plateauK, -earlyS / WarmUp.LogOfRest(earlyRiseK / plateauK));
     }
 

@@ -113,6 +113,10 @@ public class IdentificationTests
     });
 
     [Fact]
+    public void A_loss_with_a_falling_part_may_never_meet_the_power() =>
+        Assert.Equal(double.PositiveInfinity, new LossSplit(0.02, -3e-11).PlateauC(20, 25)); // by hand: 0.02Δ − 3e-11T⁴ stays below 5 W
+
+    [Fact]
     public void A_sagging_pack_heats_less_than_its_mean_power_says()
     {
         Printed.Agrees("ramp", Printed.Computed, "276.5151", PowerHistory.RampK(29.4, 190, 12.6, 11.4, 300));
