@@ -1,5 +1,5 @@
-using Heatwright.Numerics;
 using System.Numerics;
+using Heatwright.Numerics;
 
 namespace Heatwright.Physics;
 
