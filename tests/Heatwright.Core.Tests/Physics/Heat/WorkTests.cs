@@ -125,6 +125,13 @@ public class WorkTests
     });
 
     [Fact]
+    public void Without_a_surplus_no_rate_is_sustained()
+    {
+        Assert.Equal(0, EnoughPower.SustainedPerS(10, 12, 67, 0.7));
+        Assert.Equal(0.7 * 2 / 67, EnoughPower.SustainedPerS(12, 10, 67, 0.7), 1e-12); // by hand
+    }
+
+    [Fact]
     public void Heat_grows_with_every_part_of_the_sum() => Gen.Select(Gen.Double[500, 3000], Gen.Double[50, 300], Gen.Double[0, 3e5], Gen.Double[0, 60]).Sample((c, melts, latent, over) =>
     {
         double Sum(double more) => MeltEnergy.Needs(c, melts, latent + more, c, 1000, 20, melts + over).JPerKg;
