@@ -35,6 +35,20 @@ public sealed record Table(
     /// <summary>The numbers of a column, top to bottom; an empty place is refused.</summary>
     public double[] Numbers(string column) => [.. Rows.Select(row => row.Number(column))];
 
+    /// <summary>The number of a column between two rows, by a straight line over the first column, which must rise; outside is refused with the range.</summary>
+    public double Interpolated(string column, double at)
+    {
+        double[] keys = Numbers(Columns[0].Name), values = Numbers(column);
+        if (!(at >= keys[0] && at <= keys[^1]))
+        {
+            throw new ArgumentOutOfRangeException(nameof(at), at, string.Create(System.Globalization.CultureInfo.InvariantCulture,
+                $"Table '{Name}' runs from {keys[0]} to {keys[^1]} {Columns[0].Unit}; {at} lies outside."));
+        }
+
+        int next = Math.Max(1, Array.FindIndex(keys, key => key >= at));
+        return values[next - 1] + ((values[next] - values[next - 1]) * (at - keys[next - 1]) / (keys[next] - keys[next - 1]));
+    }
+
     internal int IndexOf(string column)
     {
         for (int i = 0; i < Columns.Count; i++)
