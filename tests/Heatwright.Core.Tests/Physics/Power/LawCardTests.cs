@@ -23,6 +23,9 @@ public class LawCardTests
     [InlineData("wire-resistance")]
     [InlineData("pack-resistance")]
     [InlineData("heater-power")]
+    [InlineData("thermocouple-voltage")]
+    [InlineData("thermocouple-temperature")]
+    [InlineData("resistor-pair")]
     public void The_sums_a_maker_asks_for_are_there(string name) => Assert.Single(Laws, law => law.Law.Name == name);
 
     [Fact]
@@ -57,7 +60,7 @@ public class LawCardTests
     });
 
     private static IEnumerable<(MethodInfo Method, LawAttribute Law)> Power() => Laws.Where(law => law.Law.Topic is "cells" or "packs" or "power paths" or "heaters" or "switch"
-        or "controller supply" or "charging" or "wires and traces" or "size and mass");
+        or "controller supply" or "charging" or "wires and traces" or "size and mass" or "sensors" or "amplifier" or "calibration" or "readings");
 
     /// <summary>The typed name, or the parameter's own without its unit (the last capitals and what follows).</summary>
     private static string NameOf(ParameterInfo parameter)
