@@ -131,5 +131,15 @@ public class MaterialTablesTests
         Assert.Equal(Mark.CommonPractice, row.Mark);
     });
 
+    /// <summary>Common practice, no source: a heater label is good to 20 %, half of a cell label may be missing.</summary>
+    [Fact]
+    public void Labels_are_widened_until_they_are_measured()
+    {
+        var table = Tables.Find("claim-widenings");
+        Assert.Equal((0.8, 1.2), (table.Row("heater watts").Number("lowest"), table.Row("heater watts").Number("highest")));
+        Assert.Equal((0.5, 1.0), (table.Row("cell capacity").Number("lowest"), table.Row("cell capacity").Number("highest")));
+        Assert.All(table.Rows, row => Assert.IsType<Origin.Assumed>(row.Origin));
+    }
+
     private static void AssertNear(double expected, double actual, double share) => Assert.InRange(actual, expected * (1 - share), expected * (1 + share));
 }

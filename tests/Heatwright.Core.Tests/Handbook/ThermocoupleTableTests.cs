@@ -36,6 +36,33 @@ public class ThermocoupleTableTests
         });
     }
 
+    [Fact]
+    public void Every_published_inverse_coefficient_stands_in_the_data()
+    {
+        var file = ReferenceCsv.Read("thermocouples/its90_inverse_coefficients.csv");
+        var rows = Tables.Find("thermocouple-inverse").Rows;
+        Assert.Equal(file.Rows.Length, rows.Count);
+        Assert.All(file.Rows.Zip(rows), pair =>
+        {
+            Assert.Equal((file.Word(pair.First, "type"), file.Word(pair.First, "term")), (pair.Second.Key, pair.Second.Word("term")));
+            Assert.Equal(file.Number(pair.First, "coefficient"), pair.Second.Number("coefficient"));
+            Assert.Equal(file.Number(pair.First, "err_max_C"), pair.Second.Number("error high"));
+        });
+    }
+
+    /// <summary>[astm-e230] type C, from memory. The reference file's polynomials are summed here power by power, so that the two cannot share a slip.</summary>
+    [Fact]
+    public void Type_C_agrees_with_its_polynomials_summed_by_powers()
+    {
+        var file = ReferenceCsv.Read("thermocouples/type_c_forward_coefficients.csv");
+        for (double tC = 0; tC <= 2315; tC += 5)
+        {
+            double mV = file.Rows.Where(row => file.Word(row, "segment") == (tC <= 630.615 ? "1" : "2")).Sum(row =>
+                file.Number(row, "coefficient") * Math.Pow(tC, int.Parse(file.Word(row, "term").AsSpan(1), System.Globalization.CultureInfo.InvariantCulture)));
+            Assert.Equal(mV, Thermocouples.TypeC.EmfV(tC) * 1e3, 1e-9);
+        }
+    }
+
     /// <summary>[nist-srd60] ends of the inverse functions: printed voltage at printed temperature, also for E, R and T.</summary>
     [Fact]
     public void The_printed_ends_of_the_inverse_functions_agree_with_the_forward_functions()
