@@ -1,0 +1,74 @@
+using System.CommandLine;
+using System.Diagnostics;
+using System.Globalization;
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+using Heatwright.Web;
+
+namespace Heatwright.Cli;
+
+/// <summary>The command that opens a study in the browser.</summary>
+internal static class ServeCommand
+{
+    public static Command Serve(Screen screen)
+    {
+        var file = new Argument<string>("FILE") { Description = "The study file." };
+        var port = new Option<string>("--port") { Description = "Port on this machine, 1 to 65535; without it, any that is free." };
+        var quiet = new Option<bool>("--no-browser") { Description = "Print the address and open no browser." };
+        var command = new Command("serve", "Shows a study in the browser, on this machine only, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet };
+        command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file)!, parsed.GetValue(port), !parsed.GetValue(quiet), cancel));
+        return command;
+    }
+
+    private static async Task<int> Run(Screen screen, string path, string? portText, bool browser, CancellationToken cancel)
+    {
+        int port = 0;
+        if (portText is not null && !(int.TryParse(portText, NumberStyles.None, CultureInfo.InvariantCulture, out port) && port is >= 1 and <= 65535))
+        {
+            screen.Complain([new("This is not a port.", "--port", portText, "a whole number from 1 to 65535", "Give another port, or leave it out.")]);
+            return ExitCodes.BadInput;
+        }
+
+        var opened = OpenStudy.Read(path);
+        if (!opened.IsFine)
+        {
+            screen.Complain(opened.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        await using var app = WebBench.Build(opened.Value with { Path = Path.GetFullPath(path) }, port);
+        try
+        {
+            await app.StartAsync(cancel);
+        }
+        catch (IOException error)
+        {
+            screen.Complain([new Problem("The port is taken.", "--port", port.ToString(CultureInfo.InvariantCulture), error.Message, "Give another port, or leave --port out.")]);
+            return ExitCodes.BadInput;
+        }
+
+        string address = WebBench.Address(app);
+        screen.Say($"'{opened.Value.Study.Name}' is at {address} on this machine. Ctrl-C ends.");
+        if (browser)
+        {
+            Show(screen, address);
+        }
+
+        await Task.Delay(Timeout.Infinite, cancel).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+        await app.StopAsync(CancellationToken.None);
+        return ExitCodes.Done;
+    }
+
+    /// <summary>A machine without a browser still serves: the address is on the screen.</summary>
+    private static void Show(Screen screen, string address)
+    {
+        try
+        {
+            using var started = Process.Start(new ProcessStartInfo(address) { UseShellExecute = true });
+        }
+        catch (Exception error) when (error is System.ComponentModel.Win32Exception or InvalidOperationException or PlatformNotSupportedException)
+        {
+            screen.Say("No browser could be opened; type the address into one.");
+        }
+    }
+}

@@ -1,0 +1,42 @@
+using Heatwright.Jobs;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Web;
+
+/// <summary>The one thing to do next.</summary>
+/// <param name="What">In a few words.</param>
+/// <param name="Why">What it is good for.</param>
+/// <param name="Where">Page to go to.</param>
+/// <param name="Button">Words of the way there.</param>
+internal sealed record NextStep(string What, string Why, string Where, string Button)
+{
+    /// <summary>A reading that would tell comes first, then a piece to buy, then the comparison.</summary>
+    public static NextStep Of(StudyResult result)
+    {
+        foreach (var verdict in result.Verdicts.Where(verdict => verdict.Word is VerdictWord.NeedMoreReadings or VerdictWord.GoIf))
+        {
+            string letter = verdict.Arrangement.Letter;
+            if (verdict.Problems is [var problem, ..])
+            {
+                return new(problem.Next, $"{letter} cannot be predicted yet: {problem.What}", $"/arrangements/{letter}", $"See arrangement {letter}");
+            }
+
+            var open = verdict.Requirements.FirstOrDefault(line => line.Requirement.Must && line.Word == VerdictWord.NeedMoreReadings && line.Remedy.Length > 0);
+            if (open is not null)
+            {
+                int take = open.Remedy.LastIndexOf(": take ", StringComparison.Ordinal);
+                string what = take < 0 ? open.Remedy : "Take " + open.Remedy[(take + ": take ".Length)..];
+                return new(Say.Sentence(what), $"For {letter}, {verdict.Arrangement.Name}: {open.Remedy}. {Say.Sentence(open.Because)}", $"/predictions/{letter}", $"See the prediction of {letter}");
+            }
+
+            if (verdict.Safety.Conditions is [var condition, ..])
+            {
+                return new($"Get {condition.Words}.", $"For {letter}, {verdict.Arrangement.Name}: {condition.Because}.", $"/arrangements/{letter}", $"See arrangement {letter}");
+            }
+        }
+
+        return result.Verdicts.Count == 0
+            ? new("Write the brief and draw an arrangement.", "Without them there is nothing to judge; findings on the parts are on the shelf.", "/shelf", "See the shelf")
+            : new("Compare the arrangements.", "No reading is asked for: every must is told.", "/comparison", "Compare");
+    }
+}

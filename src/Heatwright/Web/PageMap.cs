@@ -1,0 +1,115 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+using Heatwright.Web.Frame;
+using Heatwright.Web.Pages;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Heatwright.Web;
+
+/// <summary>Which address shows what.</summary>
+internal static class PageMap
+{
+    private static readonly string[] Reading = [HttpMethods.Get, HttpMethods.Head];
+
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { NumberHandling = JsonNumberHandling.Strict };
+
+    public static void Map(WebApplication app)
+    {
+        OwnFile(app, "look.css", "text/css; charset=utf-8");
+        OwnFile(app, "bench.js", "text/javascript; charset=utf-8");
+        OwnFile(app, "icon.svg", "image/svg+xml");
+        app.MapMethods("/study.json", Reading, StudyJson);
+        Page<StartPage>(app, "/", "Start");
+        Page<BriefPage>(app, "/brief", "Brief");
+        Page<ShelfPage>(app, "/shelf", "Shelf");
+        Page<TrialsPage>(app, "/trials", "Trials");
+        Page<ArrangementsPage>(app, "/arrangements", "Arrangements");
+        Page<PredictionsPage>(app, "/predictions", "Predictions");
+        Page<ComparisonPage>(app, "/comparison", "Comparison");
+        One<TrialPage>(app, "/trials", "Trial", result => result.Study.Trials.Select(trial => trial.Id.Name));
+        One<ArrangementPage>(app, "/arrangements", "Arrangement", result => result.Study.Arrangements.Select(arrangement => arrangement.Letter));
+        One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
+        foreach (var (name, says) in Stage.Later)
+        {
+            app.MapMethods($"/{name}", Reading, (StudyOnBench bench) => Render(bench.Now(), $"/{name}", name.Replace('-', ' '), typeof(LaterPage), new() { ["Says"] = says }));
+        }
+
+        app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the pages of the stage rule", "Choose a stage above, or go to the start."));
+    }
+
+    private static void OwnFile(WebApplication app, string name, string type)
+    {
+        using var stream = typeof(PageMap).Assembly.GetManifestResourceStream("web/" + name) ?? throw new InvalidOperationException($"'{name}' is not in this build.");
+        using var memory = new MemoryStream();
+        stream.CopyTo(memory);
+        byte[] bytes = memory.ToArray();
+        app.MapMethods("/" + name, Reading, () => TypedResults.Bytes(bytes, type));
+    }
+
+    /// <summary>The result as machines read it; while it is being worked out, the one error shape with 503.</summary>
+    private static async Task StudyJson(HttpContext context, StudyOnBench bench)
+    {
+        var standing = bench.Now();
+        if (standing.Result is { } result)
+        {
+            await context.Response.WriteAsJsonAsync(StudyView.Of(result), Json, context.RequestAborted);
+            return;
+        }
+
+        var problem = standing.Problems.Count > 0 ? standing.Problems[0] : new Problem("The study is still being worked out.", "study.json", standing.Doing, "a finished result", "Ask again in a few seconds.");
+        await Door.Refuse(context, StatusCodes.Status503ServiceUnavailable, problem);
+    }
+
+    private static void Page<TPage>(WebApplication app, string path, string title)
+        where TPage : IComponent =>
+        app.MapMethods(path, Reading, (StudyOnBench bench) => WithResult(bench, path, title, result => (typeof(TPage), new() { ["Result"] = result })));
+
+    private static void One<TPage>(WebApplication app, string stage, string title, Func<StudyResult, IEnumerable<string>> names)
+        where TPage : IComponent =>
+        app.MapMethods(stage + "/{name}", Reading, (string name, StudyOnBench bench) =>
+        {
+            var standing = bench.Now();
+            return standing.Result is { } result && !names(result).Contains(name, StringComparer.Ordinal)
+                ? NotHere(standing, $"{stage}/{name}", string.Join(", ", names(result)), $"Choose one from the list at {stage}.")
+                : WithResult(bench, stage, $"{title} {name}", found => (typeof(TPage), new() { ["Result"] = found, ["Name"] = name }));
+        });
+
+    private static RazorComponentResult<Document> WithResult(StudyOnBench bench, string path, string title, Func<StudyResult, (Type Page, Dictionary<string, object?> With)> page)
+    {
+        var standing = bench.Now();
+        if (standing.Problems.Count > 0)
+        {
+            return Render(standing, path, title, typeof(ProblemsPage), new() { ["Problems"] = standing.Problems });
+        }
+
+        if (standing.Result is not { } result)
+        {
+            return Render(standing, path, title, typeof(WorkingPage), new() { ["Doing"] = standing.Doing }, again: true);
+        }
+
+        var (type, with) = page(result);
+        return Render(standing, path, title, type, with);
+    }
+
+    private static RazorComponentResult<Document> NotHere(Standing standing, string path, string limit, string next)
+    {
+        var problem = new Problem("There is no such page.", "address", path, limit, next);
+        var answer = Render(standing, "", "No such page", typeof(ProblemsPage), new() { ["Problems"] = new[] { problem } });
+        answer.StatusCode = StatusCodes.Status404NotFound;
+        return answer;
+    }
+
+    private static RazorComponentResult<Document> Render(Standing standing, string path, string title, Type page, Dictionary<string, object?> with, bool again = false) =>
+        new(new Dictionary<string, object?>
+        {
+            [nameof(Document.Standing)] = standing,
+            [nameof(Document.Here)] = path,
+            [nameof(Document.Title)] = title,
+            [nameof(Document.Page)] = page,
+            [nameof(Document.With)] = with,
+            [nameof(Document.Again)] = again,
+        });
+}

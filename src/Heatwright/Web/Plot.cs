@@ -1,0 +1,123 @@
+using System.Globalization;
+using System.Text;
+
+namespace Heatwright.Web;
+
+/// <summary>A curve of a picture.</summary>
+public sealed record PlotLine(string Name, double[] X, double[] Y, string Colour);
+
+/// <summary>The range between two curves.</summary>
+public sealed record PlotBand(double[] X, double[] Low, double[] High, string Colour);
+
+/// <summary>Readings of a picture.</summary>
+public sealed record PlotPoints(string Name, double[] X, double[] Y);
+
+/// <summary>Turns numbers into places on paper, with ticks at round numbers.</summary>
+/// <param name="Low">Number at the start of the axis.</param>
+/// <param name="High">Number at its end.</param>
+/// <param name="From">Place of <paramref name="Low"/>.</param>
+/// <param name="To">Place of <paramref name="High"/>.</param>
+public sealed record PlotAxis(double Low, double High, double From, double To)
+{
+    /// <summary>An axis that shows all the numbers, with a little room.</summary>
+    public static PlotAxis Around(IEnumerable<double> values, double from, double to, bool room)
+    {
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        foreach (double value in values)
+        {
+            if (double.IsFinite(value))
+            {
+                (low, high) = (Math.Min(low, value), Math.Max(high, value));
+            }
+        }
+
+        if (low > high)
+        {
+            (low, high) = (0, 1);
+        }
+
+        double more = high > low ? (room ? 0.06 * (high - low) : 0) : Math.Max(1, Math.Abs(low)) * 0.1;
+        return new(low - more, high + more, from, to);
+    }
+
+    /// <summary>Place of a number.</summary>
+    public double At(double value) => From + ((value - Low) / (High - Low) * (To - From));
+
+    /// <summary>Round numbers along it, about so many; steps of 1, 2 or 5 times a power of ten.</summary>
+    public IEnumerable<double> Ticks(int about)
+    {
+        double rough = (High - Low) / about;
+        double power = Math.Pow(10, Math.Floor(Math.Log10(rough)));
+        double step = power * (rough / power) switch { < 1.5 => 1, < 3.5 => 2, < 7.5 => 5, _ => 10 };
+        for (long i = (long)Math.Ceiling(Low / step); i * step <= High; i++)
+        {
+            yield return Math.Round(i * step, 12);
+        }
+    }
+}
+
+/// <summary>Path data of curves and bands.</summary>
+internal static class PlotPath
+{
+    /// <summary>A line through the points; it breaks where a number is missing.</summary>
+    public static string Line(double[] xs, double[] ys, PlotAxis across, PlotAxis up)
+    {
+        var path = new StringBuilder();
+        bool pen = false;
+        foreach (int i in Thin(xs.Length))
+        {
+            bool there = double.IsFinite(xs[i]) && double.IsFinite(ys[i]);
+            if (there)
+            {
+                path.Append(pen ? 'L' : 'M').Append(Text(across.At(xs[i]))).Append(' ').Append(Text(up.At(ys[i])));
+            }
+
+            pen = there;
+        }
+
+        return path.ToString();
+    }
+
+    /// <summary>The area between two curves, as far as both are there.</summary>
+    public static string Band(PlotBand band, PlotAxis across, PlotAxis up)
+    {
+        int[] there = [.. Thin(band.X.Length).Where(i => double.IsFinite(band.Low[i]) && double.IsFinite(band.High[i]))];
+        return there.Length < 2 ? "" : "M" + string.Join('L', there.Select(i => Point(band.High[i], i)).Concat(there.Reverse().Select(i => Point(band.Low[i], i)))) + "Z";
+
+        string Point(double y, int i) => $"{Text(across.At(band.X[i]))} {Text(up.At(y))}";
+    }
+
+    /// <summary>Discs for readings: short strokes with round ends, one path for all.</summary>
+    public static string Points(PlotPoints points, PlotAxis across, PlotAxis up)
+    {
+        var path = new StringBuilder();
+        foreach (int i in Thin(points.X.Length))
+        {
+            if (double.IsFinite(points.X[i]) && double.IsFinite(points.Y[i]))
+            {
+                path.Append('M').Append(Text(across.At(points.X[i]))).Append(' ').Append(Text(up.At(points.Y[i]))).Append("h.01");
+            }
+        }
+
+        return path.ToString();
+    }
+
+    /// <summary>Place on paper as SVG writes it.</summary>
+    public static string Text(double place) => place.ToString("0.#", CultureInfo.InvariantCulture);
+
+    /// <summary>Not more points than a picture can show: every so manieth, the last always.</summary>
+    private static IEnumerable<int> Thin(int count)
+    {
+        int step = Math.Max(1, count / 400);
+        for (int i = 0; i < count; i += step)
+        {
+            yield return i;
+        }
+
+        if (count > 0 && (count - 1) % step != 0)
+        {
+            yield return count - 1;
+        }
+    }
+}

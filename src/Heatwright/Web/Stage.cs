@@ -1,0 +1,52 @@
+using System.Globalization;
+using Heatwright.Jobs;
+using Heatwright.StudyFile;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Web;
+
+/// <summary>One of the nine stages of the work, as the rule at the head of each page shows it.</summary>
+/// <param name="Number">1 to 9.</param>
+/// <param name="Name">In lower case.</param>
+/// <param name="Path">Its page.</param>
+/// <param name="Fact">One fact about it.</param>
+/// <param name="DoneTenths">How much of it is there, 0 to 10.</param>
+public sealed record Stage(int Number, string Name, string Path, string Fact, int DoneTenths)
+{
+    /// <summary>Stages that have no page of their own yet, with the sentence that says so.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Later = new Dictionary<string, string>
+    {
+        ["decision"] = "Decisions cannot be written here yet; the comparison shows what a decision would rest on.",
+        ["build-sheet"] = "Build sheets are not shown here yet; the arrangement pages list parts, loop and limits.",
+        ["check"] = "A prototype cannot be compared with its prediction here yet; the predictions say what to expect of one.",
+    };
+
+    /// <summary>The stages of a study.</summary>
+    public static IReadOnlyList<Stage> Of(Study study, StudyResult? result)
+    {
+        int lines = study.Brief?.Requirements.Count ?? 0;
+        int taken = study.Trials.Count(trial => trial.Runs.Count > 0);
+        int predicted = result?.Verdicts.Count(verdict => verdict.Prediction is not null) ?? 0;
+        return
+        [
+            new(1, "brief", "/brief", lines == 0 ? "none yet" : Count(lines, "line"), Share(lines, lines)),
+            new(2, "shelf", "/shelf", Count(study.Parts.Count, "part"), Share(study.Parts.Count, study.Parts.Count)),
+            new(3, "trials", "/trials", $"{taken.ToString(CultureInfo.InvariantCulture)} taken", Share(taken, study.Trials.Count)),
+            new(4, "arrangements", "/arrangements", $"{study.Arrangements.Count.ToString(CultureInfo.InvariantCulture)} drawn", Share(study.Arrangements.Count, study.Arrangements.Count)),
+            new(5, "predictions", "/predictions", result is null ? "at work" : $"{predicted.ToString(CultureInfo.InvariantCulture)} up to date", Share(predicted, study.Arrangements.Count)),
+            new(6, "comparison", "/comparison", result is null ? "at work" : Words(result), Share(predicted, study.Arrangements.Count)),
+            new(7, "decision", "/decision", "comes later", 0),
+            new(8, "build sheet", "/build-sheet", "comes later", 0),
+            new(9, "check", "/check", "comes later", 0),
+        ];
+    }
+
+    private static string Words(StudyResult result) => result.Verdicts.Count == 0
+        ? "nothing yet"
+        : string.Join(", ", result.Verdicts.GroupBy(verdict => verdict.Word).OrderBy(group => group.Key).Select(group =>
+            $"{group.Count().ToString(CultureInfo.InvariantCulture)} {(group.Key == VerdictWord.NeedMoreReadings ? "open" : ArrangementView.Word(group.Key))}"));
+
+    private static string Count(int count, string word) => $"{count.ToString(CultureInfo.InvariantCulture)} {word}{(count == 1 ? "" : "s")}";
+
+    private static int Share(int part, int whole) => whole == 0 ? 0 : 10 * part / whole;
+}

@@ -1,0 +1,123 @@
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+
+namespace Heatwright.Web;
+
+/// <summary>How the study stands at one moment.</summary>
+/// <param name="Opened">The study as it was read last.</param>
+/// <param name="Result">What was worked out of it; null: not yet, or not possible.</param>
+/// <param name="Problems">Why it cannot be worked out; empty: nothing stands in the way.</param>
+/// <param name="Doing">What is being worked out just now.</param>
+/// <param name="FileProblems">Why the file cannot be read any more; the study is then the last one that could.</param>
+public sealed record Standing(OpenedStudy Opened, StudyResult? Result, IReadOnlyList<Problem> Problems, string Doing, IReadOnlyList<Problem> FileProblems);
+
+/// <summary>One study file on the bench: worked out once in the background, and again when the file has changed.</summary>
+internal sealed class StudyOnBench : IDisposable
+{
+    private readonly Lock gate = new();
+    private readonly CancellationTokenSource closing = new();
+    private Work work;
+    private string stamp;
+    private IReadOnlyList<Problem> fileProblems = [];
+
+    /// <summary>Begins to work the study out.</summary>
+    public StudyOnBench(OpenedStudy opened)
+    {
+        stamp = Stamp(opened.Path);
+        work = new Work(opened, closing.Token);
+    }
+
+    /// <summary>How it stands now; looks at the file first.</summary>
+    public Standing Now()
+    {
+        lock (gate)
+        {
+            LookAtFile();
+            return work.Standing(fileProblems);
+        }
+    }
+
+    /// <summary>Done when what is being worked out now is worked out.</summary>
+    public Task ReadyAsync()
+    {
+        lock (gate)
+        {
+            LookAtFile();
+            return work.Done;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        closing.Cancel();
+        closing.Dispose();
+    }
+
+    private void LookAtFile()
+    {
+        string seen = Stamp(work.Opened.Path);
+        if (seen == stamp)
+        {
+            return;
+        }
+
+        var again = OpenStudy.Read(work.Opened.Path);
+        fileProblems = again.Problems;
+        stamp = seen;
+        if (again.IsFine && again.Value.Fingerprint != work.Opened.Fingerprint)
+        {
+            work.Cancel();
+            work = new Work(again.Value, closing.Token);
+        }
+    }
+
+    /// <summary>Size and time of the file and of its write-ahead log: cheap to ask at every page, and different after every change.</summary>
+    private static string Stamp(string path)
+    {
+        FileInfo[] files = [new(path), new(path + "-wal")];
+        return string.Join(' ', files.Select(file => file.Exists ? $"{file.Length}:{file.LastWriteTimeUtc.Ticks}" : "none"));
+    }
+
+    private sealed class Work
+    {
+        private readonly CancellationTokenSource cancel;
+        private volatile string doing = "Checking readings and fitting trials";
+        private volatile StudyResult? result;
+        private volatile IReadOnlyList<Problem> problems;
+
+        public Work(OpenedStudy opened, CancellationToken closing)
+        {
+            Opened = opened;
+            cancel = CancellationTokenSource.CreateLinkedTokenSource(closing);
+            problems = Contradictions.Of(opened.Study);
+            var token = cancel.Token;
+            Done = problems.Count > 0 ? Task.CompletedTask : Task.Run(() => WorkOut(token), CancellationToken.None);
+        }
+
+        public OpenedStudy Opened { get; }
+
+        public Task Done { get; }
+
+        public void Cancel() => cancel.Cancel();
+
+        public Standing Standing(IReadOnlyList<Problem> fileProblems) => new(Opened, result, problems, doing, fileProblems);
+
+        private void WorkOut(CancellationToken token)
+        {
+            try
+            {
+                result = RunStudy.Run(Opened.Study, Opened.Fingerprint, what => doing = what, token);
+            }
+            catch (OperationCanceledException) when (token.IsCancellationRequested)
+            {
+                // A newer study is being worked out in its place.
+            }
+            catch (Exception error) when (error is not OutOfMemoryException)
+            {
+                // The pages must say what happened instead of waiting for ever.
+                problems = [new("The study cannot be worked out.", doing, error.Message, "a study the laws can be applied to", "This is our fault: keep the study file, it is not changed, and try a newer version.")];
+            }
+        }
+    }
+}
