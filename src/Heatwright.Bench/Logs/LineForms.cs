@@ -1,0 +1,158 @@
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace Heatwright.Logs;
+
+/// <summary>Lines that are no rows yet: a console's stamp before each, or label:value pairs. They become rows, line for line.</summary>
+internal static partial class LineForms
+{
+    private const int MostLabels = 256;
+
+    /// <summary>Rows made from such lines, with the names of their columns where the lines bring them.</summary>
+    public sealed record Rows(byte[] Text, byte Separator, string[]? Names);
+
+    /// <summary>Null when the lines are ordinary rows.</summary>
+    public static Rows? Find(ReadOnlySpan<byte> text, LogSample sample)
+    {
+        var lines = Strings(text, sample);
+        bool stamped = lines.Count > 0 && lines.Count(line => Stamp(line, out _) is not null) * 10 >= lines.Count * 6;
+        var inner = stamped ? [.. lines.Select(line => Stamp(line, out string rest) is null ? "" : rest).Where(rest => rest.Length > 0)] : lines;
+        bool labelled = inner.Count > 0 && inner.Count(line => Pairs(line) is not null) * 2 > inner.Count;
+        return labelled ? Labelled(text, stamped) : stamped ? Stamped(text, inner) : null;
+    }
+
+    private static List<string> Strings(ReadOnlySpan<byte> text, LogSample sample)
+    {
+        var lines = new List<string>();
+        foreach (var place in sample.Lines)
+        {
+            lines.Add(Encoding.UTF8.GetString(place.In(text)));
+        }
+
+        return lines;
+    }
+
+    private static string? Stamp(string line, out string rest)
+    {
+        rest = "";
+        var match = StampForm().Match(line.Length > 64 ? line[..64] : line);
+        if (!match.Success || !TimeCell.TryRead(match.Groups["time"].Value, false, out _))
+        {
+            return null;
+        }
+
+        rest = line[match.Length..];
+        return match.Groups["time"].Value.Trim();
+    }
+
+    private static Rows Stamped(ReadOnlySpan<byte> text, List<string> inner)
+    {
+        byte[] bare = Encoding.UTF8.GetBytes(string.Join('\n', inner));
+        byte separator = SeparatorFinder.Find(bare, LogSample.Take(bare))?.Separator ?? (byte)';';
+        separator = separator == 0 ? (byte)';' : separator;
+        var rows = new MemoryStream(text.Length);
+        string mark = "\"" + (char)separator;
+        EachLine(text, line => Write(rows, Stamp(line, out string rest) is { } stamp ? "\"" + stamp + mark + rest : line));
+        return new(rows.ToArray(), separator, null);
+    }
+
+    /// <summary>Twice over the lines: the first time for the labels, the second for their values.</summary>
+    private static Rows Labelled(ReadOnlySpan<byte> text, bool stamped)
+    {
+        var names = new List<string>();
+        if (stamped)
+        {
+            names.Add("stamp");
+        }
+
+        EachLine(text, line =>
+        {
+            var cells = LabelledCells(line, stamped, out _);
+            foreach (string label in cells?.Keys ?? Enumerable.Empty<string>())
+            {
+                if (names.Count < MostLabels && !names.Contains(label))
+                {
+                    names.Add(label);
+                }
+            }
+        });
+        var rows = new MemoryStream(text.Length);
+        EachLine(text, line => Write(rows, LabelledCells(line, stamped, out string stamp) is { } cells
+            ? string.Join('\t', names.Select((name, i) => stamped && i == 0 ? stamp : cells.GetValueOrDefault(name, ""))) : line));
+        return new(rows.ToArray(), (byte)'\t', [.. names]);
+    }
+
+    private static Dictionary<string, string>? LabelledCells(string line, bool stamped, out string stamp)
+    {
+        stamp = "";
+        if (!stamped)
+        {
+            return Pairs(line);
+        }
+
+        if (Stamp(line, out string rest) is not { } found)
+        {
+            return null;
+        }
+
+        stamp = found;
+        return Pairs(rest);
+    }
+
+    private static void EachLine(ReadOnlySpan<byte> text, Action<string> act)
+    {
+        var walk = new LineWalk(text);
+        while (walk.Next())
+        {
+            act(Encoding.UTF8.GetString(walk.Line));
+        }
+    }
+
+    private static void Write(MemoryStream rows, string line)
+    {
+        rows.Write(Encoding.UTF8.GetBytes(line));
+        rows.WriteByte((byte)'\n');
+    }
+
+    /// <summary>The pairs of a line that holds nothing else, in order; null for any other line.</summary>
+    private static Dictionary<string, string>? Pairs(string line)
+    {
+        string text = line.Trim().Trim('{', '}', ' ', ',', ';');
+        if (text.Length is 0 or > 4096 || text.AsSpan().IndexOfAny(':', '=') < 0)
+        {
+            return null;
+        }
+
+        var cells = new Dictionary<string, string>(StringComparer.Ordinal);
+        int at = 0;
+        var clock = LeadingClock().Match(text);
+        if (clock.Success)
+        {
+            cells["time"] = clock.Groups["time"].Value;
+            at = clock.Length;
+        }
+
+        while (at < text.Length)
+        {
+            var match = Pair().Match(text, at, text.Length - at);
+            if (!match.Success || match.Index != at || (match.Groups["unit"].Length > 0 && UnitWords.Find(match.Groups["unit"].Value) is null))
+            {
+                return null;
+            }
+
+            cells[match.Groups["label"].Value.Trim()] = (match.Groups["value"].Value + " " + match.Groups["unit"].Value).Trim();
+            at += match.Length;
+        }
+
+        return cells.Count > (clock.Success ? 1 : 0) ? cells : null;
+    }
+
+    [GeneratedRegex(@"^\s*(?:\[(?<time>[0-9T:.,/ +-]{5,32}Z?)\]\s*:?\s*|(?<time>[0-9T:.,/ +-]{5,32}?Z?)\s*->\s?)", RegexOptions.CultureInvariant)]
+    private static partial Regex StampForm();
+
+    [GeneratedRegex(@"^(?<time>(?:\d{4}-\d\d-\d\d[ T])?\d{1,2}:\d\d(?::\d\d(?:[.,]\d+)?)?)[ ,;\t]+", RegexOptions.CultureInvariant)]
+    private static partial Regex LeadingClock();
+
+    [GeneratedRegex(@"\G""?(?<label>[A-Za-zµΩ°_](?:[\w.#/%°()\[\] -]{0,39}?[\w.#/%°()\[\]-])?)""?\s*[:=]\s*""?(?<value>\d{1,4}:\d\d:\d\d(?:[.,]\d+)?|[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)(?:[eE][+-]?\d+)?|nan|NaN|-?inf|-?INF|OL|OVER|null|---?)""?\s*(?<unit>[%°A-Za-zµμΩ/²]{0,6}?)(?:\s*[,;|\t]\s*|\s+|$)", RegexOptions.CultureInvariant)]
+    private static partial Regex Pair();
+}

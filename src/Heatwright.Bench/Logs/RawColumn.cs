@@ -1,0 +1,101 @@
+using System.Text;
+
+namespace Heatwright.Logs;
+
+/// <summary>The cells of one column of the file as they are read.</summary>
+internal sealed class RawColumn(ColumnPlan plan, int capacity)
+{
+    private const int MostWords = 3;
+    private const int MostPooled = 4096;
+    private readonly Dictionary<string, string> pool = new(StringComparer.Ordinal);
+    private byte[] lastCell = [];
+    private string lastText = "";
+
+    public ColumnPlan Plan => plan;
+
+    public double[] Values { get; private set; } = plan.Role is ColumnRole.Number or ColumnRole.Time ? new double[capacity] : [];
+
+    public string[] Texts { get; private set; } = plan.Role == ColumnRole.Words ? new string[capacity] : [];
+
+    public bool[] Overload { get; private set; } = [];
+
+    /// <summary>End of each interval, where the cells are intervals.</summary>
+    public double[] Ends { get; private set; } = plan.Role == ColumnRole.Time && plan.Look.Times.Intervals > 0 ? new double[capacity] : [];
+
+    public int Read { get; set; }
+
+    public int Words { get; private set; }
+
+    public int Undecided { get; set; }
+
+    public int OtherUnits { get; set; }
+
+    /// <summary>A mark turned up of which the sample knew nothing.</summary>
+    public bool LateMark { get; set; }
+
+    public List<string> SomeWords { get; } = [];
+
+    public void Over(int row)
+    {
+        if (Overload.Length == 0)
+        {
+            Overload = new bool[capacity];
+        }
+
+        Overload[row] = true;
+        Values[row] = double.NaN;
+    }
+
+    /// <summary>A row that was refused leaves no mark behind for the next one in its place.</summary>
+    public void Clear(int row)
+    {
+        if (Overload.Length > 0)
+        {
+            Overload[row] = false;
+        }
+    }
+
+    public void Word(ReadOnlySpan<byte> cell)
+    {
+        Words++;
+        if (SomeWords.Count < MostWords)
+        {
+            string word = LineWalk.Show(cell);
+            if (!SomeWords.Contains(word))
+            {
+                SomeWords.Add(word);
+            }
+        }
+    }
+
+    /// <summary>Words come back: each distinct one is kept once.</summary>
+    public string Text(ReadOnlySpan<byte> cell)
+    {
+        if (cell.SequenceEqual(lastCell))
+        {
+            return lastText;
+        }
+
+        lastCell = cell.ToArray();
+        lastText = Encoding.UTF8.GetString(cell).Trim().Replace("\"\"", "\"", StringComparison.Ordinal);
+        if (pool.TryGetValue(lastText, out string? known))
+        {
+            lastText = known;
+        }
+        else if (pool.Count < MostPooled)
+        {
+            pool[lastText] = lastText;
+        }
+
+        return lastText;
+    }
+
+    public void Cut(int rows)
+    {
+        Values = Values.Length > rows ? Values[..rows] : Values;
+        Texts = Texts.Length > rows ? Texts[..rows] : Texts;
+        Overload = Overload.Length > rows ? Overload[..rows] : Overload;
+        Overload = Overload.AsSpan().Contains(true) ? Overload : [];
+        Ends = Ends.Length > rows ? Ends[..rows] : Ends;
+    }
+}
