@@ -13,6 +13,7 @@ internal sealed class ColumnFill
     private readonly byte[] marks;
     private readonly int[] cellOf;
     private readonly byte[] headerLine;
+    private readonly int timeColumn;
     private readonly Dictionary<string, Unit?> units = new(StringComparer.Ordinal);
     private int readings, words, texts;
     private bool timeWord;
@@ -24,6 +25,7 @@ internal sealed class ColumnFill
         columns = [.. plan.Columns.Select(column => new RawColumn(column, capacity))];
         marks = [.. plan.Columns.Select(column => (byte)column.Mark)];
         cellOf = new int[columns.Length];
+        timeColumn = plan.TimeColumn;
         headerLine = Encoding.UTF8.GetBytes(plan.HeaderLine);
         HasReadings = plan.Columns.Any(column => column.Role is ColumnRole.Number or ColumnRole.Time);
     }
@@ -44,7 +46,7 @@ internal sealed class ColumnFill
     {
         // A row of n cells has at least n - 1 separators, so the columns never hold more numbers than the file has bytes.
         var body = text[plan.FirstStart..];
-        int lines = body.Count((byte)'\n') + 1;
+        int lines = body.Count((byte)'\n') + (body.EndsWith("\n"u8) ? 0 : 1);
         var fill = new ColumnFill(plan, Math.Min(lines, (body.Length / Math.Max(1, plan.Columns.Count - 1)) + 1));
         var walk = new LineWalk(text, plan.FirstStart, plan.LinesBefore);
         while (walk.Next())
@@ -82,7 +84,8 @@ internal sealed class ColumnFill
         }
         else
         {
-            Refuse(number, CountReason(count, ended, line));
+            RefusedCount++;
+            Add(number, Refused.Count < MostRefused ? CountReason(count, ended, line) : "");
         }
     }
 
@@ -135,7 +138,8 @@ internal sealed class ColumnFill
 
             if (reason.Length > 0)
             {
-                Refuse(number, reason);
+                RefusedCount++;
+                Add(number, reason);
             }
 
             return;
@@ -164,6 +168,7 @@ internal sealed class ColumnFill
         }
 
         return !HasReadings && texts > 0 ? null
+            : Refused.Count >= MostRefused ? "More of the same."
             : timeWord ? $"No time in the time column: {LineWalk.Show(line)}"
             : readings == 0 ? $"No number in this line: {LineWalk.Show(line)}"
             : $"More words than numbers: {LineWalk.Show(line)}";
@@ -183,7 +188,9 @@ internal sealed class ColumnFill
                 }
                 else
                 {
+                    int before = words;
                     OddNumber(column, cell);
+                    timeWord |= index == timeColumn && words > before;
                 }
 
                 break;
@@ -294,9 +301,8 @@ internal sealed class ColumnFill
         return scaled;
     }
 
-    private void Refuse(int number, string reason)
+    private void Add(int number, string reason)
     {
-        RefusedCount++;
         if (Refused.Count < MostRefused)
         {
             Refused.Add(new(number, reason));

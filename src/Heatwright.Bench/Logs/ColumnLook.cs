@@ -17,9 +17,9 @@ internal sealed class ColumnLook
 
     public Dictionary<string, int> Units { get; } = new(StringComparer.Ordinal);
 
-    public MarkTally Marks { get; } = new();
+    public MarkTally Marks { get; private set; } = new();
 
-    public TimeTally Times { get; } = new();
+    public TimeTally Times { get; private set; } = new();
 
     /// <summary>Numbers of one digit and nothing else: a quality flag may be.</summary>
     public bool OnlyDigits { get; private set; } = true;
@@ -64,6 +64,9 @@ internal sealed class ColumnLook
             Units[unit] = Units.GetValueOrDefault(unit) + 1;
         }
     }
+
+    /// <summary>Before every row is read, what the sample showed is dropped: its rows come again.</summary>
+    public void Restart() => (Marks, Times) = (new(), new());
 
     public ColumnRole Role => TimeCells > 0 && TimeCells >= Math.Max(Numbers, Words) ? ColumnRole.Time
         : Numbers > 0 && Numbers >= Words ? ColumnRole.Number

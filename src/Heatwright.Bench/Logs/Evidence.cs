@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Heatwright.Logs;
 
 /// <summary>Settles marks and orders: from the sample if it can, from every row if it must, from what is remembered at last.</summary>
@@ -6,9 +8,10 @@ internal static class Evidence
     public static void Decide(ReadOnlySpan<byte> text, LogPlan plan, LogMapping? remembered)
     {
         Settle(plan, null);
-        if (plan.Columns.Any(IsOpen))
+        bool[] wanted = [.. plan.Columns.Select(column => IsOpen(column) || (column.Role == ColumnRole.Number && plan.Separator != ',' && column.Look.Marks.IsUnproven))];
+        if (wanted.Contains(true))
         {
-            ReadAll(text, plan, [.. plan.Columns.Select(IsOpen)]);
+            ReadAll(text, plan, wanted);
         }
 
         Settle(plan, remembered);
@@ -36,7 +39,7 @@ internal static class Evidence
             file.Add(column.Look.Marks);
         }
 
-        bool hasLoneDate = plan.Columns.Any(column => column.Role == ColumnRole.Time && column.Look.Times is { HasDate: true, HasClock: false });
+        bool hasLoneDate = plan.Columns.Any(column => column.Role == ColumnRole.Time && column.Look.Times.HasDate(false) && !column.Look.Times.HasClock(column.Look.Times.DotsAreClock(column.Name)));
         foreach (var column in plan.Columns)
         {
             if (column.Role == ColumnRole.Number)
@@ -59,15 +62,30 @@ internal static class Evidence
             : column.OrderByName is { } named && orders.Contains(named) ? named
             : remembered?.DateOrder is { } known && orders.Contains(known) ? known : null;
         column.MinutesAndSeconds = times.MinutesAndSeconds is false ? false
-            : column.MinutesByName ?? times.MinutesAndSeconds ?? (hasLoneDate || times.HasDate ? false : remembered?.MinutesAndSeconds);
+            : column.MinutesByName ?? times.MinutesAndSeconds ?? (hasLoneDate || times.HasDate(column.DotsAreClock) ? false : remembered?.MinutesAndSeconds);
     }
 
     private static void ReadAll(ReadOnlySpan<byte> text, LogPlan plan, bool[] wanted)
     {
+        foreach (var column in plan.Columns.Where((_, i) => wanted[i]))
+        {
+            column.Look.Restart();
+        }
+
         var cutter = new CellCutter(plan.Separator);
         var walk = new LineWalk(text, plan.FirstStart, plan.LinesBefore);
         while (walk.Next())
         {
+            if (walk.Number % 1024 == 0)
+            {
+                // A proven mark needs no further proof; dates are followed to the end, for a later row may still contradict.
+                wanted = [.. wanted.Select((want, i) => want && !(plan.Columns[i].Role == ColumnRole.Number && plan.Columns[i].Look.Marks.Proven != '\0'))];
+                if (!wanted.Contains(true))
+                {
+                    return;
+                }
+            }
+
             if (cutter.Cut(walk.Line) != plan.Columns.Count)
             {
                 continue;
@@ -77,19 +95,22 @@ internal static class Evidence
             {
                 if (wanted[i] && cutter.Cell(walk.Line, i).Length is > 0 and <= 80)
                 {
-                    Add(plan.Columns[i], cutter.Text(walk.Line, i));
+                    Add(plan.Columns[i], cutter.Cell(walk.Line, i));
                 }
             }
         }
     }
 
-    private static void Add(ColumnPlan column, string cell)
+    private static void Add(ColumnPlan column, ReadOnlySpan<byte> bytes)
     {
         if (column.Role == ColumnRole.Number)
         {
-            column.Look.Marks.Add(cell);
+            column.Look.Marks.Add(bytes);
+            return;
         }
-        else if (column.Role == ColumnRole.Time && (TimeCell.TryRead(cell, true, out _) || TimeCell.TryRead(cell, false, out _)))
+
+        string cell = Encoding.UTF8.GetString(bytes);
+        if (column.Role == ColumnRole.Time && (TimeCell.TryRead(cell, true, out _) || TimeCell.TryRead(cell, false, out _)))
         {
             column.Look.Times.Add(cell);
         }

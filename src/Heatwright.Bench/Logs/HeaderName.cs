@@ -11,7 +11,7 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
 
     public static HeaderName Split(string cell)
     {
-        string text = cell.Trim().Trim('"').Trim();
+        string text = cell.Trim();
         (string name, string unitText) = InBrackets(text) ?? InParentheses(text) ?? AfterMark(text) ?? (text, "");
         var pattern = Pattern().Match(text);
         var order = pattern.Success ? Order(pattern.Value) : null;
@@ -70,15 +70,16 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
     /// <summary>U/V, Temperature, °C, bat_mV, temp_C: a unit behind a mark, taken only when it cannot be a mere letter of the name.</summary>
     private static (string, string)? AfterMark(string text)
     {
+        text = text.TrimEnd();
         int at = text.LastIndexOfAny(['/', ',', '_', ' ']);
         if (at <= 0 || at == text.Length - 1)
         {
             return null;
         }
 
-        string unit = text[(at + 1)..].Trim(), name = text[..at].Trim();
-        bool hinted = text[at] is '/' or ',' || unit.Length > 1 || Speaks(name, unit);
-        return hinted && !Misleads(unit, name) && !unit.StartsWith("day", StringComparison.OrdinalIgnoreCase) && UnitWords.Find(unit) is not null && name.Length > 0 ? (name, unit) : null;
+        string unit = text[(at + 1)..].Trim(), name = text[..at].Trim(' ', ',');
+        bool hinted = text[at] is '/' or ',' || unit.Length > 1 || !char.IsAsciiLetter(unit[0]) || Speaks(name, unit);
+        return hinted && unit[0] is not ('(' or '[') && !Misleads(unit, name) && !unit.StartsWith("day", StringComparison.OrdinalIgnoreCase) && UnitWords.Find(unit) is not null && name.Length > 0 ? (name, unit) : null;
     }
 
     /// <summary>min beside a temperature is its least value, not a minute.</summary>

@@ -51,7 +51,7 @@ internal sealed partial record HeaderRows(string[]? Names, string[]? Units, stri
     {
         byte[] bare = Bare(Encoding.UTF8.GetBytes(line)).ToArray();
         string[]? row = new CellCutter(separator).Texts(bare);
-        if (row.Length != cells)
+        if (row.Length < cells || row.Skip(cells).Any(cell => cell.Length > 0))
         {
             // Names of several words above columns of blanks, or a header cut at another mark than its readings.
             string text = Encoding.UTF8.GetString(bare).Trim();

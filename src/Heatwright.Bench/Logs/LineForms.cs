@@ -9,7 +9,7 @@ internal static partial class LineForms
     private const int MostLabels = 256;
 
     /// <summary>Rows made from such lines, with the names of their columns where the lines bring them.</summary>
-    public sealed record Rows(byte[] Text, byte Separator, string[]? Names);
+    public sealed record Rows(byte[] Text, byte Separator, string[]? Names, bool Stamped);
 
     /// <summary>Null when the lines are ordinary rows.</summary>
     public static Rows? Find(ReadOnlySpan<byte> text, LogSample sample)
@@ -53,7 +53,7 @@ internal static partial class LineForms
         var rows = new MemoryStream(text.Length);
         string mark = "\"" + (char)separator;
         EachLine(text, line => Write(rows, Stamp(line, out string rest) is { } stamp ? "\"" + stamp + mark + rest : line));
-        return new(rows.ToArray(), separator, null);
+        return new(rows.ToArray(), separator, null, true);
     }
 
     /// <summary>Twice over the lines: the first time for the labels, the second for their values.</summary>
@@ -79,7 +79,7 @@ internal static partial class LineForms
         var rows = new MemoryStream(text.Length);
         EachLine(text, line => Write(rows, LabelledCells(line, stamped, out string stamp) is { } cells
             ? string.Join('\t', names.Select((name, i) => stamped && i == 0 ? stamp : cells.GetValueOrDefault(name, ""))) : line));
-        return new(rows.ToArray(), (byte)'\t', [.. names]);
+        return new(rows.ToArray(), (byte)'\t', [.. names], stamped);
     }
 
     private static Dictionary<string, string>? LabelledCells(string line, bool stamped, out string stamp)

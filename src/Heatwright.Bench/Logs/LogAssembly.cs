@@ -107,8 +107,8 @@ internal sealed class LogAssembly(LogPlan plan, ColumnFill fill, LogMapping? rem
                 Look = look,
                 Plan = column.Plan,
                 IsTimeCells = isTime,
-                HasDate = isTime && look.Times.HasDate,
-                HasClock = isTime && look.Times.HasClock,
+                HasDate = isTime && look.Times.HasDate(column.Plan.DotsAreClock),
+                HasClock = isTime && look.Times.HasClock(column.Plan.DotsAreClock),
             };
             listed.GiveUnit(draft, drafts.Count + 1);
             Relabel(draft);

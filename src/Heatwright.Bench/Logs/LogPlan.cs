@@ -67,6 +67,9 @@ internal sealed class LogPlan
     /// <summary>Ends (or starts) of the columns of a fixed-width file, to place the cells of a row with gaps; null for other files.</summary>
     public FixedColumns? Fixed { get; init; }
 
+    /// <summary>The first column of plain numbers that is named for time; a word there is the label of some other line.</summary>
+    public int TimeColumn => Columns.ToList().FindIndex(column => column.Role == ColumnRole.Number && HeaderName.IsTime(column.Name));
+
     public bool HasHeader => HeaderLine.Length > 0;
 
     public string Signature => $"{(Separator == 0 ? '-' : (char)Separator)} {string.Join('\u001F', Columns.Select(column => column.Name))}";

@@ -26,7 +26,7 @@ public static class LogReader
 
         var text = utf8.Span;
         var choice = Separator(text, sample, stated, remembered, rows?.Names);
-        var plan = choice is { } found ? PlanMaker.Make(text, sample, found.Separator, found.Cells, 0, linesBefore, rows?.Names) : null;
+        var plan = choice is { } found ? PlanMaker.Make(text, sample, found.Separator, found.Cells, 0, linesBefore, rows?.Names, rows?.Stamped == true) : null;
         if (plan is null)
         {
             return LogAssembly.Nothing(text, linesBefore, encoding, remembered);

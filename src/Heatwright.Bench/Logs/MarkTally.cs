@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Heatwright.Logs;
 
 /// <summary>What the cells of a column prove about its decimal mark.</summary>
@@ -39,6 +41,26 @@ internal sealed class MarkTally
         }
     }
 
+    /// <summary>The same from bytes, without making a text of the plainest forms: these may be millions.</summary>
+    public void Add(ReadOnlySpan<byte> cell)
+    {
+        var digits = cell.TrimStart("+-"u8);
+        int mark = digits.IndexOfAnyExceptInRange((byte)'0', (byte)'9');
+        if (mark < 0)
+        {
+            ShortWhole += digits.Length is >= 1 and <= 3 ? 1 : 0;
+        }
+        else if (DotOpen > 0 && mark is >= 1 and <= 3 && digits[mark] == '.' && digits[0] != '0' && digits.Length == mark + 4
+            && digits[(mark + 1)..].IndexOfAnyExceptInRange((byte)'0', (byte)'9') < 0)
+        {
+            DotOpen++;
+        }
+        else
+        {
+            Add(Encoding.UTF8.GetString(cell));
+        }
+    }
+
     public void Add(MarkTally other)
     {
         CommaDecimal += other.CommaDecimal;
@@ -49,6 +71,9 @@ internal sealed class MarkTally
 
     /// <summary>The mark that this tally proves, or '\0'.</summary>
     public char Proven => CommaDecimal == 0 && DotDecimal == 0 ? '\0' : CommaDecimal > DotDecimal ? ',' : '.';
+
+    /// <summary>Marks were seen and none of them proved anything: more rows may.</summary>
+    public bool IsUnproven => Proven == '\0' && CommaOpen + DotOpen > 0;
 
     public bool Contradicts => CommaDecimal > 0 && DotDecimal > 0;
 

@@ -9,7 +9,7 @@ internal static class PlanMaker
     public const int MostPreamble = 200;
     private static readonly string[] UnitNames = ["unit", "units", "einheit", "unité", "unidad", "unità", "eenheid"];
 
-    public static LogPlan? Make(ReadOnlySpan<byte> text, LogSample sample, byte separator, int cells, int from, int linesBefore, string[]? forced)
+    public static LogPlan? Make(ReadOnlySpan<byte> text, LogSample sample, byte separator, int cells, int from, int linesBefore, string[]? forced, bool stamped)
     {
         var rows = FullRows(text, sample, separator, cells);
         var looks = Looks(text, rows, separator, cells);
@@ -25,7 +25,7 @@ internal static class PlanMaker
         return new()
         {
             Separator = separator,
-            Columns = Columns(header, looks, roles),
+            Columns = Columns(header, looks, roles, stamped),
             FirstStart = walk.Start,
             LinesBefore = walk.Number - 1,
             Preamble = [.. preamble.TakeLast(MostPreamble)],
@@ -55,7 +55,9 @@ internal static class PlanMaker
         var looks = Enumerable.Range(0, cells).Select(_ => new ColumnLook()).ToArray();
         var cutter = new CellCutter(separator);
         bool started = false;
-        foreach (var row in rows)
+        // The first rows of the same width may still be preamble, with words where readings stand below.
+        int skip = rows.Count <= 12 ? rows.Count / 2 : Math.Min(rows.Count / 3, 60);
+        foreach (var row in rows.Skip(skip))
         {
             string[] texts = cutter.Texts(row.In(text));
             started |= texts.Any(cell => CellSorts.Of(cell).IsReading());
@@ -120,7 +122,13 @@ internal static class PlanMaker
             }
 
             var sort = CellSorts.Of(cutter.Text(line, i));
-            wanted++;
+            bool first = wanted++ == 0;
+            if (first && sort is CellSort.Word or CellSort.Torn)
+            {
+                // The label of a line in the preamble: 'Range;20 V;2 A'.
+                return false;
+            }
+
             readings += sort.IsReading() ? 1 : 0;
             words += sort is CellSort.Word or CellSort.Torn || (roles[i] == ColumnRole.Time && sort is CellSort.Number or CellSort.Spaced) ? 1 : 0;
         }
@@ -128,14 +136,14 @@ internal static class PlanMaker
         return wanted == 0 || (readings > 0 && words * 3 <= wanted && words < wanted);
     }
 
-    private static ColumnPlan[] Columns(HeaderRows header, ColumnLook[] looks, ColumnRole[] roles)
+    private static ColumnPlan[] Columns(HeaderRows header, ColumnLook[] looks, ColumnRole[] roles, bool stamped)
     {
         var columns = new ColumnPlan[looks.Length];
         for (int i = 0; i < looks.Length; i++)
         {
             string cell = header.Names?[i] ?? "";
             // Behind a stamp on each line even the header has one: it is no name.
-            cell = CellSorts.Of(cell) == CellSort.Time && roles[i] == ColumnRole.Time ? "stamp" : cell;
+            cell = stamped && i == 0 ? "stamp" : cell;
             var name = HeaderName.Split(cell);
             string unitText = header.Units?[i].Trim(' ', '(', ')', '[', ']') ?? "";
             unitText = unitText.Length > 0 ? unitText : name.UnitText;

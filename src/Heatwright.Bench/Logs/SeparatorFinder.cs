@@ -30,8 +30,12 @@ internal static class SeparatorFinder
         }
 
         double most = found.Max(f => f.Lines);
-        return found.MaxBy(f => f.Choice.Quality + (f.Choice.HasHeader ? 0.5 : 0) + (0.2 * f.Lines / most) + (0.02 * Math.Min(f.Choice.Cells, 5))).Choice;
+        return found.MaxBy(f => Merit(f.Choice, f.Lines / most)).Choice;
     }
+
+    /// <summary>Readable cells above all, in many lines, under a header of the same number of names; of two alike, the one with more cells.</summary>
+    private static double Merit(Choice choice, double share) =>
+        (choice.Quality * (0.4 + (0.6 * share))) + (choice.HasHeader ? 0.5 * share : 0) + (0.02 * Math.Min(choice.Cells, 5));
 
     private static Group? BestGroup(ReadOnlySpan<byte> text, LogSample sample, byte separator)
     {
@@ -63,7 +67,9 @@ internal static class SeparatorFinder
             }
         }
 
-        return sums.Count == 0 ? null : sums.Select(pair => new Group(pair.Key, pair.Value.Lines, pair.Value.Sum)).MaxBy(group => group.Sum);
+        return sums.Count == 0 ? null : sums.Select(pair => new Group(pair.Key, pair.Value.Lines, pair.Value.Sum))
+            // One long line must not outweigh many short ones, nor a wide table fall behind its preamble.
+            .MaxBy(group => group.Sum / Math.Sqrt(group.Cells));
     }
 
     /// <summary>Does one of the lines just above the readings name the same number of cells?</summary>

@@ -136,7 +136,8 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
 
     private TimeFound? NamedTime(Draft draft)
     {
-        if (!HeaderName.IsTime(draft.Name) || !(draft.Unit is null || IsTimeUnit(draft.Unit)) || !IsRising(draft, out _, out double step))
+        bool namedByUnit = draft.Name is "s" or "ms" || (draft.Name.Length >= 3 && draft.Name != "min" && IsTimeUnit(UnitWords.Find(draft.Name)));
+        if (!(namedByUnit || HeaderName.IsTime(draft.Name)) || !(draft.Unit is null || IsTimeUnit(draft.Unit)) || !IsRising(draft, out _, out double step))
         {
             return null;
         }

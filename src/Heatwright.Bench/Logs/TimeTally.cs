@@ -10,11 +10,11 @@ internal sealed class TimeTally
     private readonly List<TimeParts> runs = [];
     private int rows;
     private int openDates;
-    private int dotted, dottedNoDate, dottedNoClock;
+    private int dotted, dottedDates, dottedClocks;
     private int twoFields, threeFields, fractions, greatest = -1, last = -1;
     private bool wrapped;
 
-    public int Dates { get; private set; }
+    private int Dates { get; set; }
 
     public int Clocks { get; private set; }
 
@@ -26,9 +26,9 @@ internal sealed class TimeTally
 
     public string Example { get; private set; } = "";
 
-    public bool HasDate => Dates > 0;
+    public bool HasDate(bool dotsAreClock) => Dates + (dotsAreClock ? 0 : dottedDates) > 0;
 
-    public bool HasClock => Clocks > 0;
+    public bool HasClock(bool dotsAreClock) => Clocks + (dotsAreClock ? dottedClocks : 0) > 0;
 
     public void Add(string cell)
     {
@@ -37,10 +37,11 @@ internal sealed class TimeTally
         if (triple)
         {
             dotted++;
-            bool asDate = TimeCell.TryRead(cell, false, out var date);
-            dottedNoDate += asDate ? 0 : 1;
-            dottedNoClock += asClock ? 0 : 1;
-            parts = asClock ? parts : date;
+            dottedDates += TimeCell.TryRead(cell, false, out var date) ? 1 : 0;
+            dottedClocks += asClock ? 1 : 0;
+            AddDate(cell, date);
+            AddClock(parts);
+            return;
         }
 
         rows++;
@@ -89,8 +90,8 @@ internal sealed class TimeTally
     }
 
     /// <summary>Between dots stands a clock unless only a date is possible there; where both are, the name of the column tells.</summary>
-    public bool DotsAreClock(string name) => dotted == 0 || dottedNoDate > 0
-        || (dottedNoClock == 0 && !name.Contains("dat", StringComparison.OrdinalIgnoreCase) && !name.Contains("day", StringComparison.OrdinalIgnoreCase));
+    public bool DotsAreClock(string name) => dotted == 0 || dottedDates < dotted
+        || (dottedClocks == dotted && !name.Contains("dat", StringComparison.OrdinalIgnoreCase) && !name.Contains("day", StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The orders that the dates leave open; one when they settle it.</summary>
     public IReadOnlyList<DateOrder> DateOrders()

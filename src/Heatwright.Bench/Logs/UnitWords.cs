@@ -79,7 +79,7 @@ internal static partial class UnitWords
         {
             "C" => Units.Celsius,
             "F" => Exact["°F"],
-            "uF" or "µF" or "μF" or "nF" or "pF" or "mF" => Exact[close + "arad"],
+            "uF" or "µF" or "μF" or "nF" or "pF" or "mF" => Exact[close[..1] + "farad"],
             "S" => Units.Second,
             // Sketches on small controllers write them without capitals; nobody logs milli-atoms.
             "mv" => Exact["mV"],
