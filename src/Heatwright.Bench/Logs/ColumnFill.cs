@@ -1,5 +1,4 @@
 using System.Text;
-using Heatwright.Quantities;
 
 namespace Heatwright.Logs;
 
@@ -14,7 +13,8 @@ internal sealed class ColumnFill
     private readonly int[] cellOf;
     private readonly byte[] headerLine;
     private readonly int timeColumn;
-    private readonly Dictionary<string, Unit?> units = new(StringComparer.Ordinal);
+    private readonly bool hasReadings;
+    private readonly CellUnits units = new();
     private int readings, words, texts;
     private bool timeWord;
 
@@ -27,10 +27,8 @@ internal sealed class ColumnFill
         cellOf = new int[columns.Length];
         timeColumn = plan.TimeColumn;
         headerLine = Encoding.UTF8.GetBytes(plan.HeaderLine);
-        HasReadings = plan.Columns.Any(column => column.Role is ColumnRole.Number or ColumnRole.Time);
+        hasReadings = plan.Columns.Any(column => column.Role is ColumnRole.Number or ColumnRole.Time);
     }
-
-    private bool HasReadings { get; }
 
     public IReadOnlyList<RawColumn> Columns => columns;
 
@@ -49,7 +47,7 @@ internal sealed class ColumnFill
         int lines = body.Count((byte)'\n') + (body.EndsWith("\n"u8) ? 0 : 1);
         var fill = new ColumnFill(plan, Math.Min(lines, (body.Length / Math.Max(1, plan.Columns.Count - 1)) + 1));
         var walk = new LineWalk(text, plan.FirstStart, plan.LinesBefore);
-        while (walk.Next())
+        while (walk.NextSaying())
         {
             fill.Line(walk.Line, walk.Number, walk.Ended);
         }
@@ -64,11 +62,6 @@ internal sealed class ColumnFill
 
     private void Line(ReadOnlySpan<byte> line, int number, bool ended)
     {
-        if (LineWalk.IsBlank(line))
-        {
-            return;
-        }
-
         int count = cutter.Cut(line);
         if (count == columns.Length || Tolerable(line, count))
         {
@@ -167,7 +160,7 @@ internal sealed class ColumnFill
             return "The header again.";
         }
 
-        return !HasReadings && texts > 0 ? null
+        return !hasReadings && texts > 0 ? null
             : Refused.Count >= MostRefused ? "More of the same."
             : timeWord ? $"No time in the time column: {LineWalk.Show(line)}"
             : readings == 0 ? $"No number in this line: {LineWalk.Show(line)}"
@@ -229,7 +222,7 @@ internal sealed class ColumnFill
                 column.Undecided++;
                 break;
             default:
-                column.Values[Rows] = read.Unit.Length == 0 ? read.Value : Scaled(column, read.Value, read.Unit);
+                column.Values[Rows] = read.Unit.Length == 0 ? read.Value : units.Scaled(column, read.Value, read.Unit);
                 column.LateMark |= Marks.Proof(NumberCell.NumberPart(text)) is ',' or '?';
                 break;
         }
@@ -242,7 +235,7 @@ internal sealed class ColumnFill
     {
         column.Values[Rows] = double.NaN;
         Span<char> text = stackalloc char[80];
-        if (cell.Length == 0 || cell.Length > 80)
+        if (cell.Length is 0 or > 80)
         {
             timeWord |= cell.Length > 0;
             return;
@@ -283,22 +276,9 @@ internal sealed class ColumnFill
             {
                 int cell = placed ? cellOf[i + 1] : i + 1;
                 string unit = cell < 0 ? "" : columns[i + 1].Text(cutter.Cell(line, cell));
-                columns[i].Values[Rows] = Scaled(columns[i], columns[i].Values[Rows], unit);
+                columns[i].Values[Rows] = units.Scaled(columns[i], columns[i].Values[Rows], unit);
             }
         }
-    }
-
-    private double Scaled(RawColumn column, double value, string word)
-    {
-        if (word.Length > 0 && !units.ContainsKey(word) && units.Count < 4096)
-        {
-            units[word] = UnitWords.Find(word);
-        }
-
-        var unit = word.Length == 0 ? null : units.GetValueOrDefault(word);
-        double scaled = unit is null || column.Plan.Unit is null ? double.NaN : UnitScale.Convert(value, unit, column.Plan.Unit);
-        column.OtherUnits += double.IsNaN(scaled) ? 1 : 0;
-        return scaled;
     }
 
     private void Add(int number, string reason)

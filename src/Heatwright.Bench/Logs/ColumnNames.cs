@@ -3,6 +3,20 @@ namespace Heatwright.Logs;
 /// <summary>Every column gets a name of its own: repeated ones are counted, missing ones numbered.</summary>
 internal static class ColumnNames
 {
+    /// <summary>Once more, after columns were joined or named by the maker.</summary>
+    public static void MakeDifferent(IReadOnlyList<Draft> drafts)
+    {
+        var used = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var draft in drafts)
+        {
+            string name = draft.Name;
+            for (int count = 2; !used.Add(draft.Name); count++)
+            {
+                draft.Name = $"{name} {count}";
+            }
+        }
+    }
+
     public static void MakeDifferent(IReadOnlyList<ColumnPlan> columns)
     {
         var taken = columns.Where(column => column.Named).Select(column => column.Name).ToHashSet(StringComparer.Ordinal);

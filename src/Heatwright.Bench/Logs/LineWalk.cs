@@ -40,6 +40,20 @@ internal ref struct LineWalk(ReadOnlySpan<byte> text, int from = 0, int lineBefo
         return true;
     }
 
+    /// <summary>The next line that is not blank.</summary>
+    public bool NextSaying()
+    {
+        while (Next())
+        {
+            if (!IsBlank(Line))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     public static bool IsBlank(ReadOnlySpan<byte> line) => line.IndexOfAnyExcept(" \t\r\f\v"u8) < 0;
 
     public static string Show(ReadOnlySpan<byte> line) => Encoding.UTF8.GetString(line.Length > 80 ? Cut(line) : line).Trim();

@@ -58,6 +58,7 @@ internal sealed class LogAssembly(LogPlan plan, ColumnFill fill, LogMapping? rem
         List<string> preamble = [.. plan.Preamble.Select(line => line.Trim()), .. fill.Remarks];
         var drafts = Drafts(preamble);
         var time = new TimeFinder(drafts, preamble, fill.Rows, remembered, notes).Find();
+        ColumnNames.MakeDifferent(drafts);
         new Sentinels(preamble, remembered, notes).Mark(drafts, time.Column);
         Flags.Mark(drafts);
         if (time.Column is { } column)

@@ -19,10 +19,10 @@ public class BrokenLogsTests
 
     [Fact]
     public void No_broken_file_breaks_the_reader() =>
-        BrokenLogs.From(Samples, longest: 3000).Sample(IsSound, iter: 3000, seed: "0000Xv3Pq2y5");
+        BrokenLogs.From(Samples, longest: 3000).Sample(IsSound, iter: 3000);
 
     [Fact]
-    public void No_noise_breaks_the_reader() => Gen.Byte.Array[0, 600].Sample(IsSound, iter: 1500, seed: "0000Xv3Pq2y5");
+    public void No_noise_breaks_the_reader() => Gen.Byte.Array[0, 600].Sample(IsSound, iter: 1500);
 
     [Fact]
     public void A_large_file_of_separators_takes_little_memory()

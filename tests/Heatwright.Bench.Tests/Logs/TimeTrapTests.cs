@@ -202,6 +202,14 @@ public class TimeTrapTests
         Assert.Equal((TimeBase.Interval, width, Noon1March), (log.TimeBase, log.IntervalS, log.TimeS[0]));
     }
 
+    /// <summary>Found by breaking files at random: two columns were called time.</summary>
+    [Fact]
+    public void Two_times_in_one_file_keep_different_names()
+    {
+        var log = Log.Read("2024 61 3 1 12 0 1.5 2024-03-01 12:00:00\n2024 61 3 1 12 1 1.6 2024-03-01 12:01:00\n");
+        Assert.Equal(["time", "column 7", "time 2"], log.Names());
+    }
+
     [Fact]
     public void Year_to_second_in_columns_of_their_own()
     {
