@@ -1,0 +1,132 @@
+using System.Globalization;
+using Heatwright.Tests.Web;
+using Microsoft.Playwright;
+
+namespace Heatwright.Tests.Browser;
+
+/// <summary>Pages in a real browser. With HEATWRIGHT_SHOTS set to a folder, each page is also photographed there.</summary>
+[Collection(ServedOnce.Name)]
+public sealed class BrowserTests(ServedStudy served)
+{
+    private const string Chromium = "/usr/bin/chromium";
+
+    /// <summary>Laptop, tablet, phone.</summary>
+    private static readonly (int Width, int Height)[] Sizes = [(1280, 800), (1024, 768), (390, 844)];
+
+    [Theory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task Each_page_is_quiet_stays_at_home_and_never_scrolls_sideways(ColorScheme scheme)
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Launch(playwright);
+        List<string> found = [];
+        foreach (var (width, height) in Sizes)
+        {
+            await using var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme });
+            var page = await context.NewPageAsync();
+            string path = "";
+            page.Console += (_, message) => Add(message.Type is "error" or "warning", $"console: {message.Text}");
+            page.PageError += (_, error) => Add(true, $"script: {error}");
+            page.Request += (_, request) => Add(!request.Url.StartsWith(served.Client.BaseAddress!.ToString(), StringComparison.Ordinal), $"asks {request.Url}");
+            page.Response += (_, response) => Add(response.Status >= 400, $"{response.Status} for {response.Url}");
+            foreach (string next in ServedStudy.Pages)
+            {
+                path = next;
+                await page.GotoAsync(Address(path));
+                int wide = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                Add(wide > 0, $"scrolls {wide} px sideways");
+                await Photograph(page, path, width, scheme);
+            }
+
+            void Add(bool wrong, string what)
+            {
+                if (wrong)
+                {
+                    found.Add(string.Create(CultureInfo.InvariantCulture, $"{path} at {width}: {what}"));
+                }
+            }
+        }
+
+        Assert.Empty(found);
+    }
+
+    [Fact]
+    public async Task A_number_opens_its_origin_by_keyboard_and_is_the_one_machines_read()
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Launch(playwright);
+        var page = await browser.NewPageAsync();
+        await page.GotoAsync(Address("/comparison"));
+        var arrangement = served.Json.GetProperty("arrangements")[0];
+        var line = arrangement.GetProperty("requirements")[0];
+        var cell = page.Locator($"[data-cell='{arrangement.GetProperty("letter").GetString()} {line.GetProperty("name").GetString()}']");
+        string? shown = await cell.Locator("data").GetAttributeAsync("value");
+        Assert.Equal(line.GetProperty("value").GetDouble(), double.Parse(shown!, CultureInfo.InvariantCulture));
+        Assert.False(await cell.Locator(".origin").IsVisibleAsync());
+        await cell.Locator("summary").First.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        Assert.True(await cell.Locator(".origin").IsVisibleAsync());
+        Assert.Contains("redicted for", await cell.Locator(".origin").InnerTextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_skip_link_comes_first_and_the_theme_is_remembered()
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Launch(playwright);
+        await using var context = await browser.NewContextAsync(new() { ColorScheme = ColorScheme.Light });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(Address("/"));
+        await page.Keyboard.PressAsync("Tab");
+        Assert.Equal("Skip to the work", await page.EvaluateAsync<string>("document.activeElement.textContent"));
+        string light = await Ground(page);
+        await page.ClickAsync("#theme");
+        string dark = await Ground(page);
+        Assert.NotEqual(light, dark);
+        await page.GotoAsync(Address("/brief"));
+        Assert.Equal(dark, await Ground(page));
+        Assert.Equal("Light", await page.TextContentAsync("#theme"));
+    }
+
+    [Fact]
+    public async Task Without_script_every_page_still_shows_its_numbers()
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Launch(playwright);
+        await using var context = await browser.NewContextAsync(new() { JavaScriptEnabled = false });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(Address("/shelf"));
+        await page.Locator("details.num > summary").First.ClickAsync();
+        Assert.True(await page.Locator("details.num .origin").First.IsVisibleAsync());
+        Assert.False(await page.Locator("#theme").IsVisibleAsync());
+    }
+
+    private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
+
+    private static async Task<IBrowser> Launch(IPlaywright playwright)
+    {
+        if (!File.Exists(Chromium))
+        {
+            Assert.Skip("needs Chromium: apt-get install chromium");
+        }
+
+        return await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Chromium,
+            Headless = true,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    private static async Task Photograph(IPage page, string path, int width, ColorScheme scheme)
+    {
+        if (Environment.GetEnvironmentVariable("HEATWRIGHT_SHOTS") is { Length: > 0 } folder)
+        {
+            string name = string.Create(CultureInfo.InvariantCulture, $"{(path == "/" ? "start" : path.Trim('/').Replace('/', '-'))}-{width}-{scheme}.png");
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name), FullPage = true });
+        }
+    }
+
+    private string Address(string path) => new Uri(served.Client.BaseAddress!, path).ToString();
+}

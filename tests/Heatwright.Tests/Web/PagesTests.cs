@@ -1,0 +1,180 @@
+using System.Globalization;
+using System.Net;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Heatwright.Quantities;
+
+namespace Heatwright.Tests.Web;
+
+[Collection(ServedOnce.Name)]
+public sealed partial class PagesTests(ServedStudy served)
+{
+    public static TheoryData<string> Pages => [.. ServedStudy.Pages];
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task Every_page_is_whole_and_says_that_the_readings_are_invented(string path)
+    {
+        using var answer = await served.Client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        string page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.InRange(page.Length, 4000, 400_000);
+        Assert.Contains("<h1>", page, StringComparison.Ordinal);
+        Assert.EndsWith("</html>", page.TrimEnd(), StringComparison.Ordinal);
+        Assert.Contains("invented readings", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Working it out", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task A_page_loads_the_one_small_script_and_no_picture_script_and_nothing_inline(string path)
+    {
+        string page = await served.Page(path);
+        Assert.Equal(["<script src=\"/bench.js\">"], Script().Matches(page).Select(match => match.Value));
+        Assert.DoesNotMatch(Inline(), page);
+        Assert.DoesNotContain("http://", page.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/trials/round-pulses", 1)]
+    [InlineData("/predictions/A", 5)]
+    public async Task A_picture_is_drawn_for_three_widths(string path, int pictures)
+    {
+        string page = await served.Page(path);
+        Assert.Equal(pictures, Regex.Count(page, "<figure class=\"pic\">"));
+        Assert.Equal(3 * pictures, Regex.Count(page, "role=\"img\""));
+        Assert.InRange(Regex.Count(page, "class=\"dots\" d=\"M[0-9.]+ [0-9.]+h.01M") + Regex.Count(page, "class=\"band"), 3 * pictures, 3 * pictures);
+        Assert.Equal(3 * pictures, Regex.Count(page, "class=\"curve s[0-9]\" d=\"M[0-9.]+ [0-9.]+L"));
+    }
+
+    [Fact]
+    public async Task Every_value_on_the_comparison_is_the_one_machines_read()
+    {
+        string page = await served.Page("/comparison");
+        int compared = 0;
+        foreach (var arrangement in served.Json.GetProperty("arrangements").EnumerateArray())
+        {
+            foreach (var line in arrangement.GetProperty("requirements").EnumerateArray())
+            {
+                string key = $"data-cell=\"{arrangement.GetProperty("letter").GetString()} {line.GetProperty("name").GetString()}\"";
+                string cell = page.Split(key)[1].Split("</td>")[0];
+                if (line.GetProperty("value") is { ValueKind: JsonValueKind.Number } value)
+                {
+                    Assert.Equal(value.GetDouble(), double.Parse(DataValue().Match(cell).Groups[1].Value, CultureInfo.InvariantCulture));
+                    Assert.Contains(Display.Value(value.GetDouble(), line.GetProperty("standardDoubt").GetDouble()), Visible(cell), StringComparison.Ordinal);
+                    compared++;
+                }
+
+                Assert.Contains(line.GetProperty("verdict").GetString()!.Replace("need-more-readings", "need more readings", StringComparison.Ordinal), Visible(cell), StringComparison.Ordinal);
+            }
+        }
+
+        Assert.InRange(compared, 20, 28);
+    }
+
+    [Theory]
+    [InlineData("A")]
+    [InlineData("B")]
+    [InlineData("D")]
+    public async Task What_came_out_of_the_cells_is_what_became_heat_or_work(string letter)
+    {
+        // Energy is conserved: heater and losses on one side, work, air and what is left in the tool on the other.
+        var sums = Sum().Matches(await served.Page("/predictions/" + letter)).Select(match => double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)).ToArray();
+        Assert.Equal(2, sums.Length);
+        Assert.InRange(sums[0], 100, 1e6);
+        Assert.InRange(sums[1] / sums[0], 0.995, 1.005);
+    }
+
+    [Theory]
+    [InlineData("A", "round", 2)]
+    [InlineData("B", "round", 1)]
+    public async Task The_loop_counts_every_cell_in_series(string letter, string cell, int series)
+    {
+        double one = served.Json.GetProperty("findings").EnumerateArray().Single(finding => finding.GetProperty("part").GetString() == cell && finding.GetProperty("name").GetString() == "ohms").GetProperty("value").GetDouble();
+        string loop = (await served.Page("/arrangements/" + letter)).Split("loop-table")[1].Split("</table>")[0];
+        double[] ohms = [.. loop.Split("<tr").Skip(2).Select(row => DataValue().Match(row).Groups[1].Value)
+            .Select((text, i) => double.Parse(text, CultureInfo.InvariantCulture) * (loop.Split("<tr")[i + 2].Contains("mΩ</span></data>", StringComparison.Ordinal) ? 1e-3 : 1))];
+        Assert.Equal(series * one, ohms[0], 1e-9);
+        Assert.Equal(ohms[..^1].Sum(), ohms[^1], 1e-9);
+    }
+
+    [Fact]
+    public async Task Every_number_opens_its_origin()
+    {
+        foreach (string path in ServedStudy.Pages)
+        {
+            string page = await served.Page(path);
+            Assert.Equal(Regex.Count(page, "<data "), Regex.Count(page, "<details class=\"num\">"));
+            Assert.Equal(Regex.Count(page, "<data "), Regex.Count(page, "<div class=\"origin\">"));
+        }
+
+        Assert.InRange(Regex.Count(await served.Page("/shelf"), "<data "), 60, 400);
+    }
+
+    [Fact]
+    public async Task Every_remark_stands_on_the_page_of_its_trial()
+    {
+        foreach (var remark in served.Json.GetProperty("remarks").EnumerateArray())
+        {
+            string page = Visible(await served.Page("/trials/" + remark.GetProperty("trial").GetString()));
+            string words = remark.GetProperty("words").GetString()!;
+            Assert.Contains(char.ToUpperInvariant(words[0]) + words[1..], page, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task The_start_names_the_reading_that_is_missing()
+    {
+        var open = served.Json.GetProperty("arrangements").EnumerateArray().First(one => one.GetProperty("verdict").GetString() == "need-more-readings");
+        string remedy = open.GetProperty("requirements").EnumerateArray().First(line => line.GetProperty("verdict").GetString() == "need-more-readings").GetProperty("remedy").GetString()!;
+        string page = Visible(await served.Page("/"));
+        Assert.Contains("Take " + remedy.Split(": take ")[1], page, StringComparison.Ordinal);
+        Assert.Contains("Lithium cells:", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Each_stage_is_on_the_rule_and_the_later_ones_say_so()
+    {
+        string page = await served.Page("/comparison");
+        Assert.Equal(9, Regex.Count(page, "<li class=\"done-"));
+        Assert.Single(Regex.Matches(page, "aria-current=\"page\""));
+        Assert.Contains("cannot be written here yet", Visible(await served.Page("/decision")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/nothing-here")]
+    [InlineData("/trials/no-such-trial")]
+    [InlineData("/arrangements/Z")]
+    [InlineData("/predictions/<b>")]
+    public async Task An_unknown_page_says_what_where_and_what_next(string path)
+    {
+        using var answer = await served.Client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        string page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("There is no such page.", page, StringComparison.Ordinal);
+        Assert.Contains(path, Visible(page), StringComparison.Ordinal);
+        Assert.Equal(["Where", "Value", "Limit", "Next"], Regex.Matches(page, "<dt>(Where|Value|Limit|Next)</dt>").Select(match => match.Groups[1].Value));
+        Assert.DoesNotContain("<b>\"", page, StringComparison.Ordinal);
+    }
+
+    /// <summary>Text as a reader sees it: tags gone, entities read, blanks as one.</summary>
+    internal static string Visible(string html) => Blanks().Replace(WebUtility.HtmlDecode(Tag().Replace(html, "")), " ");
+
+    [GeneratedRegex("<script[^>]*>")]
+    private static partial Regex Script();
+
+    [GeneratedRegex("<style| style=\"| on[a-z]+=\"|javascript:")]
+    private static partial Regex Inline();
+
+    [GeneratedRegex("<data [^>]*value=\"([^\"]+)\"")]
+    private static partial Regex DataValue();
+
+    [GeneratedRegex("together</th><td class=\"r\">([0-9]+)</td>")]
+    private static partial Regex Sum();
+
+    [GeneratedRegex("<[^>]+>")]
+    private static partial Regex Tag();
+
+    [GeneratedRegex("[\\s-[\u00A0]]+")]
+    private static partial Regex Blanks();
+}

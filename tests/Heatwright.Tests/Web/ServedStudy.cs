@@ -1,0 +1,70 @@
+using System.Text.Json;
+using Heatwright.Jobs;
+using Heatwright.Web;
+using Microsoft.AspNetCore.Builder;
+
+namespace Heatwright.Tests.Web;
+
+/// <summary>The sample study in a file of its own, served in this process and worked out once for all tests that read it.</summary>
+public sealed class ServedStudy : IAsyncLifetime
+{
+    /// <summary>Every page there is for the sample.</summary>
+    public static readonly IReadOnlyList<string> Pages =
+    [
+        "/", "/brief", "/shelf", "/trials", "/trials/round-discharge", "/trials/round-pulses", "/trials/cartridge-warm-up", "/arrangements", "/arrangements/A", "/arrangements/B",
+        "/predictions", "/predictions/A", "/predictions/B", "/comparison", "/decision", "/build-sheet", "/check",
+    ];
+
+    private readonly string folder = Directory.CreateTempSubdirectory("heatwright-web-").FullName;
+    private WebApplication? app;
+
+    /// <summary>The study as it stands in the file.</summary>
+    public OpenedStudy Opened { get; private set; } = null!;
+
+    /// <summary>Asks the server.</summary>
+    public HttpClient Client { get; private set; } = null!;
+
+    /// <summary>The result as machines read it.</summary>
+    public JsonElement Json { get; private set; }
+
+    /// <summary>A bundle as an opened study file.</summary>
+    public static OpenedStudy Open(string bundle, string file)
+    {
+        Assert.True(NewStudy.Import(bundle, file).IsFine);
+        return OpenStudy.Read(file).Value;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        Opened = Open(Path.Combine(Repository.Root, "samples", "rope-hot-knife"), Path.Combine(folder, "knife.study"));
+        app = WebBench.Build(Opened, 0);
+        await app.StartAsync();
+        Client = new HttpClient { BaseAddress = new Uri(WebBench.Address(app)) };
+        await WebBench.ReadyAsync(app);
+        Json = JsonDocument.Parse(await Client.GetStringAsync(new Uri("/study.json", UriKind.Relative))).RootElement;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        Client?.Dispose();
+        if (app is not null)
+        {
+            await app.DisposeAsync();
+        }
+
+        Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>A page's text.</summary>
+    public Task<string> Page(string path) => Client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+}
+
+/// <summary>Tests that read the served sample; one after the other, so that the study is worked out once.</summary>
+[CollectionDefinition(Name)]
+public sealed class ServedOnce : ICollectionFixture<ServedStudy>
+{
+    /// <summary>Name of the collection.</summary>
+    public const string Name = "served study";
+}
