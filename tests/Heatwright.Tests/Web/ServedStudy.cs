@@ -2,6 +2,7 @@ using System.Text.Json;
 using Heatwright.Jobs;
 using Heatwright.Web;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Heatwright.Tests.Web;
 
@@ -23,6 +24,9 @@ public sealed class ServedStudy : IAsyncLifetime
 
     /// <summary>Asks the server.</summary>
     public HttpClient Client { get; private set; } = null!;
+
+    /// <summary>The result that the pages show.</summary>
+    internal StudyResult Result => app!.Services.GetRequiredService<StudyOnBench>().Now().Result!;
 
     /// <summary>The result as machines read it.</summary>
     public JsonElement Json { get; private set; }

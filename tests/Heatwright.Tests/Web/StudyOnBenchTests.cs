@@ -87,6 +87,19 @@ public sealed class StudyOnBenchTests : IDisposable
         }
     }
 
+    [Fact]
+    public async Task A_name_with_marks_of_the_page_language_stays_text()
+    {
+        Assert.True(NewStudy.Create(StudyPath, "<script>alert(1)</script>").IsFine);
+        await using var app = WebBench.Build(OpenStudy.Read(StudyPath).Value, 0);
+        await app.StartAsync(Stop);
+        await WebBench.ReadyAsync(app);
+        using var client = new HttpClient { BaseAddress = new Uri(WebBench.Address(app)) };
+        string page = await client.GetStringAsync(new Uri("/", UriKind.Relative), Stop);
+        Assert.DoesNotContain("<script>", page, StringComparison.Ordinal);
+        Assert.Contains("&lt;script&gt;alert(1)", page, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("none.study")]
     [InlineData("none.study", "--port", "70000")]
