@@ -8,6 +8,8 @@ namespace Heatwright.Tests.Browser;
 [Collection(ServedOnce.Name)]
 public sealed class BrowserTests(ServedStudy served)
 {
+    private const string Overhang = "document.documentElement.scrollWidth - document.documentElement.clientWidth";
+
     private const string Chromium = "/usr/bin/chromium";
 
     /// <summary>Laptop, tablet, phone.</summary>
@@ -34,9 +36,12 @@ public sealed class BrowserTests(ServedStudy served)
             {
                 path = next;
                 await page.GotoAsync(Address(path));
-                int wide = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                int wide = await page.EvaluateAsync<int>(Overhang);
                 Add(wide > 0, $"scrolls {wide} px sideways");
                 await Photograph(page, path, width, scheme);
+                await page.EvaluateAsync("document.querySelectorAll('details').forEach(one => one.open = true)");
+                wide = await page.EvaluateAsync<int>(Overhang);
+                Add(wide > 0, $"scrolls {wide} px sideways with everything opened");
             }
 
             void Add(bool wrong, string what)
@@ -67,6 +72,7 @@ public sealed class BrowserTests(ServedStudy served)
         await cell.Locator("summary").First.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         Assert.True(await cell.Locator(".origin").IsVisibleAsync());
+        await Photograph(page, "/comparison/opened", 1280, ColorScheme.Light);
         Assert.Contains("redicted for", await cell.Locator(".origin").InnerTextAsync(), StringComparison.Ordinal);
     }
 

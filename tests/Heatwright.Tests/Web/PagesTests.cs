@@ -36,6 +36,19 @@ public sealed partial class PagesTests(ServedStudy served)
     }
 
     [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task A_page_has_one_name_no_id_twice_and_a_word_for_every_picture(string path)
+    {
+        string page = await served.Page(path);
+        Assert.Equal(1, Regex.Count(page, "<h1>"));
+        string[] ids = [.. Regex.Matches(page, " id=\"([^\"]+)\"").Select(match => match.Groups[1].Value)];
+        Assert.Equal(ids.Distinct().Count(), ids.Length);
+        Assert.Equal(Regex.Count(page, "role=\"img\""), Regex.Count(page, "role=\"img\" aria-label=\"[^\"]{5,}\""));
+        Assert.All(Regex.Matches(page, "href=\"#([^\"]+)\"").Select(match => match.Groups[1].Value), target => Assert.Contains(target, ids));
+        Assert.True(page.IndexOf("class=\"skip\"", StringComparison.Ordinal) < page.IndexOf("<header", StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData("/trials/round-pulses", 1)]
     [InlineData("/predictions/A", 6)]
     public async Task A_picture_is_drawn_for_three_widths(string path, int pictures)
