@@ -6,10 +6,11 @@ using Heatwright.Verdicts;
 
 namespace Heatwright.StudyFile;
 
-/// <summary>study.json of a bundle: a study without its readings, which stand in runs/*.csv.</summary>
+/// <summary>study.json of a bundle: a study without its readings, which stand in one CSV a run.</summary>
 internal sealed record BundleDocument(string Format, string Name, ulong Seed)
 {
-    public const string Format1 = "heatwright-bundle-1";
+    /// <summary>The format that this program writes.</summary>
+    public const string Current = "heatwright-bundle-1";
 
     public string Note { get; init; } = "";
 
@@ -24,21 +25,65 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
     public IReadOnlyList<BundleTrial> Trials { get; init; } = [];
 
     public IReadOnlyList<Arrangement> Arrangements { get; init; } = [];
+
+    /// <summary>What of a study stands in study.json.</summary>
+    public static BundleDocument Of(Study study) => new(Current, study.Name, study.Seed)
+    {
+        Note = study.Note,
+        Invented = study.Invented,
+        Brief = study.Brief,
+        Instruments = study.Instruments,
+        Parts = [.. study.Parts.Select(part => part with { Words = InOrder(part.Words) })],
+        Trials = [.. study.Trials.Select(BundleTrial.Of)],
+        Arrangements = study.Arrangements,
+    };
+
+    /// <summary>The study, given the readings of each run.</summary>
+    public Study With(Func<BundleRun, IReadOnlyList<Reading>> readings) => new(Name, Seed)
+    {
+        Note = Note,
+        Invented = Invented,
+        Brief = Brief,
+        Instruments = Instruments,
+        Parts = Parts,
+        Trials = [.. Trials.Select(trial => new Trial(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(run => run.With(readings(run)))]) { Purpose = trial.Purpose })],
+        Arrangements = Arrangements,
+    };
+
+    /// <summary>The same names and values in one order, so that equal studies give equal bytes.</summary>
+    internal static SortedDictionary<string, T> InOrder<T>(IReadOnlyDictionary<string, T> words) =>
+        new(words.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal);
 }
 
-/// <summary>A trial of a bundle.</summary>
+/// <summary>A trial in study.json.</summary>
 internal sealed record BundleTrial(TrialId Id, TrialKind Kind, PartId Part, IReadOnlyList<BundleRun> Runs)
 {
     public string Purpose { get; init; } = "";
+
+    public static BundleTrial Of(Trial trial) => new(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(BundleRun.Of)]) { Purpose = trial.Purpose };
 }
 
-/// <summary>A run of a bundle, its readings elsewhere.</summary>
+/// <summary>A run in study.json.</summary>
 internal sealed record BundleRun(RunId Id, IReadOnlyList<Column> Columns)
 {
     public IReadOnlyDictionary<string, double> Settings { get; init; } = new Dictionary<string, double>();
 
-    public IReadOnlyList<BundleStrike> Struck { get; init; } = [];
+    public IReadOnlyList<Struck> Struck { get; init; } = [];
+
+    /// <summary>Where its readings stand in the bundle.</summary>
+    [System.Text.Json.Serialization.JsonIgnore]
+    public string FileName => FileNameOf(Id);
+
+    public static string FileNameOf(RunId id) => $"runs/{id.Name}.csv";
+
+    public static BundleRun Of(Run run) => new(run.Id, run.Columns)
+    {
+        Settings = BundleDocument.InOrder(run.Settings),
+        Struck = [.. run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => new Struck(reading.Number, reading.StruckBecause!))],
+    };
+
+    public Run With(IReadOnlyList<Reading> readings) => new(Id, Columns, readings) { Settings = Settings };
 }
 
-/// <summary>A reading struck out.</summary>
-internal sealed record BundleStrike(int Number, string Because);
+/// <summary>A reading that no longer counts, and why.</summary>
+internal sealed record Struck(int Number, string Because);

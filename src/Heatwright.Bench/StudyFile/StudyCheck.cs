@@ -1,98 +1,127 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
 using Heatwright.Quantities;
 using Heatwright.Trials;
+using Heatwright.Verdicts;
 
 namespace Heatwright.StudyFile;
 
-/// <summary>What a study must be to be worked with: units and names that exist, ids that stand once.</summary>
+/// <summary>What a study must be to be worked with: words that are known, ids that stand once, references that lead somewhere.</summary>
 public static class StudyCheck
 {
-    private static readonly string[] Origins = ["measured", "sheet", "claimed", "published", "assumed"];
-
-    private static readonly Dictionary<TrialKind, string[]> Needed = new()
-    {
-        [TrialKind.Discharge] = ["time", "volts", "amps"],
-        [TrialKind.Pulse] = ["time", "volts", "amps"],
-        [TrialKind.ColdOhms] = ["ohms"],
-        [TrialKind.HotOhms] = ["volts", "amps", "degrees"],
-        [TrialKind.WarmUp] = ["time", "volts", "amps", "degrees"],
-        [TrialKind.ModulePoints] = ["volts in", "amps in", "volts out", "amps out"],
-        [TrialKind.TwoPointDrop] = ["amps", "drop"],
-    };
-
     /// <summary>All that is wrong, at once; empty: nothing.</summary>
     public static IReadOnlyList<Problem> Of(Study study, string where)
     {
-        List<Problem> problems = [];
-        Twice(study.Parts.Select(part => part.Id.Name), "part");
-        Twice(study.Trials.Select(trial => trial.Id.Name), "trial");
-        Twice(study.Trials.SelectMany(trial => trial.Runs).Select(run => run.Id.Name), "run");
-        Twice(study.Arrangements.Select(arrangement => arrangement.Id.Name), "arrangement");
-        Twice(study.Instruments.Select(instrument => instrument.Id), "instrument");
-        var parts = study.Parts.Select(part => part.Id).ToHashSet();
-        var instruments = study.Instruments.Select(instrument => instrument.Id).ToHashSet(StringComparer.Ordinal);
-        foreach (var part in study.Parts)
-        {
-            foreach (var stated in part.Stated)
-            {
-                Unit(stated.Unit, $"part '{part.Id}', {stated.Quantity}");
-                if (!Origins.Contains(stated.Origin))
-                {
-                    problems.Add(new("A value has an origin that is not known.", $"{where}, part '{part.Id}', {stated.Quantity}", stated.Origin, string.Join(", ", Origins), "Choose one of them."));
-                }
+        var problems = new ProblemList();
+        var desk = new CheckDesk(where, _ => false, problems);
+        Wholeness.Check(study, desk);
+        Check(study, desk);
+        return problems.All();
+    }
 
-                if (!double.IsFinite(stated.Value) || stated.PlusMinus < 0 || !double.IsFinite(stated.PlusMinus))
-                {
-                    problems.Add(new("A value cannot be.", $"{where}, part '{part.Id}', {stated.Quantity}", $"{stated.Value} ± {stated.PlusMinus}", "a finite number, ± 0 or more", "Correct it."));
-                }
+    /// <summary>Lays all that is wrong on the desk.</summary>
+    internal static void Check(Study study, CheckDesk desk)
+    {
+        if (string.IsNullOrWhiteSpace(study.Name))
+        {
+            desk.Say("name", "The study has no name.", study.Name, "the maker's words for it", "Give it a name.");
+        }
+        CheckInstruments(study.Instruments, desk);
+        CheckParts(study.Parts, desk);
+        RunCheck.Check(study, desk);
+        CheckArrangements(study, desk);
+        if (study.Brief is { } brief)
+        {
+            CheckBrief(brief, desk);
+        }
+    }
+
+    private static void CheckInstruments(IReadOnlyList<Instrument> instruments, CheckDesk desk)
+    {
+        desk.Ids("instruments", instruments.Select((instrument, i) => (instrument.Id, $"{CheckDesk.At("instruments", i)}.id")));
+        foreach (var (spec, path) in instruments.SelectMany((instrument, i) => instrument.Specs.Select((spec, j) => (spec, CheckDesk.At($"{CheckDesk.At("instruments", i)}.specs", j)))))
+        {
+            desk.Unit($"{path}.unit", spec.Unit, like: null);
+            desk.Range($"{path}.percent", "A gain error", spec.Percent, spec.Percent >= 0, "0 % or more");
+            desk.Range($"{path}.offset", "An offset error", spec.Offset, spec.Offset >= 0, "0 or more");
+            desk.Range($"{path}.resolution", "A resolution", spec.Resolution, spec.Resolution >= 0, "0 or more");
+        }
+    }
+
+    private static void CheckParts(IReadOnlyList<Part> parts, CheckDesk desk)
+    {
+        desk.Ids("parts", parts.Select((part, i) => (part.Id.Name ?? "", $"{CheckDesk.At("parts", i)}.id")));
+        for (int i = 0; i < parts.Count; i++)
+        {
+            string at = CheckDesk.At("parts", i);
+            desk.Range($"{at}.count", "A count", parts[i].Count, parts[i].Count >= 0, "0 or more");
+            desk.Word($"{at}.from", "How a part came", parts[i].From, StudyWords.From);
+            for (int j = 0; j < parts[i].Stated.Count; j++)
+            {
+                CheckStated(parts[i].Stated[j], CheckDesk.At($"{at}.stated", j), desk);
             }
         }
+    }
 
-        foreach (var trial in study.Trials)
+    private static void CheckStated(StatedValue stated, string path, CheckDesk desk)
+    {
+        desk.Word($"{path}.quantity", "A quantity", stated.Quantity, StudyWords.Quantities.Keys.Order(StringComparer.Ordinal));
+        desk.Unit($"{path}.unit", stated.Unit, StudyWords.Quantities.GetValueOrDefault(stated.Quantity));
+        desk.Range($"{path}.value", "A value", stated.Value, true, "a number");
+        desk.Range($"{path}.plusMinus", "A half width", stated.PlusMinus, stated.PlusMinus >= 0, "0 or more; 0: none stated");
+        desk.Word($"{path}.origin", "An origin", stated.Origin, StudyWords.Origins);
+        if (stated.Origin is "assumed" or "published" && string.IsNullOrWhiteSpace(stated.Text))
         {
-            if (!parts.Contains(trial.Part))
-            {
-                problems.Add(new("A trial is of a part that is not on the shelf.", $"{where}, trial '{trial.Id}'", trial.Part.Name, "a part of the study", "Add the part, or correct its name."));
-            }
-
-            foreach (var run in trial.Runs)
-            {
-                foreach (string column in Needed[trial.Kind].Except(run.Columns.Select(column => column.Name)))
-                {
-                    problems.Add(new("A run lacks a column that its trial needs.", $"{where}, run '{run.Id}'", "absent", column, "Add the column."));
-                }
-
-                foreach (var column in run.Columns)
-                {
-                    Unit(column.Unit, $"run '{run.Id}', column '{column.Name}'");
-                    if (column.Instrument.Length > 0 && !instruments.Contains(column.Instrument))
-                    {
-                        problems.Add(new("A column names an instrument that the study does not have.", $"{where}, run '{run.Id}', column '{column.Name}'", column.Instrument, "an instrument of the study", "Add the instrument, or leave the name empty."));
-                    }
-                }
-            }
+            desk.Say($"{path}.text", "A value rests on nothing that can be read.", stated.Text, stated.Origin == "assumed" ? "why it is assumed" : "the source and the place in it", "Write it down.");
         }
+    }
 
-        foreach (var spec in study.Instruments.SelectMany(instrument => instrument.Specs.Select(spec => (instrument.Id, spec.Unit))))
+    private static void CheckArrangements(Study study, CheckDesk desk)
+    {
+        desk.Ids("arrangements", study.Arrangements.Select((arrangement, i) => (arrangement.Id.Name ?? "", $"{CheckDesk.At("arrangements", i)}.id")));
+        var shelf = new Shelf(study.Parts, desk);
+        for (int i = 0; i < study.Arrangements.Count; i++)
         {
-            Unit(spec.Unit, $"instrument '{spec.Id}'");
-        }
-
-        return problems;
-
-        void Twice(IEnumerable<string> ids, string what)
-        {
-            foreach (var group in ids.GroupBy(id => id, StringComparer.Ordinal).Where(group => group.Count() > 1))
+            var one = study.Arrangements[i];
+            string at = CheckDesk.At("arrangements", i);
+            foreach (var (field, part, kind) in PartsOf(one))
             {
-                problems.Add(new($"Two of the study's {what}s have one name.", $"{where}, {what} '{group.Key}'", $"{group.Count()} times", "once", "Rename one of them."));
+                shelf.Check($"{at}.{field}", part, kind);
             }
+            desk.Range($"{at}.series", "A count of cells in series", one.Series, one.Series >= 1, "1 or more");
+            desk.Range($"{at}.parallel", "A count of strings side by side", one.Parallel, one.Parallel >= 1, "1 or more");
+            desk.Range($"{at}.contactCount", "A count of touches", one.ContactCount, one.ContactCount >= 0, "0 or more");
+            desk.Range($"{at}.dutyCeiling", "A duty", one.DutyCeiling, one.DutyCeiling is > 0 and <= 1, "above 0, at most 1");
         }
+    }
 
-        void Unit(string symbol, string at)
+    private static IEnumerable<(string Field, PartId? Part, PartKind Kind)> PartsOf(Arrangement one) =>
+    [
+        ("cell", one.Cell, PartKind.Cell), ("heater", one.Heater, PartKind.Heater), ("switch", one.Switch, PartKind.Switch), ("leads", one.Leads, PartKind.Leads),
+        ("contacts", one.Contacts, PartKind.Contacts), ("sensor", one.Sensor, PartKind.Sensor), ("controller", one.Controller, PartKind.Controller),
+        ("handle", one.Handle, PartKind.Handle), ("supervision", one.Supervision, PartKind.Supervision), ("stepUp", one.StepUp, PartKind.StepUp),
+        ("charger", one.Charger, PartKind.Charger), ("cutOut", one.CutOut, PartKind.CutOut),
+    ];
+
+    private static void CheckBrief(Brief brief, CheckDesk desk)
+    {
+        var duty = brief.Duty;
+        desk.Range("brief.airC", "A temperature of the air", brief.AirC, brief.AirC is >= -60 and <= 100, "-60 to 100 °C");
+        desk.Range("brief.duty.everyS", "A time from piece to piece", duty.EveryS, duty.EveryS > 0, "above 0 s");
+        desk.Range("brief.duty.forS", "A time a piece may last", duty.ForS, duty.ForS > 0, "above 0 s");
+        desk.Range("brief.duty.firstAfterS", "A wait before the first piece", duty.FirstAfterS, duty.FirstAfterS >= 0, "0 s or more");
+        desk.Range("brief.duty.contact", "A conductance into the work", duty.Contact, duty.Contact >= 0, "0 W/K or more");
+        desk.Range("brief.duty.contactPlusMinus", "A half width", duty.ContactPlusMinus, duty.ContactPlusMinus >= 0, "0 or more");
+        desk.Range("brief.duty.needJ", "A heat of a piece", duty.NeedJ, duty.NeedJ >= 0, "0 J or more");
+        desk.Range("brief.duty.needPlusMinusJ", "A half width", duty.NeedPlusMinusJ, duty.NeedPlusMinusJ >= 0, "0 or more");
+        desk.Ids("requirements", brief.Requirements.Select((line, i) => (line.Id, $"{CheckDesk.At("brief.requirements", i)}.id")));
+        for (int i = 0; i < brief.Requirements.Count; i++)
         {
-            if (Units.Find(symbol) is null)
-            {
-                problems.Add(new("A unit is not known.", $"{where}, {at}", symbol.Length == 0 ? "empty" : symbol, "a unit such as V, A, Ω, mΩ, W, °C, K, s, mAh, Ah, g, mm", "Correct the unit."));
-            }
+            var line = brief.Requirements[i];
+            string at = CheckDesk.At("brief.requirements", i);
+            desk.Unit($"{at}.unit", line.Unit, desk.StandsIn($"{at}.quantity") ? null : StudyWords.Of(line.Quantity));
+            desk.Range($"{at}.limit", "A limit", line.Limit, true, "a number");
+            desk.Range($"{at}.weight", "A weight", line.Weight, line.Weight >= 0, "0 or more");
         }
     }
 }

@@ -1,88 +1,121 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Heatwright.Arrangements;
 using Heatwright.Parts;
+using Heatwright.Quantities;
 using Heatwright.Trials;
 using Heatwright.Verdicts;
 
 namespace Heatwright.StudyFile;
 
-/// <summary>A study as the flat records that the file keeps: one row a thing, its place in its list first, its body as JSON.</summary>
+/// <summary>Kind and id of one record of the file.</summary>
+internal readonly record struct RecordKey(string Kind, string Id);
+
+/// <summary>A study as the flat records that the file keeps: JSON by kind and id, one a thing that can change by itself.</summary>
 internal static class StudyRecords
 {
-    private sealed record Head(string Name, ulong Seed, string Note, bool Invented);
+    /// <summary>Readings kept in one record. A typed or captured reading rewrites its own block only, and the history grows by so much.</summary>
+    public const int BlockSize = 50;
 
-    /// <summary>Kind, id and body of every record, in a fixed order.</summary>
-    public static SortedDictionary<(string Kind, string Id), string> Of(Study study)
+    private sealed record Head(string Name, ulong Seed, string Note, bool Invented, IReadOnlyList<string> Instruments, IReadOnlyList<PartId> Parts, IReadOnlyList<TrialId> Trials, IReadOnlyList<ArrangementId> Arrangements);
+
+    private sealed record TrialHead(TrialId Id, TrialKind Kind, PartId Part, string Purpose, IReadOnlyList<RunId> Runs);
+
+    private sealed record RunHead(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyDictionary<string, double> Settings);
+
+    /// <summary>The records of a study.</summary>
+    public static ImmutableSortedDictionary<RecordKey, string> Of(Study study)
     {
-        var records = new SortedDictionary<(string Kind, string Id), string>
-        {
-            [("study", "")] = Json(0, new Head(study.Name, study.Seed, study.Note, study.Invented)),
-        };
+        var records = ImmutableSortedDictionary.CreateBuilder<RecordKey, string>(Order);
+        Add("study", "", new Head(study.Name, study.Seed, study.Note, study.Invented, [.. study.Instruments.Select(one => one.Id)], [.. study.Parts.Select(one => one.Id)],
+            [.. study.Trials.Select(one => one.Id)], [.. study.Arrangements.Select(one => one.Id)]));
         if (study.Brief is { } brief)
         {
-            records[("brief", "")] = Json(0, brief);
+            Add("brief", "", brief);
         }
-
-        Add("instrument", study.Instruments, instrument => instrument.Id, instrument => instrument);
-        Add("part", study.Parts, part => part.Id.Name, part => part);
-        Add("arrangement", study.Arrangements, arrangement => arrangement.Id.Name, arrangement => arrangement);
-        Add("trial", study.Trials, trial => trial.Id.Name, trial => trial with { Runs = [] });
+        foreach (var instrument in study.Instruments)
+        {
+            Add("instrument", instrument.Id, instrument);
+        }
+        foreach (var part in study.Parts)
+        {
+            Add("part", part.Id.Name, part with { Words = BundleDocument.InOrder(part.Words) });
+        }
+        foreach (var arrangement in study.Arrangements)
+        {
+            Add("arrangement", arrangement.Id.Name, arrangement);
+        }
         foreach (var trial in study.Trials)
         {
-            Add("run", trial.Runs, run => $"{trial.Id}\n{run.Id}", run => run);
-        }
-
-        return records;
-
-        void Add<T>(string kind, IReadOnlyList<T> list, Func<T, string> id, Func<T, T> body)
-        {
-            for (int i = 0; i < list.Count; i++)
+            Add("trial", trial.Id.Name, new TrialHead(trial.Id, trial.Kind, trial.Part, trial.Purpose, [.. trial.Runs.Select(run => run.Id)]));
+            foreach (var run in trial.Runs)
             {
-                records[(kind, id(list[i]))] = Json(i, body(list[i]));
+                Add("run", run.Id.Name, new RunHead(run.Id, run.Columns, BundleDocument.InOrder(run.Settings)));
+                for (int block = 0; block * BlockSize < run.Readings.Count; block++)
+                {
+                    Add("readings", BlockId(run.Id, block), run.Readings.Skip(block * BlockSize).Take(BlockSize));
+                }
             }
         }
+        return records.ToImmutable();
+
+        void Add<T>(string kind, string id, T body) => records.Add(new(kind, id), JsonSerializer.Serialize(body, StudyJson.Options));
     }
 
-    /// <summary>The study that records make.</summary>
-    public static Study Join(IEnumerable<(string Kind, string Id, string Body)> rows)
+    /// <summary>The study that records make; throws where they do not make one.</summary>
+    public static Study Join(IReadOnlyDictionary<RecordKey, string> records)
     {
-        var all = rows.ToArray();
-        var head = Body<Head>(all.Single(row => row.Kind == "study").Body);
-        var runs = all.Where(row => row.Kind == "run").Select(row => (Trial: row.Id.Split('\n')[0], Place: Place(row.Body), Run: Body<Run>(row.Body)))
-            .ToLookup(row => row.Trial, StringComparer.Ordinal);
+        var head = Body<Head>("study", "");
         return new Study(head.Name, head.Seed)
         {
             Note = head.Note,
             Invented = head.Invented,
-            Brief = all.Where(row => row.Kind == "brief").Select(row => Body<Brief>(row.Body)).FirstOrDefault(),
-            Instruments = List<Instrument>("instrument"),
-            Parts = List<Part>("part"),
-            Arrangements = List<Arrangement>("arrangement"),
-            Trials = [.. List<Trial>("trial").Select(trial => trial with { Runs = [.. runs[trial.Id.Name].OrderBy(row => row.Place).Select(row => row.Run)] })],
+            Brief = records.ContainsKey(new("brief", "")) ? Body<Brief>("brief", "") : null,
+            Instruments = [.. head.Instruments.Select(id => Body<Instrument>("instrument", id))],
+            Parts = [.. head.Parts.Select(id => Body<Part>("part", id.Name))],
+            Arrangements = [.. head.Arrangements.Select(id => Body<Arrangement>("arrangement", id.Name))],
+            Trials = [.. head.Trials.Select(TrialOf)],
         };
 
-        T[] List<T>(string kind) => [.. all.Where(row => row.Kind == kind).OrderBy(row => Place(row.Body)).Select(row => Body<T>(row.Body))];
+        Trial TrialOf(TrialId id)
+        {
+            var trial = Body<TrialHead>("trial", id.Name);
+            return new(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(RunOf)]) { Purpose = trial.Purpose };
+        }
+
+        Run RunOf(RunId id)
+        {
+            var run = Body<RunHead>("run", id.Name);
+            var readings = new List<Reading>();
+            for (int block = 0; records.ContainsKey(new("readings", BlockId(id, block))); block++)
+            {
+                readings.AddRange(Body<Reading[]>("readings", BlockId(id, block)));
+            }
+            return new(run.Id, run.Columns, readings) { Settings = run.Settings };
+        }
+
+        T Body<T>(string kind, string id) => JsonSerializer.Deserialize<T>(records.TryGetValue(new(kind, id), out string? body) ? body : throw new JsonException($"The file lacks {kind} '{id}'."), StudyJson.Options)
+            ?? throw new JsonException($"In the file {kind} '{id}' is empty.");
     }
 
-    /// <summary>A fingerprint of the content: same content, same fingerprint, on any machine.</summary>
-    public static string Fingerprint(SortedDictionary<(string Kind, string Id), string> records)
+    /// <summary>A fingerprint of the content: same content, same fingerprint, on any machine, at any time, in any file.</summary>
+    public static string Fingerprint(ImmutableSortedDictionary<RecordKey, string> records)
     {
         var text = new StringBuilder();
         foreach (var (key, body) in records)
         {
             text.Append(key.Kind).Append('\u001f').Append(key.Id).Append('\u001f').Append(body).Append('\u001e');
         }
-
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
     }
 
-    /// <summary>Place in its list, a line break, the JSON.</summary>
-    private static string Json<T>(int place, T value) => $"{place.ToString(System.Globalization.CultureInfo.InvariantCulture)}\n{JsonSerializer.Serialize(value, StudyJson.Options)}";
+    /// <summary>Keys in one order, whatever the culture.</summary>
+    public static IComparer<RecordKey> Order { get; } = Comparer<RecordKey>.Create((a, b) =>
+        string.CompareOrdinal(a.Kind, b.Kind) is not 0 and var kind ? kind : string.CompareOrdinal(a.Id, b.Id));
 
-    private static int Place(string body) => int.Parse(body.AsSpan(0, body.IndexOf('\n', StringComparison.Ordinal)), System.Globalization.CultureInfo.InvariantCulture);
-
-    private static T Body<T>(string body) => JsonSerializer.Deserialize<T>(body[(body.IndexOf('\n', StringComparison.Ordinal) + 1)..], StudyJson.Options)
-        ?? throw new JsonException("A record of the study is empty.");
+    // No id holds a slash, so a block's id is never that of another run.
+    private static string BlockId(RunId run, int block) => $"{run.Name}/{(block + 1).ToString(CultureInfo.InvariantCulture)}";
 }

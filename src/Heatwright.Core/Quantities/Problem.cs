@@ -6,7 +6,7 @@ namespace Heatwright.Quantities;
 /// <param name="Value">The value met, with its unit, as it was typed or read.</param>
 /// <param name="Limit">What would be right.</param>
 /// <param name="Next">What to do now.</param>
-public sealed record Problem(string What, string Where, string Value, string Limit, string Next)
+public record Problem(string What, string Where, string Value, string Limit, string Next)
 {
     /// <inheritdoc/>
     public override string ToString() => $"{What} Where: {Where}. Value: {Value}. Limit: {Limit}. Next: {Next}";

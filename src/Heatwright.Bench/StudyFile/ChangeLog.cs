@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+
+namespace Heatwright.StudyFile;
+
+/// <summary>The records of an open file and the changes that led to them. Callers hold the transaction.</summary>
+internal sealed class ChangeLog(SqliteConnection connection, TimeProvider clock)
+{
+    public ImmutableSortedDictionary<RecordKey, string> Load() => StudyTables.Rows(connection, "SELECT kind, id, body FROM record")
+        .ToImmutableSortedDictionary(row => new RecordKey(row[0]!, row[1]!), row => row[2]!, StudyRecords.Order);
+
+    public IReadOnlyList<StudyChange> History() => [.. StudyTables.Rows(connection, "SELECT CAST(number AS TEXT), at, what, state FROM change ORDER BY number").Select(row =>
+        new StudyChange(long.Parse(row[0]!, CultureInfo.InvariantCulture), DateTimeOffset.Parse(row[1]!, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind), row[2]!, row[3] != "done"))];
+
+    /// <summary>Puts records in place (null: takes them away) and keeps what stood there. What was undone before can no longer be redone, but stays readable.</summary>
+    public StudyChange Append(string what, IReadOnlyDictionary<RecordKey, string?> next, ImmutableSortedDictionary<RecordKey, string> current)
+    {
+        StudyTables.Execute(connection, "UPDATE change SET state = 'left' WHERE state = 'undone'");
+        var at = clock.GetUtcNow().ToUniversalTime();
+        StudyTables.Execute(connection, "INSERT INTO change (at, what, state) VALUES ($at, $what, 'done')", ("$at", at.ToString("O", CultureInfo.InvariantCulture)), ("$what", what));
+        string number = StudyTables.Scalar(connection, "SELECT max(number) FROM change");
+        foreach (var (key, body) in next)
+        {
+            StudyTables.Execute(connection, "INSERT INTO change_row (change, kind, id, before, after) VALUES ($change, $kind, $id, $before, $after)",
+                ("$change", long.Parse(number, CultureInfo.InvariantCulture)), ("$kind", key.Kind), ("$id", key.Id), ("$before", current.GetValueOrDefault(key)), ("$after", body));
+            Put(key, body);
+        }
+        return new(long.Parse(number, CultureInfo.InvariantCulture), at, what, Undone: false);
+    }
+
+    /// <summary>The last change that stands is taken back; the first one, which began the study, stays. Null: there is none.</summary>
+    public StudyChange? Undo() => Step("SELECT max(number) FROM change WHERE state = 'done' AND number > 1", "before", "undone");
+
+    /// <summary>The change taken back last stands again. Null: there is none.</summary>
+    public StudyChange? Redo() => Step("SELECT min(number) FROM change WHERE state = 'undone'", "after", "done");
+
+    private StudyChange? Step(string which, string side, string state)
+    {
+        if (!long.TryParse(StudyTables.Scalar(connection, which), CultureInfo.InvariantCulture, out long number))
+        {
+            return null;
+        }
+        foreach (string?[] row in StudyTables.Rows(connection, $"SELECT kind, id, {side} FROM change_row WHERE change = $number", ("$number", number)))
+        {
+            Put(new(row[0]!, row[1]!), row[2]);
+        }
+        StudyTables.Execute(connection, "UPDATE change SET state = $state WHERE number = $number", ("$state", state), ("$number", number));
+        return History().Single(change => change.Number == number);
+    }
+
+    private void Put(RecordKey key, string? body) => StudyTables.Execute(connection, body is null
+        ? "DELETE FROM record WHERE kind = $kind AND id = $id AND $body IS NULL"
+        : "INSERT INTO record (kind, id, body) VALUES ($kind, $id, $body) ON CONFLICT (kind, id) DO UPDATE SET body = excluded.body",
+        ("$kind", key.Kind), ("$id", key.Id), ("$body", body));
+}

@@ -1,0 +1,91 @@
+using System.Collections.Frozen;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+using Heatwright.Verdicts;
+
+namespace Heatwright.StudyFile;
+
+/// <summary>The closed lists of a study: which words may stand where, and what a value of that word is measured in.</summary>
+internal static class StudyWords
+{
+    /// <summary>Where a stated value may come from.</summary>
+    public static readonly string[] Origins = ["measured", "sheet", "claimed", "published", "assumed"];
+
+    /// <summary>How a part came to the shelf.</summary>
+    public static readonly string[] From = ["bought", "salvaged", "borrowed", "destroyed"];
+
+    /// <summary>Unit, or any unit that measures the same, of what can be stated of a part.</summary>
+    public static readonly FrozenDictionary<string, Unit> Quantities = new Dictionary<string, Unit>
+    {
+        [PartQuantities.Capacity] = Units.AmpereHour,
+        [PartQuantities.CutoffVolts] = Units.Volt,
+        [PartQuantities.Ohms] = Units.Ohm,
+        [PartQuantities.Alpha] = Units.PerKelvin,
+        [PartQuantities.RatedPower] = Units.Watt,
+        [PartQuantities.RatedVolts] = Units.Volt,
+        [PartQuantities.RatedCurrent] = Units.Ampere,
+        [PartQuantities.TripCurrent] = Units.Ampere,
+        [PartQuantities.SetVolts] = Units.Volt,
+        [PartQuantities.LimitCurrent] = Units.Ampere,
+        [PartQuantities.LockOutVolts] = Units.Volt,
+        [PartQuantities.LossFixed] = Units.Watt,
+        [PartQuantities.LossPerAmp] = Units.Volt,
+        [PartQuantities.LossPerAmpSquared] = Units.Ohm,
+        [PartQuantities.HeatCapacity] = Units.JoulePerKelvin,
+        [PartQuantities.LinearLoss] = Units.WattPerKelvin,
+        [PartQuantities.Radiating] = Units.SquareMetre,
+        [PartQuantities.GripLink] = Units.WattPerKelvin,
+        [PartQuantities.GripHeatCapacity] = Units.JoulePerKelvin,
+        [PartQuantities.GripLoss] = Units.WattPerKelvin,
+        [PartQuantities.Lag] = Units.Second,
+        [PartQuantities.Diameter] = Units.Metre,
+        [PartQuantities.Length] = Units.Metre,
+        [PartQuantities.Width] = Units.Metre,
+        [PartQuantities.Height] = Units.Metre,
+        [PartQuantities.Mass] = Units.Kilogram,
+        [PartQuantities.Price] = Units.Money,
+        [PartQuantities.ChargeCurrent] = Units.Ampere,
+        [PartQuantities.Drain] = Units.Ampere,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>Unit of what a run's columns hold.</summary>
+    public static readonly FrozenDictionary<string, Unit> Columns = new Dictionary<string, Unit>
+    {
+        ["time"] = Units.Second,
+        ["volts"] = Units.Volt,
+        ["amps"] = Units.Ampere,
+        ["degrees"] = Units.Celsius,
+        ["grip degrees"] = Units.Celsius,
+        ["cell degrees"] = Units.Celsius,
+        ["ohms"] = Units.Ohm,
+        ["drop"] = Units.Volt,
+        ["volts in"] = Units.Volt,
+        ["amps in"] = Units.Ampere,
+        ["volts out"] = Units.Volt,
+        ["amps out"] = Units.Ampere,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>Columns that a run must have, columns that it may have, and settings that it may have.</summary>
+    public static (string[] Needed, string[] Perhaps, string[] Settings) Of(TrialKind kind) => kind switch
+    {
+        TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air"]),
+        TrialKind.ColdOhms => (["ohms"], [], ["leads", "at"]),
+        TrialKind.HotOhms => (["volts", "amps", "degrees"], [], []),
+        TrialKind.WarmUp => (["time", "volts", "amps", "degrees"], ["grip degrees"], ["air"]),
+        TrialKind.ModulePoints => (["volts in", "amps in", "volts out", "amps out"], [], ["set"]),
+        TrialKind.TwoPointDrop => (["amps", "drop"], [], ["touches"]),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A trial without its columns."),
+    };
+
+    /// <summary>Unit, or any that measures the same, of what a requirement limits.</summary>
+    public static Unit Of(RequirementQuantity quantity) => quantity switch
+    {
+        RequirementQuantity.WarmUpTime or RequirementQuantity.ChargeTime or RequirementQuantity.RunTime => Units.Second,
+        RequirementQuantity.PiecesPerCharge => Units.One,
+        RequirementQuantity.GripTemperature or RequirementQuantity.CellTemperature => Units.Celsius,
+        RequirementQuantity.InsideDiameter => Units.Metre,
+        RequirementQuantity.PartsCost => Units.Money,
+        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "A requirement without its unit."),
+    };
+}

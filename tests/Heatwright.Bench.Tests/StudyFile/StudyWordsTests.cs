@@ -1,0 +1,51 @@
+using Heatwright.Parts;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Tests.StudyFile;
+
+public class StudyWordsTests
+{
+    [Fact]
+    public void Every_quantity_of_a_part_has_its_unit() =>
+        Assert.Equal(typeof(PartQuantities).GetFields().Select(field => (string)field.GetRawConstantValue()!).Order(StringComparer.Ordinal), StudyWords.Quantities.Keys.Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void Every_kind_of_trial_has_its_columns_and_every_column_its_unit() =>
+        Assert.All(Enum.GetValues<TrialKind>(), kind => Assert.All([.. StudyWords.Of(kind).Needed, .. StudyWords.Of(kind).Perhaps], column => Assert.Contains(column, StudyWords.Columns.Keys)));
+
+    [Fact]
+    public void Every_requirement_has_its_unit() => Assert.All(Enum.GetValues<RequirementQuantity>(), quantity => Assert.NotNull(StudyWords.Of(quantity)));
+
+    /// <summary>The documentation lists the words by hand; this compares it with the program.</summary>
+    [Fact]
+    public void The_documentation_names_every_word()
+    {
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "docs/formats/bundle.md"));
+        string[] words =
+        [
+            .. StudyWords.Quantities.Keys, .. StudyWords.Columns.Keys, .. StudyWords.Origins, .. StudyWords.From, .. Enum.GetValues<TrialKind>().SelectMany(kind => StudyWords.Of(kind).Settings),
+            .. Camel<PartKind>(), .. Camel<TrialKind>(), .. Camel<RequirementQuantity>(),
+        ];
+        Assert.All(words, word => Assert.Contains($"`{word}`", page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_schema_in_the_documentation_is_fresh() =>
+        Assert.Equal(File.ReadAllText(Path.Combine(Repository.Root, "docs/formats/bundle.schema.json")), BundleSchema.Text());
+
+    [Fact]
+    public void The_schema_names_every_field_that_the_documentation_names()
+    {
+        string schema = BundleSchema.Text();
+        // By hand from docs/formats/bundle.md.
+        Assert.All(["format", "seed", "invented", "everyS", "needPlusMinusJ", "atMost", "resolution", "plusMinus", "struck", "because", "contactCount", "supervision", "dutyCeiling"],
+            field => Assert.Contains($"\"{field}\":", schema, StringComparison.Ordinal));
+        Assert.DoesNotContain("\"readings\"", schema, StringComparison.Ordinal);
+        Assert.DoesNotContain("fileName", schema, StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<string> Camel<T>()
+        where T : struct, Enum => Enum.GetNames<T>().Select(name => char.ToLowerInvariant(name[0]) + name[1..]);
+}
