@@ -3,8 +3,10 @@ using System.Globalization;
 namespace Heatwright.Quantities;
 
 /// <summary>Rounds once, at the edge: two digits of doubt and the value to match.</summary>
-public static class Display
+public static partial class Display
 {
+    private const int MostPlaces = 60;
+
     /// <summary>Value ± standard doubt and unit; the doubt to two digits, the value to the same place.</summary>
     public static string Rounded(Estimate estimate) => Rounded(estimate.Value, estimate.StandardDoubt, estimate.Unit);
 
@@ -36,16 +38,14 @@ public static class Display
         return ToPlace(value, Math.Min(place, digits + 3)).TrimTrailingZeros();
     }
 
-    private static string Number(double value, double doubt)
+    private static string Number(double value, double doubt) => ToPlace(value, PlaceOf(doubt));
+
+    /// <summary>Decimals that show a doubt with two digits.</summary>
+    private static int PlaceOf(double doubt)
     {
         int place = 1 - (int)Math.Floor(Math.Log10(doubt));
         double rounded = Math.Round(doubt * Math.Pow(10, place), MidpointRounding.AwayFromZero);
-        if (rounded >= 100)
-        {
-            place--; // 0.0996 rounds up to 0.10, one place fewer
-        }
-
-        return ToPlace(value, place);
+        return rounded >= 100 ? place - 1 : place; // 0.0996 rounds up to 0.10, one place fewer
     }
 
     private static string ToPlace(double value, int place)
@@ -56,8 +56,9 @@ public static class Display
             value = Math.Round(value / unit, MidpointRounding.AwayFromZero) * unit;
         }
 
-        string text = value.ToString("F" + Math.Clamp(place, 0, 15).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-        return text.Replace('-', '\u2212');
+        string text = value.ToString("F" + Math.Clamp(place, 0, MostPlaces).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        bool isNothing = text.All(c => c is '-' or '0' or '.');
+        return isNothing ? text.TrimStart('-') : text.Replace('-', '\u2212'); // nothing has no sign
     }
 
     private static string TrimTrailingZeros(this string text) =>

@@ -19,6 +19,27 @@ public sealed class Doubts
     /// <summary>One cause with one standard doubt.</summary>
     public static Doubts From(Cause cause, double push) => None.With(cause, push);
 
+    /// <summary>Doubts of parameters that one fit drew together: as many independent causes as parameters, shared between them.</summary>
+    /// <param name="name">Name of the fit; its causes are called 'name 1', 'name 2' and so on.</param>
+    /// <param name="group">Who brought them in.</param>
+    /// <param name="covariance">Covariance of the parameters; symmetric, none of its variances negative or infinite.</param>
+    /// <param name="shape">How the causes are spread; bell-shaped where nothing is said.</param>
+    /// <returns>One set of doubts a parameter, in the units of the parameters; together they have exactly this covariance.</returns>
+    public static IReadOnlyList<Doubts> FromCovariance(string name, CauseGroup group, double[,] covariance, Shape? shape = null)
+    {
+        double[,] factor = CovarianceFactor.Of(covariance);
+        int count = factor.GetLength(0);
+        Cause[] causes = [.. Enumerable.Range(1, count).Select(i => new Cause(FormattableString.Invariant($"{name} {i}"), group, shape ?? new Shape.Normal()))];
+        return [.. Enumerable.Range(0, count).Select(i => Enumerable.Range(0, i + 1).Aggregate(None, (sum, j) => sum.With(causes[j], factor[i, j])))];
+    }
+
+    /// <summary>Covariance of two values through the causes they share.</summary>
+    public static double Covariance(Doubts a, Doubts b) => a.Pushes.Sum(push => push.By * b.By(push.Cause));
+
+    /// <summary>Correlation of two values through the causes they share, from −1 to 1; 0 where one has no doubt.</summary>
+    public static double Correlation(Doubts a, Doubts b) =>
+        a.Combined == 0 || b.Combined == 0 ? 0 : Covariance(a, b) / (a.Combined * b.Combined);
+
     /// <summary>The causes at work, in order of their names, so that every run adds them up alike.</summary>
     public IEnumerable<Push> Pushes => pushes.Values;
 
@@ -92,4 +113,8 @@ public sealed class Doubts
             ? []
             : [.. pushes.Values.Select(push => (push.Cause, push.By * push.By / total)).OrderByDescending(pair => pair.Item2).ThenBy(pair => pair.Cause.Id, StringComparer.Ordinal)];
     }
+
+    /// <summary>Share of the variance that each group of causes brings, largest first; empty where there is no doubt.</summary>
+    public IReadOnlyList<(CauseGroup Group, double Share)> SharesByGroup() =>
+        [.. Shares().GroupBy(pair => pair.Cause.Group).Select(group => (group.Key, group.Sum(pair => pair.Share))).OrderByDescending(pair => pair.Item2).ThenBy(pair => pair.Key)];
 }

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace Heatwright.Quantities;
 
 /// <summary>Prefixes in steps of a thousand, and the units that makers put them before.</summary>
@@ -31,6 +33,8 @@ public static class SiPrefix
         ["Ω/m"] = (Units.OhmPerMetre, -6, 3),
     };
 
+    private static readonly ConcurrentDictionary<Unit, Unit[]> Families = new();
+
     /// <summary>The unit without its prefix, or null where it takes none.</summary>
     public static Unit? BaseOf(Unit unit)
     {
@@ -50,6 +54,11 @@ public static class SiPrefix
 
         return null;
     }
+
+    /// <summary>The unit with every prefix that a bench knows for it; nothing where it takes none.</summary>
+    public static IReadOnlyList<Unit> FamilyOf(Unit unit) => Families.GetOrAdd(unit, static one => BaseOf(one) is { } root
+        ? [.. Steps.Where(step => step.Power >= Bases[root.Symbol].Low && step.Power <= Bases[root.Symbol].High).Select(step => Of(root, step.Letter))]
+        : []);
 
     /// <summary>The unit with a prefix before it; the same object as in <see cref="Units"/> where it stands there.</summary>
     /// <param name="root">A unit without prefix.</param>

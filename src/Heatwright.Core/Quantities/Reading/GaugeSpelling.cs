@@ -21,7 +21,7 @@ internal static class GaugeSpelling
 
         foreach (var (gauge, end) in Gauges(text, start, expect))
         {
-            // ASTM B258: 36 is 0.127 mm, 0000 is 11.684 mm, 39 equal ratios between (from memory).
+            // [astm-b258]: 36 is 0.127 mm, 0000 is 11.684 mm, 39 equal ratios between (from memory).
             double diameterMm = 0.127 * Math.Pow(92, (36 - gauge) / 39.0);
             yield return new(
                 asArea

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Heatwright.Quantities;
 
 /// <summary>Letters in the place of the decimal mark: 4k7, R47, E330, 3V3, 1m20.</summary>
-/// <remarks>R, K, M, G and the tolerance letters follow IEC 60062 (from memory); E for R and small letters are met on parts and in drawers.</remarks>
+/// <remarks>R, K, M, G and the tolerance letters follow [iec-60062] (from memory); E for R and small letters are met on parts and in drawers.</remarks>
 internal static class LetterCode
 {
     /// <summary>Every coded value that starts here.</summary>

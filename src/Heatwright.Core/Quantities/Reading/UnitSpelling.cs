@@ -111,9 +111,9 @@ internal static class UnitSpelling
     /// <summary>Simple units spelled exactly so, for denominators.</summary>
     public static IReadOnlyList<UnitWord> Spelled(string spelled) => Exact.TryGetValue(spelled, out var known) ? known : [];
 
-    /// <summary>The field's own symbols always stand for themselves, also those that no bench list knows.</summary>
+    /// <summary>The field's own symbols, with and without prefixes, always stand for themselves, also those that no bench list knows.</summary>
     private static IEnumerable<UnitWord> Own(string spelled, Expect expect) =>
-        expect.Units.Where(unit => Key(unit.Symbol) == spelled || Key(Plain(unit.Symbol)) == spelled).Select(UnitWord.Of);
+        expect.Units.Concat(expect.Units.SelectMany(SiPrefix.FamilyOf)).Where(unit => Key(unit.Symbol) == spelled || Key(Plain(unit.Symbol)) == spelled).Select(UnitWord.Of);
 
     private static string Key(string symbol) => Letters.Even(symbol).Replace(" ", "", StringComparison.Ordinal);
 
