@@ -168,7 +168,11 @@ public sealed class PlantBuilder
                 SensorLagS = lag < 0.05 ? 0 : lag,
             },
             // Simple internal-model tuning (Skogestad 2003) for a plant that integrates on the time scale of its delay: gain = C/(2θ), reset 8θ.
-            new ControllerModel.Pi(aim, PeriodS, endHeat / (2 * delay), endHeat / (2 * delay) / (8 * delay), 1 / (2 * delay), Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling))
+            // The integral begins with the power that holds the aim and stands still at the stops, so that warm-up runs at full power.
+            new ControllerModel.Pi(aim, PeriodS, endHeat / (2 * delay), endHeat / (2 * delay) / (8 * delay), 0, Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling)
+            {
+                StartW = HoldW(aim, air),
+            })
         {
             CutoffV = arrangement.Series * (shelf.Value(arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0),
             CutoffOnlyWhileOn = true,
@@ -177,5 +181,13 @@ public sealed class PlantBuilder
             Work = new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = 400 },
             MaxS = 4 * 3600,
         };
+    }
+
+    /// <summary>Power that holds the working end at a temperature, from the middle values: what the firmware would be given.</summary>
+    private double HoldW(double kelvin, double airK)
+    {
+        double Value(PlantKey key) => places.TryGetValue(key, out int place) ? Math.Max(0, Inputs[place].Value.Si) : 0;
+        return ((Value(PlantKey.EndLoss) + Value(PlantKey.GripLink)) * (kelvin - airK))
+            + (Value(PlantKey.EndRadiating) * Physics.Constants.StefanBoltzmann * (Math.Pow(kelvin, 4) - Math.Pow(airK, 4)));
     }
 }

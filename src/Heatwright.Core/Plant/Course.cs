@@ -50,6 +50,7 @@ internal sealed class Course
         highestRise = new double[tool.Network.Nodes.Count];
         Array.Fill(highestRise, double.NegativeInfinity);
         pi = tool.Controller as ControllerModel.Pi;
+        integral = pi?.StartW ?? 0;
         record = (tool.Load as LoadModel.RecordedCurrent)?.Amps ?? (tool.Load as LoadModel.RecordedPower)?.Watts;
         duty = tool.Controller is ControllerModel.Fixed @fixed ? @fixed.Duty : 0;
         workZeroS = tool.Work is null ? double.PositiveInfinity : double.IsNaN(tool.Work.AfterTargetS) ? tool.Work.FirstS : double.PositiveInfinity;
@@ -284,7 +285,8 @@ internal sealed class Course
         double wanted = (pi.GainWPerK * error) + integral;
         double mostW = pi.MaxDuty * nominalW;
         double givenW = Math.Clamp(wanted, 0, mostW);
-        integral += pi.PeriodS * ((pi.IntegralWPerKS * error) + (pi.TrackingPerS * (givenW - wanted)));
+        bool stands = pi.TrackingPerS == 0 && ((wanted > mostW && error > 0) || (wanted < 0 && error < 0));
+        integral += stands ? 0 : pi.PeriodS * ((pi.IntegralWPerKS * error) + (pi.TrackingPerS * (givenW - wanted)));
         duty = givenW / nominalW;
         if (!saturated && wanted > mostW && !double.IsNaN(targetS))
         {

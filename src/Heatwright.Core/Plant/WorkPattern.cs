@@ -44,12 +44,15 @@ public abstract record ControllerModel
     /// <param name="PeriodS">Sample period, s.</param>
     /// <param name="GainWPerK">Proportional gain, W/K.</param>
     /// <param name="IntegralWPerKS">Integral gain, W/(K·s).</param>
-    /// <param name="TrackingPerS">Back-calculation gain, 1/s.</param>
+    /// <param name="TrackingPerS">Back-calculation gain, 1/s; 0: the integral stands still while the output is at its end and the error would push it on.</param>
     /// <param name="NominalOhm">Load ohms that the firmware reckons with when it turns watts into duty.</param>
     /// <param name="MaxDuty">Duty ceiling.</param>
     public sealed record Pi(double TargetK, double PeriodS, double GainWPerK, double IntegralWPerKS, double TrackingPerS, double NominalOhm, double MaxDuty)
         : ControllerModel
     {
+        /// <summary>What the integral starts with, W: the power that holds the target, where the firmware knows it.</summary>
+        public double StartW { get; init; }
+
         /// <summary>Above 0.</summary>
         public double PeriodS { get; } = Guard.Positive(PeriodS);
 

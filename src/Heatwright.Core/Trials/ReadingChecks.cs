@@ -32,6 +32,9 @@ internal static class ReadingChecks
             return;
         }
 
+        // A load that is switched on and off has readings near nothing on purpose.
+        double largest = rows.Select(row => Math.Abs(row[column])).Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        bool rests = rows.Count(row => Math.Abs(row[column]) < largest / 100) >= 3;
         for (int row = 0; row < rows.Count; row++)
         {
             double value = Math.Abs(rows[row][column]);
@@ -42,7 +45,7 @@ internal static class ReadingChecks
             }
 
             double decades = Math.Log10(value / Median(around));
-            if (Math.Abs(Math.Abs(decades) - 3) < 0.25)
+            if (Math.Abs(Math.Abs(decades) - 3) < 0.25 && !(rests && decades < 0))
             {
                 suspect[row] = true;
                 string often = decades < 0 ? "a thousandth of" : "a thousand times";
@@ -65,17 +68,16 @@ internal static class ReadingChecks
         double most = rows.Max(row => Math.Abs(row[amps]) is var a && double.IsFinite(a) ? a : 0);
         for (int row = 0; row < rows.Count; row++)
         {
-            double[] around = [.. Neighbours(rows, row, 3).Where(r => Math.Abs(rows[r][amps] - rows[row][amps]) < 0.1 * most && !suspect[r])
-                .Select(r => rows[r][volts]).Where(double.IsFinite)];
-            if (around.Length < 3 || !double.IsFinite(rows[row][volts]))
+            // A sag has lower volts after it; a loose clip has higher volts on both sides.
+            double[] before = Around(row, -1);
+            double[] after = Around(row, +1);
+            if (before.Length < 2 || after.Length < 2 || !double.IsFinite(rows[row][volts]))
             {
                 continue;
             }
 
-            double off = Median(around) - rows[row][volts];
-            double spread = around.Max() - around.Min();
-            bool both = rows[row][volts] < around.Min() - ClipV;
-            if (off > ClipV && both && off > 1.5 * spread)
+            double off = Math.Min(Median(before), Median(after)) - rows[row][volts];
+            if (off > ClipV)
             {
                 suspect[row] = true;
                 double ohm = off / Math.Max(1e-6, Math.Abs(rows[row][amps]));
@@ -83,6 +85,9 @@ internal static class ReadingChecks
                     $"{rows[row][volts]:0.00} V at {rows[row][amps]:0.00} A lies {off:0.00} V under its neighbours at the same current, {ohm * 1000:0} mΩ more: clip loose?"), Remark.LeftOut));
             }
         }
+
+        double[] Around(int row, int way) => [.. Enumerable.Range(1, 4).Select(step => row + (way * step)).Where(r => r >= 0 && r < rows.Count)
+            .Where(r => Math.Abs(rows[r][amps] - rows[row][amps]) < 0.1 * most && double.IsFinite(rows[r][volts])).Select(r => rows[r][volts])];
     }
 
     private static void Impossible(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)

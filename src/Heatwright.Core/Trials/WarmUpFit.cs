@@ -65,7 +65,7 @@ public sealed record WarmUpFindings(
 public sealed class WarmUpFit
 {
     private const double EndDoubtK = 1.0;
-    private const double GripDoubtK = 0.5;
+    private const double GripDoubtK = 2; // a grip is more than one lump; its readings weigh less than those of the working end
 
     private readonly IReadOnlyList<WarmUpLog> logs;
     private readonly bool radiates;
@@ -168,8 +168,8 @@ public sealed class WarmUpFit
         int tail = start.Length - 3;
         if (grip)
         {
-            priorDoubt[tail + 1] = 0.7;
-            priorDoubt[tail + 2] = 0.4; // a bare grip of hand size loses about 0.12 W/K in still air: worked out, common practice
+            priorDoubt[tail + 1] = 0.4;
+            priorDoubt[tail + 2] = 0.2; // a bare grip of hand size loses about 0.12 W/K in still air: worked out, common practice
         }
 
         var fit = LeastSquares.Fit(new LeastSquaresProblem(Residuals, count, start)
@@ -218,8 +218,22 @@ public sealed class WarmUpFit
             LogCovariance = covariance,
             MisfitK = Math.Sqrt(used.Sum(value => value * value) / Math.Max(1, used.Length)),
             ModelledC = modelled,
-            Scores = [.. left.Select(rows => rows.Select(value => Math.Abs(value) / Math.Max(spread, EndDoubtK)).ToArray())],
+            Scores = [.. left.Select(rows => Alone(rows, Math.Max(spread, EndDoubtK)))],
         };
+    }
+
+    /// <summary>How many spreads each row lies off what the rows around it are off: a reading is suspect when it stands alone, not
+    /// where the model as a whole is off.</summary>
+    private static double[] Alone(double[] left, double spread)
+    {
+        double[] scores = new double[left.Length];
+        for (int i = 0; i < left.Length; i++)
+        {
+            double[] around = [.. Enumerable.Range(Math.Max(0, i - 3), Math.Min(left.Length, i + 4) - Math.Max(0, i - 3)).Where(k => k != i && double.IsFinite(left[k])).Select(k => left[k])];
+            scores[i] = double.IsFinite(left[i]) && around.Length >= 3 ? Math.Abs(left[i] - Median(around)) / spread : 0;
+        }
+
+        return scores;
     }
 
     private void Residuals(ReadOnlySpan<double> p, Span<double> residuals)
