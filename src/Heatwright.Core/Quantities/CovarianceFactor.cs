@@ -4,8 +4,13 @@ namespace Heatwright.Quantities;
 /// <remarks>Worked on the correlations, so that ohms beside joules per kelvin lose no digits. No row is swapped: the same fit gives the same causes on every run.</remarks>
 internal static class CovarianceFactor
 {
-    /// <summary>A pivot this small against 1 is rounding, not doubt.</summary>
-    private const double Rounding = 1e-10;
+    /// <summary>A pivot this small against 1 is rounding, not doubt; leaving it out moves a correlation by its root at most, 3e-7.</summary>
+    private const double Rounding = 1e-13;
+
+    /// <summary>Covariances arrive rounded themselves: a variance below nothing by this much of its own is still nothing, a correlation too large by this much is still whole.</summary>
+    private const double VarianceSlack = 1e-10;
+
+    private const double CorrelationSlack = 1e-5;
 
     public static double[,] Of(double[,] covariance)
     {
@@ -20,7 +25,7 @@ internal static class CovarianceFactor
         for (int j = 0; j < count; j++)
         {
             double pivot = scale[j] == 0 ? 0 : 1 - Dot(factor, j, j, j);
-            if (pivot < -Rounding)
+            if (pivot < -VarianceSlack)
             {
                 throw new ArgumentException($"Not a covariance: parameter {j} would have a negative variance of its own.", nameof(covariance));
             }
@@ -30,7 +35,7 @@ internal static class CovarianceFactor
             for (int i = j + 1; i < count; i++)
             {
                 double left = Correlation(covariance, scale, i, j) - Dot(factor, i, j, j);
-                factor[i, j] = isFree ? left / factor[j, j] : Math.Abs(left) <= Math.Sqrt(Rounding) ? 0
+                factor[i, j] = isFree ? left / factor[j, j] : Math.Abs(left) <= CorrelationSlack ? 0
                     : throw new ArgumentException($"Not a covariance: parameters {j} and {i} are correlated by more than their variances allow.", nameof(covariance));
             }
         }
