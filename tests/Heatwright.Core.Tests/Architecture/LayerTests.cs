@@ -15,9 +15,9 @@ public class LayerTests
         ["Plant"] = ["Physics", "Numerics"],
         ["Parts"] = ["Numerics", "Quantities", "Physics", "Handbook", "Plant"],
         ["Trials"] = ["Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
-        ["Arrangements"] = ["Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
-        ["Predictions"] = ["Arrangements", "Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
-        ["Safety"] = ["Predictions", "Arrangements", "Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
+        ["Arrangements"] = ["Trials", "Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
+        ["Predictions"] = ["Trials", "Arrangements", "Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
+        ["Safety"] = ["Trials", "Predictions", "Arrangements", "Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
         ["Verdicts"] = ["Safety", "Predictions", "Arrangements", "Trials", "Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
         ["BuildSheets"] = ["Safety", "Predictions", "Arrangements", "Trials", "Parts", "Numerics", "Quantities", "Physics", "Handbook", "Plant"],
     };
