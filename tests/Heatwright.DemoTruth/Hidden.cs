@@ -59,7 +59,7 @@ public sealed class Hidden
         ("shank.loss", 0.0030, "W/K of any shank to the air"),
         ("grip.heatCapacity", 90, "J/K"),
         ("grip.loss", 0.20, "W/K to the air"),
-        ("module.set", 13.6, "V"),
+        ("module.set", 14.4, "V"),
         ("module.fixed", 0.12, "W"),
         ("module.perAmp", 0.18, "V"),
         ("module.perAmpSquared", 0.050, "Ω"),

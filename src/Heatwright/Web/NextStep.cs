@@ -13,7 +13,7 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
     /// <summary>A reading that would tell comes first, then a piece to buy, then the comparison.</summary>
     public static NextStep Of(StudyResult result)
     {
-        foreach (var verdict in result.Verdicts.Where(verdict => verdict.Word is VerdictWord.NeedMoreReadings or VerdictWord.GoIf))
+        foreach (var verdict in result.Verdicts.Where(verdict => verdict.Word is VerdictWord.NeedMoreReadings or VerdictWord.GoIf).OrderByDescending(verdict => verdict.Word))
         {
             string letter = verdict.Arrangement.Letter;
             if (verdict.Problems is [var problem, ..])
