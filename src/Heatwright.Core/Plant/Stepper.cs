@@ -17,6 +17,12 @@ internal sealed class Stepper
     private readonly double[] push1;
     private readonly double[] guess;
     private readonly double[] next;
+    private OnState solved;
+    private double solvedCellOhm;
+    private double solvedFactor;
+    private double solvedDrive;
+    private long solvedStamp = -1;
+    private long stamps;
 
     public Stepper(AssembledTool tool)
     {
@@ -42,12 +48,16 @@ internal sealed class Stepper
 
         public double[] Rises { get; } = new double[size];
 
+        /// <summary>Changes whenever the state does, so that what was solved for it can be used again.</summary>
+        public long Stamp { get; set; }
+
         public void CopyFrom(State other)
         {
             ChargeLeft = other.ChargeLeft;
             ShortV = other.ShortV;
             LongV = other.LongV;
             other.Rises.CopyTo(Rises, 0);
+            Stamp = other.Stamp;
         }
     }
 
@@ -103,7 +113,17 @@ internal sealed class Stepper
     public double SensorK(State state) => ambientK + state.Rises[size > nodes ? nodes : tool.Network.SensorNode];
 
     /// <summary>The on-state algebra at a state.</summary>
-    public OnState OnStateAt(State state, double driveA) => Electric(state.ChargeLeft, state.ShortV, state.LongV, state.Rises, driveA, out _, out _);
+    public OnState OnStateAt(State state, double driveA)
+    {
+        if (solvedStamp != state.Stamp || solvedDrive != driveA)
+        {
+            solved = Electric(state.ChargeLeft, state.ShortV, state.LongV, state.Rises, driveA, out solvedCellOhm, out solvedFactor);
+            solvedStamp = state.Stamp;
+            solvedDrive = driveA;
+        }
+
+        return solved;
+    }
 
     /// <summary>Moves <paramref name="state"/> by h seconds and adds what flowed to <paramref name="tally"/>.</summary>
     /// <param name="duty">Duty over the step.</param>
@@ -113,7 +133,8 @@ internal sealed class Stepper
     {
         bool pressed = working && state.Rises[tool.Network.WorkingNode] + ambientK > tool.Work!.AboveK;
         var exact = matrices.For(h, pressed);
-        var start = FlowAt(state.ChargeLeft, state.ShortV, state.LongV, state.Rises, duty, pressed, drive, push0);
+        var on = OnStateAt(state, drive);
+        var start = FlowAt(on, solvedCellOhm, solvedFactor, state.ChargeLeft, state.ShortV, state.LongV, state.Rises, duty, pressed, drive, push0);
         Apply(exact.Exp, state.Rises, guess);
         AddApplied(exact.Phi1, push0, guess);
 
@@ -133,7 +154,8 @@ internal sealed class Stepper
             longV += ((start.LongOhm * start.MeanA / parallel) - longV) * fadeLong;
         }
 
-        var end = FlowAt(charge, shortV, longV, guess, duty, pressed, drive, push1);
+        var onAtEnd = Electric(charge, shortV, longV, guess, drive, out double endCellOhm, out double endFactor);
+        var end = FlowAt(onAtEnd, endCellOhm, endFactor, charge, shortV, longV, guess, duty, pressed, drive, push1);
         for (int i = 0; i < size; i++)
         {
             push1[i] -= push0[i];
@@ -149,6 +171,7 @@ internal sealed class Stepper
             state.LongV = longV + (((end.LongOhm * end.MeanA) - (start.LongOhm * start.MeanA)) / parallel * SecondPhi(h / source.Cell.Tau2S, fadeLong));
         }
 
+        state.Stamp = ++stamps;
         Add(ref tally, start, end, h);
     }
 
@@ -169,14 +192,14 @@ internal sealed class Stepper
         tally.ChargeC += half * (a.MeanA + b.MeanA);
     }
 
-    private Flow FlowAt(double charge, double shortV, double longV, double[] rises, double duty, bool pressed, double drive, double[] push)
+    private Flow FlowAt(OnState on, double cellOhm, double factor, double charge, double shortV, double longV, double[] rises, double duty, bool pressed, double drive, double[] push)
     {
         var flow = default(Flow);
         var network = tool.Network;
         Array.Clear(push);
         if (tool.Pack is { } pack)
         {
-            flow.On = Electric(charge, shortV, longV, rises, drive, out double cellOhm, out double factor);
+            flow.On = on;
             double onA = flow.On.PackA;
             double drainA = tool.DrainA;
             flow.MeanA = (duty * onA) + drainA;

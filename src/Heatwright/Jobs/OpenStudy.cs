@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 
@@ -59,8 +60,7 @@ public static class DemoStudy
             return OpenStudy.Read(path);
         }
 
-        using var zip = typeof(DemoStudy).Assembly.GetManifestResourceStream("samples/rope-hot-knife.zip")
-            ?? throw new InvalidOperationException("The demo study is not in this build.");
+        using var zip = Packed();
         return Bundle.Read(zip).Then(study => StudyBook.Create(path, study, TimeProvider.System)).Map(book =>
         {
             using (book)
@@ -68,5 +68,25 @@ public static class DemoStudy
                 return new OpenedStudy(book.Read(), path, book.Fingerprint);
             }
         });
+    }
+
+    /// <summary>The embedded files of the demo as the zip that a bundle is.</summary>
+    private static MemoryStream Packed()
+    {
+        const string folder = "samples/rope-hot-knife/";
+        var assembly = typeof(DemoStudy).Assembly;
+        var memory = new MemoryStream();
+        using (var archive = new ZipArchive(memory, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (string name in assembly.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal)))
+            {
+                using var from = assembly.GetManifestResourceStream(name)!;
+                using var to = archive.CreateEntry(name[folder.Length..]).Open();
+                from.CopyTo(to);
+            }
+        }
+
+        memory.Position = 0;
+        return memory;
     }
 }
