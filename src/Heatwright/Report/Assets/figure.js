@@ -20,17 +20,22 @@
     return value;
   }
   function places() { return Array.prototype.slice.call(document.querySelectorAll("figure.plot")); }
-  function draw() {
-    var style = getComputedStyle(document.documentElement);
-    places().forEach(function (figure) {
-      var said = filled(JSON.parse(figure.querySelector("script").textContent), style);
-      if (window.matchMedia("(pointer: coarse)").matches) { said.layout.dragmode = false; } // a finger scrolls the page
-      window.Plotly.react(figure.querySelector(".draw"), said.data, said.layout, said.config);
-    });
+  function width(figure) { return figure.classList.contains("half") ? PRINT_PX / 2 - 12 : PRINT_PX; }
+  function draw(figure) {
+    var said = filled(JSON.parse(figure.querySelector("script").textContent), getComputedStyle(document.documentElement));
+    if (window.matchMedia("(pointer: coarse)").matches) { said.layout.dragmode = false; } // a finger scrolls the page
+    if (printing) { said.layout.width = width(figure); said.layout.autosize = false; }
+    window.Plotly.react(figure.querySelector(".draw"), said.data, said.layout, said.config);
+    figure.drawn = true;
   }
-  function each(change) { places().forEach(function (figure) { window.Plotly.relayout(figure.querySelector(".draw"), change); }); }
-  window.addEventListener("beforeprint", function () { each({ width: PRINT_PX, autosize: false }); });
-  window.addEventListener("afterprint", function () { each({ width: null, autosize: true }); });
-  document.addEventListener("heatwright:look", draw); // light or dark was chosen
-  draw();
+  function drawn() { return places().filter(function (figure) { return figure.drawn; }); }
+  var printing = false;
+  window.addEventListener("beforeprint", function () { printing = true; places().forEach(draw); });
+  window.addEventListener("afterprint", function () { printing = false; drawn().forEach(draw); });
+  document.addEventListener("heatwright:look", function () { drawn().forEach(draw); }); // light or dark was chosen
+  if (!("IntersectionObserver" in window)) { places().forEach(draw); return; }
+  var near = new IntersectionObserver(function (seen) { // pictures far down wait until they come near
+    seen.forEach(function (one) { if (one.isIntersecting && !one.target.drawn) { near.unobserve(one.target); draw(one.target); } });
+  }, { rootMargin: "600px" });
+  places().forEach(function (figure) { near.observe(figure); });
 })();

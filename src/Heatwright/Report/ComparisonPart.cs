@@ -1,0 +1,58 @@
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+using Heatwright.Verdicts;
+using Heatwright.Web;
+using Heatwright.Web.Pieces;
+
+namespace Heatwright.Report;
+
+/// <summary>Requirements against arrangements, and the verdict on each arrangement in a sentence.</summary>
+internal static class ComparisonPart
+{
+    public static Html Of(StudyResult result, Pieces pieces) => Html.Of($"""
+        <section class="piece" id="comparison"><header><h2>Comparison</h2><span class="aside">same work, same air, {RunStudy.Draws} draws each; strip: the line is the limit, right of it is kept; dot and bar: value and where 90 of 100 draws lie</span></header>
+        {pieces.Of<Web.Pieces.Origins>()}
+        <table class="compare stack compare-head" role="table"><colgroup><col class="what">{Html.Each(result.Verdicts, _ => new Html("<col>"))}</colgroup>
+        <thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">requirement</th>{Html.Each(result.Verdicts, verdict => Html.Of(
+            $"""<th role="columnheader" scope="col"><a class="letter" href="#arrangement-{verdict.Arrangement.Letter}">{verdict.Arrangement.Letter}</a>{Word(verdict.Word)}<small>{verdict.Arrangement.Name}</small></th>"""))}</tr></thead>
+        <tbody role="rowgroup">
+        {Html.Each(Enumerable.Range(0, result.Verdicts[0].Requirements.Count), row => Row(result, row, pieces))}</tbody></table></section>
+        <section class="piece" id="verdicts"><header><h2>Verdicts</h2><span class="aside">the worst word of an arrangement's musts</span></header>
+        {Html.Each(result.Verdicts, Sentence)}</section>
+
+        """);
+
+    /// <summary>Mark and word of a verdict.</summary>
+    public static Html Word(VerdictWord word) => Html.Of($"""<span class="verdict {Say.Mark(word)}"><svg aria-hidden="true"><use href="#v-{Say.Mark(word)}"></use></svg>{Say.Word(word)}</span>""");
+
+    /// <summary>Letter, word and reason.</summary>
+    public static Html Sentence(ArrangementVerdict verdict) => Html.Of($"""
+        <div class="stands"><p class="stand"><span class="letter">{verdict.Arrangement.Letter}</span>{Word(verdict.Word)} <span>{verdict.Arrangement.Name}</span></p><p class="because">{Say.Sentence(verdict.Because)}</p></div>
+
+        """);
+
+    private static Html Row(StudyResult result, int row, Pieces pieces)
+    {
+        var line = result.Verdicts[0].Requirements[row].Requirement;
+        return Html.Of($"""
+            <tr role="row"><th scope="row" role="rowheader"><b>{line.Text}</b> <span class="nb">{Say.Limit(line)}</span><span class="why"><span class="{(line.Must ? "must" : "want")}">{(line.Must ? "must" : "want")}</span>{(line.Condition.Length > 0 ? " · " + line.Condition : "")}</span></th>{Html.Each(result.Verdicts, verdict => Cell(verdict.Arrangement.Letter, verdict.Requirements[row], pieces))}</tr>
+
+            """);
+    }
+
+    private static Html Cell(string letter, RequirementVerdict line, Pieces pieces)
+    {
+        var value = line.Value is { } estimate ? Origins.Number(estimate, scaled: false) : Html.Of($"<b>{line.Shown}</b>");
+        string reason = Say.Sentence(line.Because) + (line.Remedy.Length > 0 ? " " + Say.Sentence(line.Remedy) : "");
+        return Html.Of($"""
+            <td role="cell" data-cell="{letter} {line.Requirement.Id}"><div class="row1"><span class="tag letter">{letter}</span>{pieces.Of<Strip>("Of", line)}</div><div class="why"><span class="odds {Say.Mark(line.Word)}">{Odds(line)}</span>{Word(line.Word)}<br>{value} <span class="margin">{Margin(line)}</span><span class="reason">{reason}</span></div></td>
+            """);
+    }
+
+    private static string Odds(RequirementVerdict line) => line.Probability is { } probability ? $"{(probability is > 0.99 and < 1 ? "99+" : Say.Number(100 * probability, "0"))} of 100 " : "— ";
+
+    /// <summary>Distance to the limit on the side that counts, to the place that the doubt allows.</summary>
+    private static string Margin(RequirementVerdict line) => line.Value is { } value && double.IsFinite(line.Margin)
+        ? $"{(line.Margin >= 0 ? "margin" : "short by")} {Display.Value(Math.Abs(line.Margin), value.StandardDoubt)}{Say.Unit(line.Requirement.Unit == "°C" ? "K" : line.Requirement.Unit)}"
+        : "";
+}

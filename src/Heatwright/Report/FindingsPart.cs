@@ -1,0 +1,66 @@
+using System.Globalization;
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+using Heatwright.Web;
+
+namespace Heatwright.Report;
+
+/// <summary>Findings beside what was stated, and what was said of single readings.</summary>
+internal static class FindingsPart
+{
+    public static Html Of(StudyResult result, Pieces pieces) => Html.Of($"""
+        <section class="piece" id="findings"><header><h2>Findings</h2><span class="aside">what the readings told, beside what was stated of the part</span></header>
+        {Html.If(result.Verdicts.Count == 0, () => pieces.Of<Web.Pieces.Origins>())}
+        {Html.If(!result.Findings.Any(found => found.Findings.Count > 0), () => new Html("""<p class="empty">No finding yet. A trial with readings gives the first.</p>"""))}
+        {Html.Each(result.Findings.Where(found => found.Findings.Count + found.Problems.Count > 0), found => Part(result, found))}</section>
+        {Remarks(result)}
+        """);
+
+    private static Html Part(StudyResult result, PartFindings found) => Html.Of($"""
+        <h3>{result.Shelf[found.Part].Name}</h3>
+        {Html.Each(found.Problems, ArrangementPart.Problem)}
+        {Html.If(found.Findings.Count > 0, () => Html.Of($"""
+            <table class="values"><thead><tr><th scope="col">quantity</th><th scope="col">from readings</th><th scope="col">stated</th><th scope="col">beside each other</th></tr></thead><tbody>
+            {Html.Each(found.Findings, finding => Row(result, finding))}</tbody></table>
+            """))}
+
+        """);
+
+    private static Html Row(StudyResult result, Finding finding)
+    {
+        var stated = result.Shelf[finding.Part].All(finding.Quantity);
+        return Html.Of($"""
+            <tr><th scope="row">{finding.Quantity}</th><td>{Origins.Number(finding.Value)}</td><td>{Html.Each(stated, claim => Origins.Number(claim))}</td><td>{Html.Each(stated, claim => Beside(claim, finding.Value))}</td></tr>
+
+            """);
+    }
+
+    /// <summary>Two apart by more than twice their joint doubt contradict each other.</summary>
+    private static Html Beside(Estimate claim, Estimate found)
+    {
+        if (claim.Unit.Dimension != found.Unit.Dimension)
+        {
+            return Html.None;
+        }
+
+        double joint = Math.Sqrt((claim.SiDoubt * claim.SiDoubt) + (found.SiDoubt * found.SiDoubt));
+        bool agrees = Math.Abs(claim.Si - found.Si) <= 2 * joint;
+        string off = ((found.Si / claim.Si) - 1).ToString("+0%;−0%", CultureInfo.InvariantCulture);
+        return agrees ? Html.Of($"""<span class="agrees">agrees with what is {claim.Origin.Word}</span> """)
+            : Html.Of($"""<b class="contradicted"><svg aria-hidden="true"><use href="#r-look"></use></svg>contradicted, {off} against what is {claim.Origin.Word}</b> """);
+    }
+
+    private static Html Remarks(StudyResult result)
+    {
+        Remark[] remarks = [.. result.Findings.SelectMany(found => found.Remarks)];
+        var struck = result.Study.Trials.SelectMany(trial => trial.Runs).SelectMany(run => run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => (Run: run, Reading: reading))).ToArray();
+        return Html.If(remarks.Length + struck.Length > 0, () => Html.Of($"""
+            <section class="piece" id="remarks"><header><h2>Readings that do not fit</h2><span class="aside">nothing is erased: what is left out of a fit stays in the study</span></header>
+            <table class="lines remarks"><thead><tr><th scope="col">run</th><th scope="col" class="r">reading</th><th scope="col">remark</th><th scope="col">effect</th></tr></thead><tbody>
+            {Html.Each(remarks, remark => Html.Of($"""<tr><th scope="row">{remark.Run.Name}</th><td class="r">{(remark.Reading == 0 ? "all" : Say.Number(remark.Reading))}</td><td>{Say.Sentence(remark.Words)}</td><td>{remark.Effect}</td></tr>"""))}
+            {Html.Each(struck, one => Html.Of($"""<tr><th scope="row">{one.Run.Id.Name}</th><td class="r">{one.Reading.Number}</td><td><s>{string.Join("; ", one.Reading.Raw)}</s> {Say.Sentence(one.Reading.StruckBecause!)}</td><td>struck out by the maker</td></tr>"""))}</tbody></table></section>
+
+            """));
+    }
+}

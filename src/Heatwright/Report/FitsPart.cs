@@ -1,0 +1,55 @@
+using Heatwright.Jobs;
+using Heatwright.Trials;
+
+namespace Heatwright.Report;
+
+/// <summary>Fits: readings, the curve through them, and what it leaves over.</summary>
+internal static class FitsPart
+{
+    public static Html Of(StudyResult result)
+    {
+        var tried = result.Findings.Where(found => found.Pictures.Count > 0).ToArray();
+        return Html.If(tried.Length > 0, () => Html.Of($"""
+            <section class="piece" id="fits"><header><h2>Fits</h2><span class="aside">discs: readings; line: the fit; below, what the fit leaves over</span></header>
+            {Html.Each(tried, found => Html.Of($"""
+                <h3 class="of-part">{result.Shelf[found.Part].Name}</h3><div class="fits">{Html.Each(found.Pictures, One)}</div>
+
+                """))}</section>
+
+            """));
+    }
+
+    private static Html One(FitPicture picture)
+    {
+        bool isFitted = picture.Fitted.Length == picture.X.Length;
+        var across = new FigureAxis(picture.XName, picture.XUnit);
+        var read = new FigureCurve("read", picture.X, picture.Read, 1) { Form = FigureForm.Readings };
+        List<FigureCurve> curves = [read];
+        if (isFitted)
+        {
+            curves.Add(InOrder(picture));
+        }
+
+        var fit = new Figure(picture.Title, $"{picture.Title}: {picture.Read.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} readings of {picture.YName} against {picture.XName}.", across, new(picture.YName, picture.YUnit), curves) { HeightPx = 240 };
+        var behind = PicturePart.Table(across.Title, picture.X, isFitted ? [("read", picture.Read), ("fit", picture.Fitted)] : [("read", picture.Read)], "0.####");
+        return Html.Of($"""<div class="fit">{PicturePart.Of(fit, "", behind, half: true)}{Html.If(isFitted, () => LeftOver(picture, across))}</div>""");
+    }
+
+    /// <summary>A line has to run from left to right, whatever order the points were taken in.</summary>
+    private static FigureCurve InOrder(FitPicture picture)
+    {
+        int[] order = [.. Enumerable.Range(0, picture.X.Length).OrderBy(i => picture.X[i])];
+        return new FigureCurve("fit", [.. order.Select(i => picture.X[i])], [.. order.Select(i => picture.Fitted[i])], 2);
+    }
+
+    private static Html LeftOver(FitPicture picture, FigureAxis across)
+    {
+        double[] left = [.. picture.Read.Zip(picture.Fitted, (read, fitted) => read - fitted)];
+        var figure = new Figure("Left over", $"{picture.Title}: readings minus fit.", across, new("read − fit", picture.YUnit), [new FigureCurve("left over", picture.X, left, 1) { Form = FigureForm.Readings }])
+        {
+            HeightPx = 160,
+            Limits = [new FigureLimit("", 0)],
+        };
+        return PicturePart.Of(figure, "", Html.None, half: true);
+    }
+}
