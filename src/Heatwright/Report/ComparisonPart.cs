@@ -45,11 +45,11 @@ internal static class ComparisonPart
         var value = line.Value is { } estimate ? Origins.Number(estimate, scaled: false) : Html.Of($"<b>{line.Shown}</b>");
         string reason = Say.Sentence(line.Because) + (line.Remedy.Length > 0 ? " " + Say.Sentence(line.Remedy) : "");
         return Html.Of($"""
-            <td role="cell" data-cell="{letter} {line.Requirement.Id}"><div class="row1"><span class="tag letter">{letter}</span>{pieces.Of<Strip>("Of", line)}</div><div class="why"><span class="odds {Say.Mark(line.Word)}">{Odds(line)}</span>{Word(line.Word)}<br>{value} <span class="margin">{Margin(line)}</span><span class="reason">{reason}</span></div></td>
+            <td role="cell" data-cell="{letter} {line.Requirement.Id}"><div class="row1"><span class="tag letter">{letter}</span>{pieces.Of<Strip>("Of", line)}</div><div class="why"><div class="said"><span class="odds {Say.Mark(line.Word)}">{Odds(line)}</span>{Word(line.Word)}</div>{value} <span class="margin">{Margin(line)}</span><span class="reason">{reason}</span></div></td>
             """);
     }
 
-    private static string Odds(RequirementVerdict line) => line.Probability is { } probability ? $"{(probability is > 0.99 and < 1 ? "99+" : Say.Number(100 * probability, "0"))} of 100 " : "— ";
+    private static string Odds(RequirementVerdict line) => line.Probability is { } probability ? $"{(probability is > 0.99 and < 1 ? "99+" : Say.Number(100 * probability, "0"))} of 100" : "—";
 
     /// <summary>Distance to the limit on the side that counts, to the place that the doubt allows.</summary>
     private static string Margin(RequirementVerdict line) => line.Value is { } value && double.IsFinite(line.Margin)

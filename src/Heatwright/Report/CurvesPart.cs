@@ -13,6 +13,8 @@ internal static class CurvesPart
 
     private const double FirstS = 240;
 
+    private static readonly FigureAxis Minutes = new("time from switching on", "min");
+
     public static Html Of(StudyResult result)
     {
         Prediction[] all = [.. result.Verdicts.Select(verdict => verdict.Prediction).OfType<Prediction>()];
@@ -28,19 +30,20 @@ internal static class CurvesPart
         var brief = result.Study.Brief!;
         string end = Say.Sentence(brief.WorkingEnd).TrimEnd('.');
         FigureLimit[] target = [new($"target {Say.Number(brief.Duty.TargetC)} °C", brief.Duty.TargetC)];
+        Trace[] fine = [.. group.Select(prediction => FineRun.Of(prediction, brief.Duty.EveryS))];
         return Html.Of($"""
-            {First(group, $"{end}, first minutes", brief.WorkingEnd, target)}
-            {Whole(group, $"{end} over the charge", "working end", brief.WorkingEnd, trace => [.. trace.NodesK[0].Select(k => k - 273.15)], target)}
-            {Whole(group, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV, [])}
-            {Whole(group, "Heater watts over the charge", "heater", "heater", trace => trace.LoadW, [])}
+            {First(group, fine, $"{end}, first minutes", brief.WorkingEnd, target)}
+            {Worked(group, fine, brief.Duty.EveryS, $"{end} over the charge", "working end", brief.WorkingEnd, trace => [.. trace.NodesK[0].Select(k => k - 273.15)], target, true)}
+            {Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV)}
+            {Worked(group, fine, brief.Duty.EveryS, "Heater watts over the charge", "heater", "heater", trace => trace.LoadW, [], false)}
             """);
     }
 
-    private static Html First(Prediction[] group, string title, string end, FigureLimit[] target)
+    private static Html First(Prediction[] group, Trace[] fine, string title, string end, FigureLimit[] target)
     {
         FigureCurve[] curves = [.. group.Select((prediction, place) =>
         {
-            var trace = prediction.Middle.Trace;
+            var trace = fine[place];
             int early = Enumerable.Range(0, trace.Count).TakeWhile(i => trace.TimesS[i] <= FirstS).Count();
             return Curve(prediction, place, [.. trace.TimesS.Take(early)], [.. trace.NodesK[0].Take(early).Select(k => k - 273.15)]);
         })];
@@ -48,17 +51,33 @@ internal static class CurvesPart
         return PicturePart.Of(figure, "Warm-up and the first pieces of work.", Html.None);
     }
 
-    private static Html Whole(Prediction[] group, string title, string band, string name, Func<Trace, double[]> values, FigureLimit[] limits)
+    private static Html Whole(Prediction[] group, Trace[] fine, string title, string band, string name, Func<Trace, double[]> values)
     {
         FigureCurve[] curves = [.. group.Select((prediction, place) =>
         {
-            var trace = prediction.Middle.Trace;
+            var trace = fine[place];
             return Curve(prediction, place, [.. trace.TimesS.Take(trace.Count).Select(s => s / 60)], [.. values(trace).Take(trace.Count)]);
         })];
-        string unit = group[0].Bands.First(one => one.Name == band).Unit;
-        var figure = new Figure(title, $"{title}: {Letters(group)}.", new("time from switching on", "min"), new(name, unit), curves) { Limits = limits, Bands = Bands(group, band, 60, double.PositiveInfinity) };
-        return PicturePart.Of(figure, Caption(group), Numbers(group, values, unit));
+        string unit = Unit(group, band);
+        var figure = new Figure(title, $"{title}: {Letters(group)}.", Minutes, new(name, unit), curves) { Bands = Bands(group, band, 60, double.PositiveInfinity) };
+        return PicturePart.Of(figure, Caption(group), Numbers(group, fine, values, unit));
     }
+
+    /// <summary>What goes up and down with every piece of work: hundreds of them would be a scribble, so each stretch of a run gives its mean and its range.</summary>
+    private static Html Worked(Prediction[] group, Trace[] fine, double everyS, string title, string band, string name, Func<Trace, double[]> values, FigureLimit[] limits, bool ranges)
+    {
+        Stretches[] each = [.. group.Select((prediction, place) => Stretches.Of(prediction.Middle, fine[place], prediction.Bands.First(one => one.Name == band), values, everyS))];
+        string unit = Unit(group, band);
+        var figure = new Figure(title, $"{title}: {Letters(group)}.", Minutes, new(name, unit), [.. group.Select((prediction, place) => Curve(prediction, place, each[place].Minutes, each[place].Mean))])
+        {
+            Limits = limits,
+            Bands = ranges ? [.. each.Select((stretches, place) => new FigureBand(stretches.Minutes, stretches.Low, stretches.High, place + 1))] : [],
+        };
+        string says = $"{Caption(group)} Line: mean over stretches of whole pieces of work, from reaching the target on{(ranges ? "; band: from the lowest to the highest in it, where 90 of 100 draws lie, the dips of the work included" : "")}.";
+        return PicturePart.Of(figure, says, Numbers(group, fine, values, unit));
+    }
+
+    private static string Unit(Prediction[] group, string band) => group[0].Bands.First(one => one.Name == band).Unit;
 
     private static FigureCurve Curve(Prediction prediction, int place, double[] x, double[] y) =>
         new($"{prediction.Arrangement.Letter}, {prediction.Arrangement.Name}", x, y, place + 1) { EndLabel = prediction.Arrangement.Letter };
@@ -71,12 +90,12 @@ internal static class CurvesPart
     })];
 
     /// <summary>Each arrangement ends at its own time, so each row is a share of its own run.</summary>
-    private static Html Numbers(Prediction[] group, Func<Trace, double[]> values, string unit)
+    private static Html Numbers(Prediction[] group, Trace[] fine, Func<Trace, double[]> values, string unit)
     {
         double[] shares = [.. Enumerable.Range(0, 11).Select(i => 10.0 * i)];
-        var columns = group.Select(prediction =>
+        var columns = group.Select((prediction, place) =>
         {
-            var trace = prediction.Middle.Trace;
+            var trace = fine[place];
             double[] y = values(trace);
             return ($"{prediction.Arrangement.Letter}, {unit}", (IReadOnlyList<double>)[.. shares.Select(share => y[Nearest(trace, share / 100 * prediction.Middle.RunTimeS)])]);
         }).ToArray();
@@ -87,5 +106,5 @@ internal static class CurvesPart
 
     private static string Letters(Prediction[] group) => string.Join(", ", group.Select(prediction => $"{prediction.Arrangement.Letter} {prediction.Arrangement.Name}"));
 
-    private static string Caption(Prediction[] group) => string.Join("; ", group.Select(prediction => $"{prediction.Arrangement.Letter} ends after {Say.Time(prediction.Middle.RunTimeS)}")) + ". A long charge has more pieces of work than instants: single dips may be missing.";
+    private static string Caption(Prediction[] group) => string.Join("; ", group.Select(prediction => $"{prediction.Arrangement.Letter} ends after {Say.Time(prediction.Middle.RunTimeS)}")) + ".";
 }

@@ -42,13 +42,13 @@ internal static class EnergyPart
         <div class="bar">{Html.Each(shares, share =>
         {
             double of100 = 100 * Math.Max(0, share.Joule(prediction.Middle.Energies)) / most;
-            return Html.Of($"""<i class="seg {share.Form}" style="width:{of100.ToString("0.###", CultureInfo.InvariantCulture)}%"></i>""");
+            return Html.Of($"""<i class="seg to-{share.Form}" style="width:{of100.ToString("0.###", CultureInfo.InvariantCulture)}%"></i>""");
         })}</div>
         """);
 
     private static Html Rows(Share[] shares, Prediction[] all) => Html.Of($"""
         {Html.Each(shares, share => Html.Of(
-            $"""<tr><th scope="row"><i class="seg key {share.Form}"></i>{share.Name}</th>{Html.Each(all, prediction => Cell(share.Joule(prediction.Middle.Energies), prediction))}</tr>"""))}<tr class="sum"><th scope="row">together</th>{Html.Each(all, prediction => Cell(Sum(shares, prediction), prediction))}</tr>
+            $"""<tr><th scope="row"><i class="seg key to-{share.Form}"></i>{share.Name}</th>{Html.Each(all, prediction => Cell(share.Joule(prediction.Middle.Energies), prediction))}</tr>"""))}<tr class="sum"><th scope="row">together</th>{Html.Each(all, prediction => Cell(Sum(shares, prediction), prediction))}</tr>
         """);
 
     private static Html Cell(double joule, Prediction prediction) =>

@@ -181,15 +181,16 @@ public static class FigureJson
         json.WriteString("color", "var(--ink)");
         json.WriteEndObject();
         json.WriteEndObject();
-        Axis(json, "xaxis", null);
-        Axis(json, "yaxis", (low, high));
+        Axis(json, "xaxis", Across(figure), 9);
+        Axis(json, "yaxis", (low, high), 7);
         Limits(json, figure);
         json.WriteStartArray("annotations");
         Text(json, figure.Up.Title, new("paper", 0), new("paper", 1), "left", "bottom", xShift: -46, yShift: 8);
         Text(json, figure.Across.Title, new("paper", 1), new("paper", 0), "right", "top", xShift: 0, yShift: -24);
-        foreach (var limit in figure.Limits)
+        string lines = string.Join("; ", figure.Limits.Where(limit => limit.Label.Length > 0).Select(limit => limit.Label));
+        if (lines.Length > 0)
         {
-            Text(json, limit.Label, new("paper", 0.01), new("y", limit.At), "left", "bottom", xShift: 0, yShift: 0);
+            Text(json, $"line: {lines}", new("paper", 1), new("paper", 1), "right", "bottom", xShift: 0, yShift: 8); // inside, it would lie on the curves that go for it
         }
 
         Labels(json, figure, low, high);
@@ -197,14 +198,10 @@ public static class FigureJson
         json.WriteEndObject();
     }
 
-    private static void Axis(Utf8JsonWriter json, string name, (double Low, double High)? range)
+    private static void Axis(Utf8JsonWriter json, string name, (double Low, double High) range, int ticks)
     {
         json.WriteStartObject(name);
-        if (range is var (low, high))
-        {
-            Numbers(json, "range", [low, high]);
-        }
-
+        Numbers(json, "range", [range.Low, range.High]);
         json.WriteBoolean("zeroline", false);
         json.WriteBoolean("showline", true);
         json.WriteString("mirror", "ticks");
@@ -213,7 +210,7 @@ public static class FigureJson
         json.WriteString("tickcolor", "var(--edge)");
         json.WriteString("linecolor", "var(--edge)");
         json.WriteString("gridcolor", "var(--grid)");
-        json.WriteNumber("nticks", range is null ? 9 : 7);
+        json.WriteNumber("nticks", ticks);
         json.WriteBoolean("separatethousands", false);
         json.WriteString("exponentformat", "none");
         json.WriteEndObject();
@@ -241,30 +238,48 @@ public static class FigureJson
         json.WriteEndArray();
     }
 
-    /// <summary>Labels at line ends, moved apart where they would lie on each other.</summary>
+    /// <summary>Labels at line ends, moved apart where they would lie on each other, and kept beside the plot.</summary>
     private static void Labels(Utf8JsonWriter json, Figure figure, double low, double high)
     {
-        double pxEach = (figure.HeightPx - TopPx - FootPx) / (high - low);
-        double end = figure.Curves.SelectMany(curve => curve.X).Where(double.IsFinite).DefaultIfEmpty(1).Max();
-        List<(double X, double Px)> taken = [];
-        foreach (var curve in figure.Curves.Where(curve => curve.EndLabel.Length > 0).OrderBy(curve => curve.Y.LastOrDefault(double.IsFinite, low)))
+        double heightPx = figure.HeightPx - TopPx - FootPx;
+        var (first, last) = Across(figure);
+        var ends = figure.Curves.Where(curve => curve.EndLabel.Length > 0).Select(curve => (Curve: curve, At: LastOf(curve))).Where(end => end.At >= 0)
+            .Select(end => (end.Curve.EndLabel, X: end.Curve.X[end.At], Y: end.Curve.Y[end.At])).OrderBy(end => end.Y).ToArray();
+        double[] px = [.. ends.Select(end => (end.Y - low) / (high - low) * heightPx)];
+        double[] at = [.. px];
+        bool Near(int i, int j) => Math.Abs(ends[i].X - ends[j].X) < 0.05 * (last - first);
+        for (int i = 0; i < at.Length; i++)
         {
-            int last = Enumerable.Range(0, curve.Y.Count).LastOrDefault(i => double.IsFinite(curve.Y[i]), -1);
-            if (last < 0)
-            {
-                continue;
-            }
-
-            double px = (curve.Y[last] - low) * pxEach;
-            double at = px;
-            foreach (var other in taken.Where(other => Math.Abs(other.X - curve.X[last]) < 0.04 * Math.Abs(end)).OrderBy(other => other.Px))
-            {
-                at = Math.Abs(other.Px - at) < LabelPx ? other.Px + LabelPx : at;
-            }
-
-            taken.Add((curve.X[last], at));
-            Text(json, curve.EndLabel, new("x", curve.X[last]), new("y", curve.Y[last]), "left", "middle", xShift: 6, yShift: at - px, bold: true);
+            at[i] = Math.Max(at[i], Enumerable.Range(0, i).Where(j => Near(i, j)).Select(j => at[j] + LabelPx).DefaultIfEmpty(at[i]).Max());
         }
+
+        for (int i = at.Length - 1; i >= 0; i--)
+        {
+            double top = Enumerable.Range(i + 1, at.Length - i - 1).Where(j => Near(i, j)).Select(j => at[j] - LabelPx).DefaultIfEmpty(heightPx - (LabelPx / 2)).Min();
+            at[i] = Math.Min(at[i], top);
+        }
+
+        for (int i = 0; i < at.Length; i++)
+        {
+            Text(json, ends[i].EndLabel, new("x", ends[i].X), new("y", ends[i].Y), "left", "middle", xShift: 6, yShift: at[i] - px[i], bold: true);
+        }
+    }
+
+    private static int LastOf(FigureCurve curve) => Enumerable.Range(0, curve.Y.Count).LastOrDefault(i => double.IsFinite(curve.Y[i]), -1);
+
+    /// <summary>From the first to the last place; readings get a little room, so that no disc is cut.</summary>
+    private static (double First, double Last) Across(Figure figure)
+    {
+        double[] all = [.. figure.Curves.SelectMany(curve => curve.X).Where(double.IsFinite)];
+        if (all.Length == 0)
+        {
+            return (0, 1);
+        }
+
+        double first = all.Min();
+        double last = all.Max();
+        double room = figure.Curves.Any(curve => curve.Form != FigureForm.Line) || last <= first ? 0.02 * Math.Max(last - first, Math.Max(1e-9, Math.Abs(last))) : 0;
+        return (room == 0 && first > 0 && first < 0.1 * last ? 0 : first - room, last + room);
     }
 
     private readonly record struct Place(string Axis, double At);

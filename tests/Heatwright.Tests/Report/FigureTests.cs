@@ -54,6 +54,7 @@ public sealed class FigureTests
         double[] at = [.. labels.Select(a => (a.GetProperty("y").GetDouble() * pxEach) + a.GetProperty("yshift").GetDouble()).Order()];
         Assert.Equal(4, at.Length);
         Assert.All(Enumerable.Range(1, 3), i => Assert.InRange(at[i] - at[i - 1], 14, 100));
+        Assert.InRange(at[^1], 0, 300 - 30 - 46); // beside the plot, not above it
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 // Draws every figure.plot from the JSON beside it: puts the colours of the style sheet in, then hands it to the drawing library.
 (function () {
   "use strict";
+  var printing = false;
   var PRINT_PX = 690; // width of the text on an A4 sheet
   function filled(value, style) {
     if (typeof value === "string") {
@@ -24,18 +25,17 @@
   function draw(figure) {
     var said = filled(JSON.parse(figure.querySelector("script").textContent), getComputedStyle(document.documentElement));
     if (window.matchMedia("(pointer: coarse)").matches) { said.layout.dragmode = false; } // a finger scrolls the page
-    if (printing) { said.layout.width = width(figure); said.layout.autosize = false; }
+    if (printing) { said.layout.width = width(figure); said.layout.height *= 0.8; said.layout.autosize = false; }
     window.Plotly.react(figure.querySelector(".draw"), said.data, said.layout, said.config);
     figure.drawn = true;
   }
   function drawn() { return places().filter(function (figure) { return figure.drawn; }); }
-  var printing = false;
   window.addEventListener("beforeprint", function () { printing = true; places().forEach(draw); });
   window.addEventListener("afterprint", function () { printing = false; drawn().forEach(draw); });
   document.addEventListener("heatwright:look", function () { drawn().forEach(draw); }); // light or dark was chosen
-  if (!("IntersectionObserver" in window)) { places().forEach(draw); return; }
-  var near = new IntersectionObserver(function (seen) { // pictures far down wait until they come near
-    seen.forEach(function (one) { if (one.isIntersecting && !one.target.drawn) { near.unobserve(one.target); draw(one.target); } });
-  }, { rootMargin: "600px" });
-  places().forEach(function (figure) { near.observe(figure); });
+  (function next(waiting) { // one after the other, so that the page can be read and scrolled meanwhile
+    if (waiting.length === 0) { return; }
+    if (!waiting[0].drawn) { draw(waiting[0]); }
+    setTimeout(function () { next(waiting.slice(1)); }, 0);
+  })(places());
 })();
