@@ -31,7 +31,7 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
     public string WarmUp(Outcome middle)
     {
         double target = brief.Duty.TargetC;
-        int early = Index(Math.Min(20, prediction.Middle.RunTimeS));
+        int early = Index(Math.Min(0.6 * (double.IsFinite(middle.WarmUpS) ? middle.WarmUpS : 20), prediction.Middle.RunTimeS)); // while it still heats with all it has
         double watts = Trace.LoadW[early];
         string power = $"the heater gets {Say(watts, "0.0")} W ({Say(Trace.PackA[early], "0.0")} A from the pack at {Say(Trace.TerminalV[early], "0.00")} V)";
         return double.IsFinite(middle.WarmUpS)

@@ -39,11 +39,12 @@ internal static class StudyCommands
     {
         var file = File("FILE", "The study file to create, for example bow.study.");
         var name = new Option<string>("--name") { Description = "What you call the study." };
-        var command = new Command("new", "Creates an empty study file. Example: heatwright new bow.study --name 'foam bow'") { file, name };
+        var json = Json();
+        var command = new Command("new", "Creates an empty study file. Example: heatwright new bow.study --name 'foam bow'") { file, name, json };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file)!;
-            return Done(screen, NewStudy.Create(path, parsed.GetValue(name)), _ => $"Created {path}. Fill it from a bundle with 'heatwright import BUNDLE {path}'.");
+            return Done(screen, NewStudy.Create(path, parsed.GetValue(name)), parsed.GetValue(json), _ => $"Created {path}. Fill it from a bundle with 'heatwright import BUNDLE {path}'.");
         });
         return command;
     }
@@ -52,8 +53,9 @@ internal static class StudyCommands
     {
         var bundle = File("BUNDLE", "A bundle: a folder or a zip as docs/formats/bundle.md describes.");
         var file = File("FILE", "The study file to create.");
-        var command = new Command("import", "Makes a study file from a bundle; never overwrites. Example: heatwright import samples/rope-hot-knife knife.study") { bundle, file };
-        command.SetAction(parsed => Done(screen, NewStudy.Import(parsed.GetValue(bundle)!, parsed.GetValue(file)!), study =>
+        var json = Json();
+        var command = new Command("import", "Makes a study file from a bundle; never overwrites. Example: heatwright import samples/rope-hot-knife knife.study") { bundle, file, json };
+        command.SetAction(parsed => Done(screen, NewStudy.Import(parsed.GetValue(bundle)!, parsed.GetValue(file)!), parsed.GetValue(json), study =>
             $"'{study.Name}' with {study.Parts.Count} parts, {study.Trials.Count} trials and {study.Arrangements.Count} arrangements is in {parsed.GetValue(file)}."));
         return command;
     }
@@ -139,7 +141,7 @@ internal static class StudyCommands
         return ExitCodes.Done;
     }
 
-    private static int Done<T>(Screen screen, Checked<T> outcome, Func<T, string> words)
+    private static int Done(Screen screen, Checked<Study> outcome, bool json, Func<Study, string> words)
     {
         if (!outcome.IsFine)
         {
@@ -147,7 +149,16 @@ internal static class StudyCommands
             return ExitCodes.BadInput;
         }
 
-        screen.Say(words(outcome.Value));
+        var study = outcome.Value;
+        if (json)
+        {
+            screen.Output.WriteLine(JsonSerializer.Serialize(new { Study = study.Name, Parts = study.Parts.Count, Trials = study.Trials.Count, Arrangements = study.Arrangements.Count }, Pretty));
+        }
+        else
+        {
+            screen.Say(words(study));
+        }
+
         return ExitCodes.Done;
     }
 }
