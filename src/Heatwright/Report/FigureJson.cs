@@ -7,7 +7,6 @@ namespace Heatwright.Report;
 /// <summary>Says a picture in the words of the drawing library. Colours are names of tokens, put in when it is drawn.</summary>
 public static class FigureJson
 {
-    private const double LabelPx = 15;
     private const int TopPx = 30;
     private const int FootPx = 46;
 
@@ -71,7 +70,7 @@ public static class FigureJson
         }
 
         json.WriteEndObject();
-        if (isLine)
+        if (isLine && figure.Curves.Count(other => other.Form == FigureForm.Line) > 1)
         {
             FewMarkers(json, curve, kept);
         }
@@ -154,13 +153,14 @@ public static class FigureJson
 
     private static void Layout(Utf8JsonWriter json, Figure figure)
     {
-        var (low, high) = Range(figure);
+        var (low, high) = FigureRange.Up(figure);
         int longest = figure.Curves.Select(curve => curve.EndLabel.Length).DefaultIfEmpty(0).Max();
         json.WriteStartObject("layout");
         json.WriteBoolean("autosize", true);
         json.WriteNumber("height", figure.HeightPx);
         json.WriteBoolean("showlegend", false);
         json.WriteString("hovermode", "closest");
+        json.WriteString("separators", ".\u2009");
         json.WriteString("paper_bgcolor", "rgba(0,0,0,0)");
         json.WriteString("plot_bgcolor", "var(--well)");
         json.WriteStartObject("margin");
@@ -181,8 +181,8 @@ public static class FigureJson
         json.WriteString("color", "var(--ink)");
         json.WriteEndObject();
         json.WriteEndObject();
-        Axis(json, "xaxis", Across(figure), 9);
-        Axis(json, "yaxis", (low, high), 7);
+        Axis(json, "xaxis", FigureRange.Across(figure), 9);
+        Axis(json, "yaxis", (low, high), figure.HeightPx < 200 ? 4 : 7);
         Limits(json, figure);
         json.WriteStartArray("annotations");
         Text(json, figure.Up.Title, new("paper", 0), new("paper", 1), "left", "bottom", xShift: -46, yShift: 8);
@@ -193,7 +193,12 @@ public static class FigureJson
             Text(json, $"line: {lines}", new("paper", 1), new("paper", 1), "right", "bottom", xShift: 0, yShift: 8); // inside, it would lie on the curves that go for it
         }
 
-        Labels(json, figure, low, high);
+        double heightPx = figure.HeightPx - TopPx - FootPx;
+        foreach (var label in EndLabel.Of(figure, FigureRange.Across(figure), (low, high), heightPx))
+        {
+            Text(json, label.Text, new("x", label.X), new("y", label.Y), "left", "middle", xShift: 6, yShift: label.UpPx, bold: true);
+        }
+
         json.WriteEndArray();
         json.WriteEndObject();
     }
@@ -238,50 +243,6 @@ public static class FigureJson
         json.WriteEndArray();
     }
 
-    /// <summary>Labels at line ends, moved apart where they would lie on each other, and kept beside the plot.</summary>
-    private static void Labels(Utf8JsonWriter json, Figure figure, double low, double high)
-    {
-        double heightPx = figure.HeightPx - TopPx - FootPx;
-        var (first, last) = Across(figure);
-        var ends = figure.Curves.Where(curve => curve.EndLabel.Length > 0).Select(curve => (Curve: curve, At: LastOf(curve))).Where(end => end.At >= 0)
-            .Select(end => (end.Curve.EndLabel, X: end.Curve.X[end.At], Y: end.Curve.Y[end.At])).OrderBy(end => end.Y).ToArray();
-        double[] px = [.. ends.Select(end => (end.Y - low) / (high - low) * heightPx)];
-        double[] at = [.. px];
-        bool Near(int i, int j) => Math.Abs(ends[i].X - ends[j].X) < 0.05 * (last - first);
-        for (int i = 0; i < at.Length; i++)
-        {
-            at[i] = Math.Max(at[i], Enumerable.Range(0, i).Where(j => Near(i, j)).Select(j => at[j] + LabelPx).DefaultIfEmpty(at[i]).Max());
-        }
-
-        for (int i = at.Length - 1; i >= 0; i--)
-        {
-            double top = Enumerable.Range(i + 1, at.Length - i - 1).Where(j => Near(i, j)).Select(j => at[j] - LabelPx).DefaultIfEmpty(heightPx - (LabelPx / 2)).Min();
-            at[i] = Math.Min(at[i], top);
-        }
-
-        for (int i = 0; i < at.Length; i++)
-        {
-            Text(json, ends[i].EndLabel, new("x", ends[i].X), new("y", ends[i].Y), "left", "middle", xShift: 6, yShift: at[i] - px[i], bold: true);
-        }
-    }
-
-    private static int LastOf(FigureCurve curve) => Enumerable.Range(0, curve.Y.Count).LastOrDefault(i => double.IsFinite(curve.Y[i]), -1);
-
-    /// <summary>From the first to the last place; readings get a little room, so that no disc is cut.</summary>
-    private static (double First, double Last) Across(Figure figure)
-    {
-        double[] all = [.. figure.Curves.SelectMany(curve => curve.X).Where(double.IsFinite)];
-        if (all.Length == 0)
-        {
-            return (0, 1);
-        }
-
-        double first = all.Min();
-        double last = all.Max();
-        double room = figure.Curves.Any(curve => curve.Form != FigureForm.Line) || last <= first ? 0.02 * Math.Max(last - first, Math.Max(1e-9, Math.Abs(last))) : 0;
-        return (room == 0 && first > 0 && first < 0.1 * last ? 0 : first - room, last + room);
-    }
-
     private readonly record struct Place(string Axis, double At);
 
     private static void Text(Utf8JsonWriter json, string text, Place x, Place y, string xAnchor, string yAnchor, double xShift, double yShift, bool bold = false)
@@ -298,21 +259,6 @@ public static class FigureJson
         json.WriteNumber("xshift", xShift);
         json.WriteNumber("yshift", Math.Round(yShift, 1));
         json.WriteEndObject();
-    }
-
-    /// <summary>All that is drawn, with a little room, so that the places of labels are known before it is drawn.</summary>
-    private static (double Low, double High) Range(Figure figure)
-    {
-        double[] all = [.. figure.Curves.SelectMany(curve => curve.Y).Concat(figure.Bands.SelectMany(band => band.Low.Concat(band.High))).Concat(figure.Limits.Select(limit => limit.At)).Where(double.IsFinite)];
-        if (all.Length == 0)
-        {
-            return (0, 1);
-        }
-
-        double low = all.Min();
-        double high = all.Max();
-        double room = high > low ? 0.07 * (high - low) : Math.Max(0.1, 0.1 * Math.Abs(low));
-        return (low >= 0 && low < 0.25 * high ? 0 : low - room, high + room);
     }
 
     private static void Numbers(Utf8JsonWriter json, string name, IEnumerable<double> values)

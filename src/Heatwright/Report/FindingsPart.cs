@@ -57,7 +57,7 @@ internal static class FindingsPart
         var struck = result.Study.Trials.SelectMany(trial => trial.Runs).SelectMany(run => run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => (Run: run, Reading: reading))).ToArray();
         return Html.If(remarks.Length + struck.Length > 0, () => Html.Of($"""
             <section class="piece" id="remarks"><header><h2>Readings that do not fit</h2><span class="aside">nothing is erased: what is left out of a fit stays in the study</span></header>
-            <table class="lines remarks"><thead><tr><th scope="col">run</th><th scope="col" class="r">reading</th><th scope="col">remark</th><th scope="col">effect</th></tr></thead><tbody>
+            <table class="remarks"><thead><tr><th scope="col">run</th><th scope="col" class="r">reading</th><th scope="col">remark</th><th scope="col">effect</th></tr></thead><tbody>
             {Html.Each(remarks, remark => Html.Of($"""<tr><th scope="row">{remark.Run.Name}</th><td class="r">{(remark.Reading == 0 ? "all" : Say.Number(remark.Reading))}</td><td>{Say.Sentence(remark.Words)}</td><td>{remark.Effect}</td></tr>"""))}
             {Html.Each(struck, one => Html.Of($"""<tr><th scope="row">{one.Run.Id.Name}</th><td class="r">{one.Reading.Number}</td><td><s>{string.Join("; ", one.Reading.Raw)}</s> {Say.Sentence(one.Reading.StruckBecause!)}</td><td>struck out by the maker</td></tr>"""))}</tbody></table></section>
 
