@@ -34,6 +34,21 @@ public static class Wire
         [In("L", "m", "length of copper, out and return", Name = "length", Min = 0)] double lengthM,
         [In("T", "°C", "copper temperature", Name = "at", Min = -230, Max = 1083, SoftMin = -50, SoftMax = 150, Default = 20)] double atC = 20) => Ohm(lengthM, AreaM2(gauge), atC);
 
+    /// <summary>Volts lost along a wire; a current that melts the wire in free air in the long run is refused.</summary>
+    [Law("wire-drop", "wires and traces", "I*rho20*L/A*(1 + 0.00393*(T - 20))", Unit = "V", Source = "iec-60028", Where = "standard copper; melting current after [brooks-adam], excerpts read",
+        Valid = "below the current that melts the wire in free air, 80.03*d^1.5 with d in mm", Example = "current=3A length=0.3m area=AWG24 at=20degC")]
+    public static double DropV(
+        [In("I", "A", "current", Name = "current", Min = 0)] double currentA,
+        [In("L", "m", "length of copper, out and return", Name = "length", Min = 0)] double lengthM,
+        [In("A", "m²", "cross-section, as mm2 or as a gauge", Name = "area", Min = 1e-12)] double areaM2,
+        [In("T", "°C", "copper temperature", Name = "at", Min = -230, Max = 1083, SoftMin = -50, SoftMax = 150, Default = 20)] double atC = 20)
+    {
+        double meltsA = Fuse.PreeceA(Math.Sqrt(4 * areaM2 / Math.PI));
+        return currentA < meltsA
+            ? currentA * Ohm(lengthM, areaM2, atC)
+            : throw new ArgumentOutOfRangeException(nameof(currentA), currentA, FormattableString.Invariant($"This wire melts in free air at about {meltsA:0.00} A; take a thicker one."));
+    }
+
     /// <summary>Diameter of a gauge number.</summary>
     public static double DiameterM(double gauge) => 0.127e-3 * Math.Pow(92, (36 - Impossible.Unless(gauge, -3, 56, "")) / 39);
 
