@@ -37,7 +37,7 @@ public static class Wire
     /// <summary>Volts lost along a wire; a current that melts the wire in free air in the long run is refused.</summary>
     [Law("wire-drop", "wires and traces", "I*rho20*L/A*(1 + 0.00393*(T - 20))", Unit = "V", Source = "iec-60028", Where = "standard copper; melting current after [brooks-adam], excerpts read",
         Valid = "below the current that melts the wire in free air, 80.03*d^1.5 with d in mm", Example = "current=3A length=0.3m area=AWG24 at=20degC")]
-    public static double DropV(
+    public static double AlongV(
         [In("I", "A", "current", Name = "current", Min = 0)] double currentA,
         [In("L", "m", "length of copper, out and return", Name = "length", Min = 0)] double lengthM,
         [In("A", "m²", "cross-section, as mm2 or as a gauge", Name = "area", Min = 1e-12)] double areaM2,
