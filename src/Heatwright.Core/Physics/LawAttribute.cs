@@ -14,6 +14,9 @@ public sealed class LawAttribute(string name, string topic, string formula) : At
     /// <summary>Trade topic.</summary>
     public string Topic { get; } = topic;
 
+    /// <summary>What it works out, in trade words: a few words that a maker would look for.</summary>
+    public string Says { get; init; } = "";
+
     /// <summary>The formula in symbols.</summary>
     public string Formula { get; } = formula;
 
@@ -52,6 +55,12 @@ public sealed class InAttribute(string symbol, string unit, string meaning) : At
     /// <summary>Name to type; empty: the parameter's name without its unit, in kebab-case.</summary>
     public string Name { get; init; } = "";
 
+    /// <summary>The words it takes, with a blank between them; empty: a number, an enumeration, or free text.</summary>
+    public string Words { get; init; } = "";
+
+    /// <summary>The word used when nothing is typed; empty: none.</summary>
+    public string DefaultWord { get; init; } = "";
+
     /// <summary>Below this it cannot be: refused.</summary>
     public double Min { get; init; } = double.NegativeInfinity;
 
@@ -79,4 +88,7 @@ public sealed class OutAttribute(string unit, string meaning) : Attribute
 
     /// <summary>What it is.</summary>
     public string Meaning { get; } = meaning;
+
+    /// <summary>Name it is shown under; empty: the property's name without its unit, in kebab-case.</summary>
+    public string Name { get; init; } = "";
 }

@@ -7,6 +7,8 @@ public static partial class Display
 {
     private const int MostPlaces = 60;
 
+    private const string Powers = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+
     /// <summary>Value ± standard doubt and unit; the doubt to two digits, the value to the same place.</summary>
     public static string Rounded(Estimate estimate) => Rounded(estimate.Value, estimate.StandardDoubt, estimate.Unit);
 
@@ -26,12 +28,19 @@ public static partial class Display
     /// <summary>A typed value spelled so that it reads back as itself in its field: plain ASCII, every digit, no thousand marks.</summary>
     public static string Spelled(TypedValue value, Expect expect) => TypedText.Of(value, expect);
 
-    /// <summary>A number to so many significant digits, without exponent between 1e-4 and 1e7.</summary>
+    /// <summary>A number to so many significant digits, without a power of ten between 1e-4 and 1e7.</summary>
     public static string Significant(double value, int digits)
     {
         if (value == 0 || !double.IsFinite(value))
         {
             return value == 0 ? "0" : value.ToString(CultureInfo.InvariantCulture);
+        }
+
+        if (Math.Abs(value) is < 1e-4 or >= 1e7)
+        {
+            int power = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+            string mantissa = Significant(value / Math.Pow(10, power), digits);
+            return mantissa.TrimStart('\u2212') == "10" ? $"{mantissa[..^1]}×10{Raised(power + 1)}" : $"{mantissa}×10{Raised(power)}";
         }
 
         int place = digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
@@ -60,6 +69,8 @@ public static partial class Display
         bool isNothing = text.All(c => c is '-' or '0' or '.');
         return isNothing ? text.TrimStart('-') : text.Replace('-', '\u2212'); // nothing has no sign
     }
+
+    private static string Raised(int power) => string.Concat(power.ToString(CultureInfo.InvariantCulture).Select(c => c == '-' ? '⁻' : Powers[c - '0']));
 
     private static string TrimTrailingZeros(this string text) =>
         text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;

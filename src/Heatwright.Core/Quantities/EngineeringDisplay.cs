@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Heatwright.Quantities;
 
@@ -39,7 +41,7 @@ public static partial class Display
     public static string Plain(string text)
     {
         var plain = new StringBuilder(text.Length + 8);
-        foreach (char c in text)
+        foreach (char c in PowerOfTen().Replace(text, "e"))
         {
             plain.Append(c switch
             {
@@ -48,8 +50,8 @@ public static partial class Display
                 'Ω' or '\u2126' => "ohm",
                 'µ' or '\u03BC' => "u",
                 '°' => "deg",
-                '²' => "2",
-                '³' => "3",
+                '⁻' => "-",
+                _ when Powers.IndexOf(c, StringComparison.Ordinal) is >= 0 and var digit => digit.ToString(CultureInfo.InvariantCulture),
                 '·' or '×' => "*",
                 'Δ' => "delta ",
                 '\u2264' => "<=",
@@ -63,6 +65,9 @@ public static partial class Display
 
         return plain.ToString();
     }
+
+    [GeneratedRegex("×10(?=[⁻⁰¹²³⁴⁵⁶⁷⁸⁹])")]
+    private static partial Regex PowerOfTen();
 
     private static string Cell(double value, double doubt, Unit unit, Unit shown)
     {

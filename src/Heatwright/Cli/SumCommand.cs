@@ -121,12 +121,12 @@ internal static class SumCommand
 
         foreach (var result in answer.Results)
         {
-            screen.Say(answer.Results.Count == 1 ? SumAnswer.Shown(result) : $"  {result.Name,-18} {SumAnswer.Shown(result),-22} {result.Meaning}".TrimEnd());
+            screen.Say(answer.Results.Count == 1 ? result.Shown : $"  {result.Name,-18} {result.Shown,-22} {result.Meaning}".TrimEnd());
         }
 
         foreach (var input in answer.Inputs.Where(input => !input.Typed && input.Value is not null))
         {
-            screen.Say($"  with {input.Name} = {input.Value!.Value.ToString("G6", CultureInfo.InvariantCulture)} {input.Unit} (not typed)");
+            screen.Say($"  with {input.Name} = {input.Shown} (not typed)");
         }
 
         foreach (string caveat in answer.Caveats)

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Heatwright.Jobs;
+using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;
 using Heatwright.Web.Frame;
 using Heatwright.Web.Pages;
@@ -29,6 +30,11 @@ internal static class PageMap
         Page<ArrangementsPage>(app, "/arrangements", "Arrangements");
         Page<PredictionsPage>(app, "/predictions", "Predictions");
         Page<ComparisonPage>(app, "/comparison", "Comparison");
+        // Sums need no result of the study: they answer while it is still being worked out, and when it cannot be.
+        app.MapMethods("/sums", Reading, (string? find, StudyOnBench bench) => Render(bench.Now(), "/sums", "Quick sums", typeof(SumsPage), new() { ["Find"] = (find ?? "").Trim() }));
+        app.MapMethods("/sums/{law}", Reading, (string law, HttpContext context, StudyOnBench bench) => LawCard.Find(law) is { } card
+            ? Render(bench.Now(), "/sums", card.Law.Name, typeof(SumPage), new() { ["Form"] = SumForm.Of(card, context.Request.Query) })
+            : NotHere(bench.Now(), $"/sums/{law}", "the names listed at /sums", $"Look for it at /sums?find={Uri.EscapeDataString(law)}."));
         One<TrialPage>(app, "/trials", "Trial", result => result.Study.Trials.Select(trial => trial.Id.Name));
         One<ArrangementPage>(app, "/arrangements", "Arrangement", result => result.Study.Arrangements.Select(arrangement => arrangement.Letter));
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));

@@ -22,13 +22,13 @@ public static class QuickSum
         {
             int equals = word.IndexOf('=', StringComparison.Ordinal);
             string name = equals > 0 ? word[..equals].Trim() : word;
-            if (equals <= 0 || card.Inputs.All(input => !string.Equals(input.Name, name, StringComparison.OrdinalIgnoreCase)))
+            if (equals <= 0 || card.Input(name) is not { } input)
             {
-                problems.Add(new(equals <= 0 ? "An input is typed as name=value." : "The sum has no such input.", $"sum {card.Law.Name}", word, string.Join(", ", card.Inputs.Select(input => input.Name)), $"Example: heatwright sum {card.Law.Name} {card.Law.Example}"));
+                problems.Add(new(equals <= 0 ? "An input is typed as name=value." : "The sum has no such input.", $"sum {card.Law.Name}", word, string.Join(", ", card.Inputs.Select(one => one.Name)), $"Example: heatwright sum {card.Law.Name} {card.Law.Example}"));
             }
             else
             {
-                texts[name] = word[(equals + 1)..];
+                texts[input.Name] = word[(equals + 1)..];
             }
         }
 
@@ -55,8 +55,17 @@ public static class QuickSum
         {
             string what = refused.Message.Split('\n')[0].Split(" (Parameter")[0];
             string value = refused is ArgumentOutOfRangeException { ActualValue: { } actual } ? Convert.ToString(actual, CultureInfo.InvariantCulture)! : string.Join(' ', values.Select(v => v.Text));
-            return new(new Problem(what, $"sum {card.Law.Name}{(refused.ParamName is { } name ? ", " + name : "")}", value, card.Law.Valid.Length > 0 ? card.Law.Valid : "the law's range", "Correct that input."));
+            string name = card.Inputs.FirstOrDefault(input => input.Parameter.Name == refused.ParamName)?.Name ?? refused.ParamName ?? "";
+            return new(new Problem(Named(what, refused.ParamName, name), $"sum {card.Law.Name}{(name.Length > 0 ? ", " + name : "")}", value, card.Law.Valid.Length > 0 ? card.Law.Valid : "the law's range", "Correct that input."));
         }
+    }
+
+    /// <summary>Every input as it is understood, whether or not the sum can be worked out; an input that cannot be read has neither value nor words.</summary>
+    public static IReadOnlyList<SumInput> Understood(LawCard card, IReadOnlyDictionary<string, string> texts)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        ArgumentNullException.ThrowIfNull(texts);
+        return [.. card.Inputs.Select(input => Typed.Read(card, input, texts.GetValueOrDefault(input.Name), []).Shown)];
     }
 
     private static SumResult Result(LawCard card, Typed[] values, object answer, (string Name, string Unit, string Meaning, Func<object, object?> Take) result)
@@ -64,22 +73,20 @@ public static class QuickSum
         object? taken = result.Take(answer);
         if (taken is not (double or int))
         {
-            return new(result.Name, result.Meaning, null, result.Unit, 0, taken switch { null => "none", bool yes => yes ? "yes" : "no", _ => Spaced(Convert.ToString(taken, CultureInfo.InvariantCulture)!) });
+            return new(result.Name, result.Meaning, null, result.Unit, taken switch { null => "none", bool yes => yes ? "yes" : "no", _ => Spaced(Convert.ToString(taken, CultureInfo.InvariantCulture)!) });
         }
 
-        double value = Convert.ToDouble(taken, CultureInfo.InvariantCulture);
-        double variance = 0;
+        List<(string Input, double Push)> pushes = [];
         for (int i = 0; i < values.Length; i++)
         {
             if (values[i].Doubt > 0 && values[i].Argument is double at)
             {
                 double step = Math.Max(1e-3 * values[i].Doubt, 1e-7 * Math.Abs(at));
-                double slope = (Moved(i, at + step) - Moved(i, at - step)) / (2 * step);
-                variance += slope * slope * values[i].Doubt * values[i].Doubt;
+                pushes.Add((values[i].Input.Name, (Moved(i, at + step) - Moved(i, at - step)) / (2 * step) * values[i].Doubt));
             }
         }
 
-        return new(result.Name, result.Meaning, value, result.Unit, double.IsFinite(variance) ? Math.Sqrt(variance) : 0, "");
+        return new(result.Name, result.Meaning, Convert.ToDouble(taken, CultureInfo.InvariantCulture), result.Unit, "") { Pushes = pushes };
 
         double Moved(int input, double at)
         {
@@ -88,6 +95,10 @@ public static class QuickSum
             return Call(card, arguments) is { } moved && result.Take(moved) is { } number ? Convert.ToDouble(number, CultureInfo.InvariantCulture) : double.NaN;
         }
     }
+
+    /// <summary>A refusal in the names that are typed: 'hot' for 'hotC'.</summary>
+    private static string Named(string what, string? parameter, string name) =>
+        parameter is { Length: > 0 } && what.StartsWith(parameter + " ", StringComparison.Ordinal) ? name + what[parameter.Length..] : what;
 
     private static object? Call(LawCard card, object?[] arguments) => card.Method.Invoke(null, arguments);
 

@@ -6,8 +6,19 @@ namespace Heatwright.Jobs.Sums;
 /// <summary>One typed input of a sum, read into what its law takes.</summary>
 internal sealed record Typed(LawInput Input, object? Argument, double Doubt, string Text, bool WasTyped)
 {
-    public SumInput Shown => new(Input.Name, Input.Card.Meaning, Argument is double or int ? Convert.ToDouble(Argument, CultureInfo.InvariantCulture) is var v && double.IsFinite(v) ? v : null : null,
-        Input.Card.Unit, Doubt, Argument is double or int ? "" : Convert.ToString(Argument, CultureInfo.InvariantCulture) ?? "", WasTyped);
+    public SumInput Shown => new(Input.Name, Input.Card.Meaning, IsNumber ? Convert.ToDouble(Argument, CultureInfo.InvariantCulture) is var v && double.IsFinite(v) ? v : null : null,
+        Input.Card.Unit, Doubt, IsNumber ? "" : Word, WasTyped);
+
+    private bool IsNumber => Argument is double or int && !Input.IsYesNo;
+
+    private string Word => Argument switch
+    {
+        null => "",
+        1.0 or true when Input.IsYesNo => "yes",
+        0.0 or false when Input.IsYesNo => "no",
+        Enum word => LawCard.Kebab(word.ToString()),
+        _ => Convert.ToString(Argument, CultureInfo.InvariantCulture) ?? "",
+    };
 
     public static Typed Read(LawCard card, LawInput input, string? text, List<Problem> problems)
     {
@@ -19,48 +30,55 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
                 problems.Add(new($"{Capital(input.Card.Meaning)} is not typed.", where, "none", Limits(input), $"Add {input.Name}=..., for example: heatwright sum {card.Law.Name} {card.Law.Example}"));
             }
 
-            return new(input, input.Parameter.HasDefaultValue ? input.Parameter.DefaultValue : Default(input), 0, "", false);
+            return new(input, double.IsNaN(input.Card.Default) && input.Parameter.HasDefaultValue ? input.Parameter.DefaultValue : Default(input), 0, "", false);
         }
 
         Type type = input.Parameter.ParameterType;
-        if (type == typeof(string))
+        if (input.IsYesNo)
         {
-            return new(input, text.Trim(), 0, $"{input.Name}={text}", true);
+            bool? yes = text.Trim().ToLowerInvariant() switch { "yes" or "y" or "true" or "1" => true, "no" or "n" or "false" or "0" => false, _ => null };
+            return yes is { } said ? new(input, type == typeof(bool) ? said : said ? 1.0 : 0.0, 0, $"{input.Name}={text}", true) : Refuse($"{Capital(input.Card.Meaning)} is yes or no, not '{text}'.", "yes or no", "Choose one of them.");
         }
 
-        if (type == typeof(bool))
+        if (type == typeof(string))
         {
-            bool yes = text is "1" or "yes" or "true";
-            return new(input, yes, 0, $"{input.Name}={text}", true);
+            return input.Words.Count == 0 || input.Words.Contains(text.Trim(), StringComparer.OrdinalIgnoreCase)
+                ? new(input, text.Trim(), 0, $"{input.Name}={text}", true)
+                : Refuse($"{Capital(input.Card.Meaning)} cannot be '{text}'.", string.Join(", ", input.Words), "Choose one of them.");
         }
 
         if (type.IsEnum)
         {
-            if (Enum.TryParse(type, text.Replace("-", "", StringComparison.Ordinal), ignoreCase: true, out object? word))
-            {
-                return new(input, word, 0, $"{input.Name}={text}", true);
-            }
-
-            problems.Add(new($"{Capital(input.Card.Meaning)} cannot be '{text}'.", where, text, string.Join(", ", Enum.GetNames(type)), "Choose one of them."));
-            return new(input, null, 0, text, true);
+            return !text.Any(char.IsAsciiDigit) && Enum.TryParse(type, text.Replace("-", "", StringComparison.Ordinal), ignoreCase: true, out object? word)
+                ? new(input, word, 0, $"{input.Name}={text}", true)
+                : Refuse($"{Capital(input.Card.Meaning)} cannot be '{text}'.", string.Join(", ", input.Words), "Choose one of them.");
         }
 
+        int before = problems.Count;
         var (si, doubt) = Number(input, text, where, problems);
-        if (si < input.Card.Min || si > input.Card.Max)
+        if (problems.Count == before && !(si >= Lowest(input) && si <= input.Card.Max))
         {
             problems.Add(new($"{Capital(input.Card.Meaning)} cannot be {text}.", where, text, Limits(input), $"Correct {input.Name}."));
         }
+        else if (type == typeof(int) && si != Math.Round(si))
+        {
+            problems.Add(new($"{Capital(input.Card.Meaning)} is a whole number.", where, text, Limits(input), $"Correct {input.Name}."));
+        }
 
-        return new(input, type == typeof(int) ? (object)(int)Math.Round(si) : si, doubt, $"{input.Name}={text}", true);
+        return problems.Count > before ? new(input, null, 0, text, true) : new(input, type == typeof(int) ? (object)(int)si : si, doubt, $"{input.Name}={text}", true);
+
+        Typed Refuse(string what, string limit, string next)
+        {
+            problems.Add(new(what, where, text, limit, next));
+            return new(input, null, 0, text, true);
+        }
     }
 
     public IEnumerable<string> Caveats(LawCard card)
     {
-        if (Argument is double value && (value < Input.Card.SoftMin || value > Input.Card.SoftMax))
+        if (IsNumber && Convert.ToDouble(Argument, CultureInfo.InvariantCulture) is var value && (value < Input.Card.SoftMin || value > Input.Card.SoftMax))
         {
-            string low = double.IsNegativeInfinity(Input.Card.SoftMin) ? "" : $"from {Say(Input.Card.SoftMin)} ";
-            string high = double.IsPositiveInfinity(Input.Card.SoftMax) ? "up" : $"to {Say(Input.Card.SoftMax)}";
-            yield return $"{Input.Name} lies outside what {card.Law.Name} was fitted to ({low}{high} {Input.Card.Unit}): take the answer as rough.".Replace("  ", " ", StringComparison.Ordinal);
+            yield return $"{Input.Name} lies outside what {card.Law.Name} was fitted to ({Soft(Input)}): take the answer as rough.";
         }
     }
 
@@ -71,8 +89,8 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
         var unit = Units.Find(symbol);
         if (unit is not null)
         {
-            var bare = symbol switch { "C" => Units.AmpereHour, "m²" => Units.SquareMillimetre, "m" when input.Name.Contains("copper", StringComparison.Ordinal) => Units.Micrometre, "m" => Units.Millimetre, _ => unit };
-            var answer = OptionReader.Read(input.Name, text, new Expect(input.Card.Meaning, ExpectKind.Amount, bare == unit ? [unit] : [bare, unit]));
+            var bare = Bare(input)!;
+            var answer = OptionReader.Read(input.Name, text, new Expect(input.Card.Meaning, ExpectKind.Amount, bare == unit ? [unit] : [bare, unit]) { Likely = symbol == "C" ? (3.6, 1.8e6) : null });
             if (answer.IsFine && Estimated(answer.Value) is { } estimate)
             {
                 return symbol == "°C" ? (estimate.Si - Units.ZeroCelsiusK, estimate.SiDoubt) : (unit.FromSi(estimate.Si), estimate.SiDoubt / unit.Factor);
@@ -114,17 +132,50 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
 
     private static object? Default(LawInput input) => input.Parameter.ParameterType == typeof(int) && double.IsFinite(input.Card.Default) ? (int)input.Card.Default
         : input.Parameter.ParameterType == typeof(bool) ? input.Card.Default == 1
-        : input.Parameter.ParameterType == typeof(string) ? "" : input.Card.Default;
+        : input.Parameter.ParameterType == typeof(string) ? input.Card.DefaultWord : input.Card.Default;
 
-    private static string Limits(LawInput input) => (input.Card.Min, input.Card.Max) switch
+    /// <summary>The unit of a bare number: lengths in mm, copper in µm, capacities in Ah, as the trade says them. Null for a composed unit.</summary>
+    internal static Unit? Bare(LawInput input) => Units.Find(input.Card.Unit) is not { } unit ? null : input.Card.Unit switch
     {
-        (double.NegativeInfinity, double.PositiveInfinity) => input.Card.Unit is "" or "word" ? "a value" : $"a value in {input.Card.Unit}",
-        (var low, double.PositiveInfinity) => $"{Say(low)} {input.Card.Unit} or more",
-        (double.NegativeInfinity, var high) => $"{Say(high)} {input.Card.Unit} or less",
-        var (low, high) => $"{Say(low)} to {Say(high)} {input.Card.Unit}",
+        "C" => Units.AmpereHour,
+        "m²" => Units.SquareMillimetre,
+        "m" when input.Name is "copper" or "plating" or "roughness" => Units.Micrometre,
+        "m" => Units.Millimetre,
+        _ => unit,
     };
 
-    private static string Say(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+    /// <summary>What may be typed, and where the law was fitted; empty where both are open.</summary>
+    internal static string Range(LawInput input)
+    {
+        string hard = input.Words.Count > 0 || (double.IsNegativeInfinity(Lowest(input)) && double.IsPositiveInfinity(input.Card.Max)) ? "" : Limits(input);
+        string soft = Soft(input);
+        return soft.Length == 0 ? hard : $"{hard}{(hard.Length > 0 ? ", " : "")}fitted {soft}";
+    }
+
+    /// <summary>Nothing is colder than absolute zero, whatever the law says.</summary>
+    private static double Lowest(LawInput input) => input.Card.Unit == "°C" ? Math.Max(input.Card.Min, -Units.ZeroCelsiusK) : input.Card.Min;
+
+    private static string Soft(LawInput input) => (input.Card.SoftMin, input.Card.SoftMax) switch
+    {
+        (double.NegativeInfinity, double.PositiveInfinity) => "",
+        (var low, double.PositiveInfinity) => $"from {Say(low, input)} up",
+        (double.NegativeInfinity, var high) => $"up to {Say(high, input)}",
+        var (low, high) => $"from {Say(low, input)} to {Say(high, input)}",
+    };
+
+    internal static string Limits(LawInput input) => (Lowest(input), input.Card.Max) switch
+    {
+        _ when input.Words.Count > 0 => string.Join(", ", input.Words),
+        (double.NegativeInfinity, double.PositiveInfinity) => input.Card.Unit is "" or "word" ? "a value" : $"a value in {input.Card.Unit}",
+        (0, double.PositiveInfinity) => "0 or more",
+        ( > 0 and < 1e-6, double.PositiveInfinity) => "more than 0",
+        ( > 0 and < 1e-6, var high) => $"more than 0, at most {Say(high, input)}",
+        (var low, double.PositiveInfinity) => $"{Say(low, input)} or more",
+        (double.NegativeInfinity, var high) => $"{Say(high, input)} or less",
+        var (low, high) => $"{Say(low, input)} to {Say(high, input)}",
+    };
+
+    private static string Say(double value, LawInput input) => SumUnits.Shown(value, 0, input.Card.Unit is "word" or "yes/no" ? "" : input.Card.Unit);
 
     private static string Capital(string text) => text.Length == 0 ? "The input" : char.ToUpperInvariant(text[0]) + text[1..];
 }
