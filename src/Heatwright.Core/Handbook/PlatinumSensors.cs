@@ -10,14 +10,14 @@ public static class PlatinumSensors
     public static PlatinumCurve Iec60751 { get; } = Read();
 
     /// <summary>Resistance of a platinum sensor.</summary>
-    [Law("platinum-resistance", "sensors", "R = R0·(1 + A·t + B·t²), below 0 °C + R0·C·(t − 100)·t³", Unit = "Ω", Source = "iec-60751",
+    [Law("platinum-resistance", "sensors", "R = R0·(1 + A·t + B·t²), below 0 °C + R0·C·(t − 100)·t³", Says = "resistance of a platinum sensor at a temperature", Unit = "Ω", Source = "iec-60751",
         Where = "coefficients from memory, confirmed by the printed table", Valid = "−200 to 850 °C", Example = "zero=100ohm t=350C")]
     public static double ResistanceOhm(
         [In("R0", "Ω", "resistance at 0 °C", Name = "zero", Min = 1e-3, Default = 100)] double zeroOhm,
         [In("t", "°C", "temperature", Min = -200, Max = 850)] double tC) => Platinum.ResistanceOhm(Iec60751, zeroOhm, tC);
 
     /// <summary>Temperature of a platinum sensor.</summary>
-    [Law("platinum-temperature", "sensors", "t from R = R0·(1 + A·t + B·t²), below 0 °C + R0·C·(t − 100)·t³", Unit = "°C", Source = "iec-60751",
+    [Law("platinum-temperature", "sensors", "t from R = R0·(1 + A·t + B·t²), below 0 °C + R0·C·(t − 100)·t³", Says = "temperature of a platinum sensor from its resistance", Unit = "°C", Source = "iec-60751",
         Where = "coefficients from memory, confirmed by the printed table", Valid = "−200 to 850 °C", Example = "zero=100ohm resistance=138.51ohm")]
     public static double TemperatureC(
         [In("R0", "Ω", "resistance at 0 °C", Name = "zero", Min = 1e-3, Default = 100)] double zeroOhm,

@@ -73,7 +73,7 @@ public static class PreferredNumbers
         : throw new ArgumentOutOfRangeException(nameof(share), share, "A divider leaves a share between 0 and 1.");
 
     /// <summary>The best pair of resistors of a series for a gain, a ratio or a divider.</summary>
-    [Law("resistor-pair", "amplifier", "gain = 1 + R1/R2, ratio = R1/R2, divider = R2/(R1 + R2)", Source = "iec-60063",
+    [Law("resistor-pair", "amplifier", "gain = 1 + R1/R2, ratio = R1/R2, divider = R2/(R1 + R2)", Says = "the best pair of resistors of a series for a gain, a ratio or a divider", Source = "iec-60063",
         Where = "series E3 to E192", Valid = "one of gain, ratio and divider is asked for; R2 from 1 kΩ to 10 kΩ", Example = "gain=56 series=E24")]
     public static ResistorPair BestPair(
         [In("series", "word", "E3, E6, E12, E24, E48, E96 or E192")] string series,

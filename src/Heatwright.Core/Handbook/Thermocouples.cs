@@ -47,7 +47,7 @@ public static class Thermocouples
     public static ThermocoupleCurve? Find(string letter) => ByType.GetValueOrDefault(letter.Trim().ToUpperInvariant());
 
     /// <summary>Voltage at the terminals of a thermocouple.</summary>
-    [Law("thermocouple-voltage", "sensors", "E = E_type(t_hot) − E_type(t_cold)", Unit = "V", Source = "nist-srd60",
+    [Law("thermocouple-voltage", "sensors", "E = E_type(t_hot) − E_type(t_cold)", Says = "voltage at the terminals of a thermocouple", Unit = "V", Source = "nist-srd60",
         Where = "reference functions (type C: ASTM E230, from memory)", Valid = "inside the range of the type; new wire, tolerance class apart",
         Example = "type=K hot=350C cold=25C")]
     public static double VoltageV(
@@ -57,7 +57,7 @@ public static class Thermocouples
         ColdJunction.VoltageV(Named(type), hotC, coldC);
 
     /// <summary>Temperature of the hot end of a thermocouple.</summary>
-    [Law("thermocouple-temperature", "sensors", "t_hot = E_type⁻¹(E + E_type(t_cold))", Unit = "°C", Source = "nist-srd60",
+    [Law("thermocouple-temperature", "sensors", "t_hot = E_type⁻¹(E + E_type(t_cold))", Says = "temperature of the hot end of a thermocouple from its voltage", Unit = "°C", Source = "nist-srd60",
         Where = "reference functions, inverted exactly (type C: ASTM E230, from memory)",
         Valid = "inside the range of the type; type B from 43 °C up; new wire, tolerance class apart", Example = "type=E voltage=20mV cold=10C")]
     public static double TemperatureC(

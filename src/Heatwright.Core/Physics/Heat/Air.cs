@@ -31,6 +31,7 @@ public static class Air
 {
     /// <summary>Properties at a film temperature.</summary>
     [Law("air", "heat flow", "μ = 1.458e-6·T^1.5/(T + 110.4), k = 2.64638e-3·T^1.5/(T + 245.4·10^(−12/T)), ρ = 101325/(287.05·T)",
+        Says = "density, viscosity, conductivity and more of dry air",
         Source = "us-std-atmosphere-1976", Where = "Sutherland forms, from memory", Valid = "dry air, 1 atm, 250 to 650 K", Example = "film=350K")]
     public static AirState At([In("T", "K", "film temperature, the mean of surface and air", Name = "film", Min = 150, Max = 1500, SoftMin = 250, SoftMax = 650)] double filmK)
     {

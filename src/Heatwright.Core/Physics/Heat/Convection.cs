@@ -6,7 +6,7 @@ namespace Heatwright.Physics;
 public static class Convection
 {
     /// <summary>Horizontal cylinder in still air, h.</summary>
-    [Law("convection-cylinder", "heat flow", "h = Nu·k/D, Nu = {0.60 + 0.387·Ra^(1/6)/[1 + (0.559/Pr)^(9/16)]^(8/27)}²", Unit = "W/(m²·K)",
+    [Law("convection-cylinder", "heat flow", "h = Nu·k/D, Nu = {0.60 + 0.387·Ra^(1/6)/[1 + (0.559/Pr)^(9/16)]^(8/27)}²", Says = "heat loss coefficient of a level cylinder in still air", Unit = "W/(m²·K)",
         Source = "churchill-chu-1975-cylinder", Where = "from memory", Valid = "Ra up to 1e12, still air, ±20 %", Example = "diameter=5mm surface=350°C around=25°C")]
     public static double CylinderWPerM2K(
         [In("D", "m", "diameter", Name = "diameter", Min = 0)] double diameterM,
@@ -18,7 +18,7 @@ public static class Convection
     }
 
     /// <summary>Vertical plate in still air, h; the laminar form where it holds.</summary>
-    [Law("convection-plate", "heat flow", "h = Nu·k/L, Nu = 0.68 + 0.670·Ra^(1/4)/[1 + (0.492/Pr)^(9/16)]^(4/9) up to Ra 1e9", Unit = "W/(m²·K)",
+    [Law("convection-plate", "heat flow", "h = Nu·k/L, Nu = 0.68 + 0.670·Ra^(1/4)/[1 + (0.492/Pr)^(9/16)]^(4/9) up to Ra 1e9", Says = "heat loss coefficient of an upright plate in still air", Unit = "W/(m²·K)",
         Source = "churchill-chu-1975-plate", Where = "from memory", Valid = "still air; above Ra 1e9 the full form is used; ±20 %", Example = "height=50mm surface=45°C around=25°C")]
     public static double PlateWPerM2K(
         [In("L", "m", "height", Name = "height", Min = 0)] double heightM,
@@ -32,7 +32,7 @@ public static class Convection
     }
 
     /// <summary>Cylinder across moving air, h of the moving air alone.</summary>
-    [Law("convection-wind", "heat flow", "h = Nu·k/D, Nu = 0.3 + 0.62·Re^½·Pr^⅓/[1 + (0.4/Pr)^⅔]^¼·[1 + (Re/282000)^⅝]^⅘", Unit = "W/(m²·K)",
+    [Law("convection-wind", "heat flow", "h = Nu·k/D, Nu = 0.3 + 0.62·Re^½·Pr^⅓/[1 + (0.4/Pr)^⅔]^¼·[1 + (Re/282000)^⅝]^⅘", Says = "heat loss coefficient of a cylinder across moving air", Unit = "W/(m²·K)",
         Source = "churchill-bernstein-1977", Where = "formula as restated in public course code", Valid = "Re·Pr at least 0.2, ±20 %",
         Example = "diameter=5mm surface=350°C around=25°C speed=1m/s")]
     public static double WindWPerM2K(
@@ -47,7 +47,7 @@ public static class Convection
     }
 
     /// <summary>Horizontal cylinder, still air and a draught or a waving hand together, h.</summary>
-    [Law("convection-mixed", "heat flow", "h³ = h_still³ + h_moving³", Unit = "W/(m²·K)", Source = "incropera-dewitt", Where = "sec. 9.9, from memory",
+    [Law("convection-mixed", "heat flow", "h³ = h_still³ + h_moving³", Says = "heat loss coefficient of a cylinder in still air and a draught together", Unit = "W/(m²·K)", Source = "incropera-dewitt", Where = "sec. 9.9, from memory",
         Valid = "air helps or crosses; an order of magnitude", Example = "diameter=5mm surface=350°C around=25°C speed=0.3m/s")]
     public static double MixedWPerM2K(
         [In("D", "m", "diameter", Name = "diameter", Min = 0)] double diameterM,

@@ -16,7 +16,7 @@ public sealed record PowerMargin(
 public static class EnoughPower
 {
     /// <summary>Hot power a pack can give a heater through a series resistance, W: d_max·V²R/(R + R_s)², R = R₂₀(1 + α(T − 20)).</summary>
-    [Law("usable-power", "work", "P = d_max·(V/(R + R_s))²·R, R = R₂₀·(1 + α·(T − 20))", Unit = "W", Source = "definition", Where = "divider of source, leads and heater", Valid = "unsmoothed pulse width, V behind R_s",
+    [Law("usable-power", "work", "P = d_max·(V/(R + R_s))²·R, R = R₂₀·(1 + α·(T − 20))", Says = "hot power a pack can give a heater through a series resistance", Unit = "W", Source = "definition", Where = "divider of source, leads and heater", Valid = "unsmoothed pulse width, V behind R_s",
         Example = "volts=7.2V cold=1.6Ω alpha=8e-4/K core=440°C series=0.13Ω duty=0.95")]
     public static double UsableW(
         [In("V", "V", "voltage behind the series resistance", Name = "volts", Min = 0)] double volts,
@@ -32,7 +32,7 @@ public static class EnoughPower
     }
 
     /// <summary>Margin of power over loss and work, its doubt and the probability that it is above zero: Φ(M/u).</summary>
-    [Law("power-margin", "work", "M = P − q − P_job, u² = u_P² + u_q² + u_job², probability = Φ(M/u)", Source = "jcgm-100", Where = "5.1, combined standard uncertainty", Valid = "the three are independent and near normal",
+    [Law("power-margin", "work", "M = P − q − P_job, u² = u_P² + u_q² + u_job², probability = Φ(M/u)", Says = "power left over after loss and work, with its chance", Source = "jcgm-100", Where = "5.1, combined standard uncertainty", Valid = "the three are independent and near normal",
         Example = "power=20.49W power-doubt=0.59W loss=17.76W loss-doubt=1.17W job=2.23W job-doubt=0.38W")]
     public static PowerMargin Margin(
         [In("P", "W", "power at hand", Name = "power", Min = 0)] double powerW,
@@ -49,7 +49,7 @@ public static class EnoughPower
     }
 
     /// <summary>Most pieces a second that a power sustains: (P − q)·η/E; 0 when nothing is left over.</summary>
-    [Law("sustained-rate", "work", "rate = (P − q)·η/E", Unit = "1/s", Source = "definition", Where = "heat balance", Valid = "mean over many pieces", Example = "power=20.49W loss=17.76W energy=67J share=1")]
+    [Law("sustained-rate", "work", "rate = (P − q)·η/E", Says = "most pieces a second that a power sustains", Unit = "1/s", Source = "definition", Where = "heat balance", Valid = "mean over many pieces", Example = "power=20.49W loss=17.76W energy=67J share=1")]
     public static double SustainedPerS(
         [In("P", "W", "power at hand", Name = "power", Min = 0)] double powerW,
         [In("q", "W", "loss at working temperature", Name = "loss", Min = 0)] double lossW,

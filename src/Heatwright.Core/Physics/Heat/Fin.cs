@@ -14,7 +14,7 @@ public sealed record FinAnswer(
 public static class Fin
 {
     /// <summary>Resistance of a plain bar L/(kA), K/W.</summary>
-    [Law("bar", "heat flow", "R = L/(k·A)", Unit = "K/W", Source = "incropera-dewitt", Where = "ch. 3, from memory", Valid = "no loss from the side",
+    [Law("bar", "heat flow", "R = L/(k·A)", Says = "thermal resistance of a plain bar or layer", Unit = "K/W", Source = "incropera-dewitt", Where = "ch. 3, from memory", Valid = "no loss from the side",
         Example = "length=60mm area=12.57mm² conductivity=16W/(m·K)")]
     public static double BarKPerW(
         [In("L", "m", "length", Name = "length", Min = 0)] double lengthM,
@@ -23,7 +23,7 @@ public static class Fin
         Impossible.UnlessPositive(lengthM, "m") / (Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") * Impossible.UnlessPositive(areaM2, "m²"));
 
     /// <summary>A round rod with free end: resistance R = 1/(√(hpkA)·tanh mL), end share 1/cosh mL.</summary>
-    [Law("fin", "heat flow", "R = 1/(√(hpkA)·tanh mL), Δ_end/Δ_base = 1/cosh mL, m = √(4h/(kD))", Source = "incropera-dewitt",
+    [Law("fin", "heat flow", "R = 1/(√(hpkA)·tanh mL), Δ_end/Δ_base = 1/cosh mL, m = √(4h/(kD))", Says = "thermal resistance of a rod that loses heat along its side", Source = "incropera-dewitt",
         Where = "Table 3.4, adiabatic end, from memory", Valid = "round rod, hD/k well below 0.1, end loss neglected",
         Example = "diameter=4mm length=60mm conductivity=16W/(m·K) h=15W/(m²·K)")]
     public static FinAnswer RoundRod(
@@ -47,7 +47,7 @@ public static class Fin
     }
 
     /// <summary>Heat that an endless round rod draws per kelvin at its base: √(hpkA), W/K. Sensor wires act so.</summary>
-    [Law("long-wire", "heat flow", "G = √(h·p·k·A) = (π/2)·√(h·k·D³)", Unit = "W/K", Source = "incropera-dewitt", Where = "Table 3.4, infinite fin, from memory",
+    [Law("long-wire", "heat flow", "G = √(h·p·k·A) = (π/2)·√(h·k·D³)", Says = "heat that a long wire or sensor lead draws per kelvin", Unit = "W/K", Source = "incropera-dewitt", Where = "Table 3.4, infinite fin, from memory",
         Valid = "longer than about 3/m", Example = "diameter=0.25mm conductivity=24W/(m·K) h=60W/(m²·K)")]
     public static double EndlessWPerK(
         [In("D", "m", "diameter", Name = "diameter", Min = 0)] double diameterM,
@@ -56,7 +56,7 @@ public static class Fin
         Round(diameterM, conductivityWPerMK, hWPerM2K).ConductanceWPerK;
 
     /// <summary>Biot number h·L/k with L = volume over surface: below 0.1 a body may be one node.</summary>
-    [Law("biot", "heat flow", "Bi = h·L/k", Source = "incropera-dewitt", Where = "ch. 5, from memory", Valid = "L = volume over surface; below 0.1 one node will do",
+    [Law("biot", "heat flow", "Bi = h·L/k", Says = "whether a body may be taken as one temperature", Source = "incropera-dewitt", Where = "ch. 5, from memory", Valid = "L = volume over surface; below 0.1 one node will do",
         Example = "h=25W/(m²·K) length=1mm conductivity=45W/(m·K)")]
     public static double Biot(
         [In("h", "W/(m²·K)", "loss coefficient", Name = "h", Min = 0)] double hWPerM2K,

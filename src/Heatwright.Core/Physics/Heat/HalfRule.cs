@@ -26,7 +26,7 @@ public static class HalfRule
         Reduce(2, lagsS, delayS, inverseS, leadsS);
 
     /// <summary>First-order model of a two-node tool with its delays: τ = τ₁ + τ₂/2, θ = τ₂/2 + delays + half a sample + half a frame.</summary>
-    [Law("half-rule", "control", "τ = τ₁ + τ₂/2, θ = τ₂/2 + delays + T_s/2 + T_f/2", Source = "skogestad-2003", Where = "half rule, from memory", Valid = "τ₂ well below τ₁",
+    [Law("half-rule", "control", "τ = τ₁ + τ₂/2, θ = τ₂/2 + delays + T_s/2 + T_f/2", Says = "a two-body tool and its delays as one time constant and one dead time", Source = "skogestad-2003", Where = "half rule, from memory", Valid = "τ₂ well below τ₁",
         Example = "slow=216s fast=9.3s delay=0.8s sample=0.25s frame=0.1s")]
     public static ReducedLags OfTool(
         [In("τ₁", "s", "slow time constant", Name = "slow", Min = 0)] double slowS,

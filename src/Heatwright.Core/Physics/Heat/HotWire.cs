@@ -15,7 +15,7 @@ public static class HotWire
     }
 
     /// <summary>Current that holds a wire at a temperature, A.</summary>
-    [Law("hot-wire", "heaters", "I²·4·ρ·C_t/(π·D²) = π·D·[h·(T − T_a) + ε·σ·(T⁴ − T_a⁴)], h of a cylinder in still air", Unit = "A", Source = "churchill-chu-1975-cylinder",
+    [Law("hot-wire", "heaters", "I²·4·ρ·C_t/(π·D²) = π·D·[h·(T − T_a) + ε·σ·(T⁴ − T_a⁴)], h of a cylinder in still air", Says = "current that holds a bare wire at a temperature", Unit = "A", Source = "churchill-chu-1975-cylinder",
         Where = "from memory; with radiation", Valid = "straight, horizontal, bare, still air, far from its ends; ±12 % on a published table, 300 to 800 °C, 0.25 to 0.9 mm",
         Example = "diameter=0.4mm wire=400°C around=25°C emissivity=0.9 resistivity=1.09e-6Ω·m ratio=1.025")]
     public static double CurrentA(
@@ -31,7 +31,7 @@ public static class HotWire
     }
 
     /// <summary>Temperature that a current holds a wire at, °C; infinite when it would pass 1400 °C.</summary>
-    [Law("hot-wire-temperature", "heaters", "solve the hot-wire balance for T", Unit = "°C", Source = "churchill-chu-1975-cylinder", Where = "from memory; with radiation",
+    [Law("hot-wire-temperature", "heaters", "solve the hot-wire balance for T", Says = "temperature that a current holds a bare wire at", Unit = "°C", Source = "churchill-chu-1975-cylinder", Where = "from memory; with radiation",
         Valid = "as hot-wire; infinite means it burns out", Example = "diameter=0.4mm current=2.4A around=25°C emissivity=0.9 resistivity=1.09e-6Ω·m ratio=1.025")]
     public static double TemperatureC(
         [In("D", "m", "wire diameter", Name = "diameter", Min = 0, SoftMin = 0.15e-3, SoftMax = 3e-3)] double diameterM,

@@ -17,7 +17,7 @@ public sealed record Margins(
 public static class LoopMargins
 {
     /// <summary>Gain margin, phase margin and peak sensitivity.</summary>
-    [Law("loop-margins", "control", "L(jω) = K_c·(1 + 1/(jω·τ_I))·k·e^(−jωθ)/(1 + jω·τ)", Source = "definition", Where = "frequency response", Valid = "continuous loop: add half a sample to the dead time",
+    [Law("loop-margins", "control", "L(jω) = K_c·(1 + 1/(jω·τ_I))·k·e^(−jωθ)/(1 + jω·τ)", Says = "how near a temperature loop is to swinging", Source = "definition", Where = "frequency response", Valid = "continuous loop: add half a sample to the dead time",
         Example = "gain=1W/K integral=24s resistance=30K/W tau=180s delay=3s")]
     public static Margins Of(
         [In("K_c", "W/K", "controller gain", Name = "gain", Min = 0)] double gainWPerK,

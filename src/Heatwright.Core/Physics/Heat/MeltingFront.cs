@@ -32,7 +32,7 @@ public static class MeltingFront
 
     /// <summary>Front into a body that is colder than its melting point, one density for both phases.</summary>
     /// <remarks>k_l(T_w − T_m)e^(−λ²)/(√α_l·erf λ) − k_s(T_m − T₀)e^(−b²λ²)/(√α_s·erfc bλ) = λρL√(πα_l), b = √(α_l/α_s).</remarks>
-    [Law("melting-front", "work", "k_l·(T_w−T_m)·e^(−λ²)/(√α_l·erf λ) − k_s·(T_m−T₀)·e^(−b²λ²)/(√α_s·erfc(bλ)) = λ·ρ·L·√(π·α_l), depth = 2·λ·√(α_l·t)", Source = "carslaw-jaeger-1959",
+    [Law("melting-front", "work", "k_l·(T_w−T_m)·e^(−λ²)/(√α_l·erf λ) − k_s·(T_m−T₀)·e^(−b²λ²)/(√α_s·erfc(bλ)) = λ·ρ·L·√(π·α_l), depth = 2·λ·√(α_l·t)", Says = "how deep a hot wall melts into a material", Source = "carslaw-jaeger-1959",
         Where = "ch. 11, Neumann, from memory", Valid = "melt stays in place, body thick against √(αt)",
         Example = "wall=350°C melts=220°C from=25°C latent=80kJ/kg k=0.25W/(m·K) density=1140kg/m³ solid=1700J/(kg·K) liquid=2500J/(kg·K) time=1s")]
     public static MeltFront Into(

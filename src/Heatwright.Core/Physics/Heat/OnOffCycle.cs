@@ -28,7 +28,7 @@ public sealed record SawTooth(
 public static class OnOffCycle
 {
     /// <summary>Swing, times, duty and mean of the cycle.</summary>
-    [Law("on-off-cycle", "control", "y_max = y_on − (y_on − y_H)·e^(−θ/τ), y_min = T_a + (y_L − T_a)·e^(−θ/τ), t_on = τ·ln[(y_on − y_min)/(y_on − y_max)]", Source = "definition",
+    [Law("on-off-cycle", "control", "y_max = y_on − (y_on − y_H)·e^(−θ/τ), y_min = T_a + (y_L − T_a)·e^(−θ/τ), t_on = τ·ln[(y_on − y_min)/(y_on − y_max)]", Says = "swing, times and duty of a thermostat that switches on and off", Source = "definition",
         Where = "response of a first-order tool with dead time", Valid = "band above air and below the plateau", Example = "resistance=30K/W tau=180s delay=3s power=20W around=25°C low=348°C high=352°C")]
     public static SawTooth Of(
         [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,

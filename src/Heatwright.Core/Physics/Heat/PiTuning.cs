@@ -15,7 +15,7 @@ public sealed record PiSettings(
 public static class PiTuning
 {
     /// <summary>PI: K_c = τ/(k(τ_c + θ)), τ_I = min(τ, 4(τ_c + θ)).</summary>
-    [Law("pi-tuning", "control", "K_c = τ/(k·(τ_c + θ)), τ_I = min(τ, 4·(τ_c + θ)), τ_c = factor·θ", Source = "skogestad-2003", Where = "SIMC rules, from memory", Valid = "first order with dead time; factor 1 or more",
+    [Law("pi-tuning", "control", "K_c = τ/(k·(τ_c + θ)), τ_I = min(τ, 4·(τ_c + θ)), τ_c = factor·θ", Says = "gain and integral time of a PI controller for a heated tool", Source = "skogestad-2003", Where = "SIMC rules, from memory", Valid = "first order with dead time; factor 1 or more",
         Example = "resistance=30K/W tau=180s delay=3s factor=1")]
     public static PiSettings Pi(
         [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,

@@ -16,7 +16,7 @@ public sealed record SlabTerm(
 public static class PlaneWall
 {
     /// <summary>Root, factor and share left at the middle.</summary>
-    [Law("slab-soak", "heat flow", "θ = C₁·e^(−ζ²·Fo), ζ·tan ζ = Bi = h·L/k, Fo = α·t/L²", Source = "incropera-dewitt", Where = "ch. 5, one-term solution, from memory", Valid = "Fo above 0.2; L is half the thickness when heated from both faces",
+    [Law("slab-soak", "heat flow", "θ = C₁·e^(−ζ²·Fo), ζ·tan ζ = Bi = h·L/k, Fo = α·t/L²", Says = "how far the middle of a slab has warmed through", Source = "incropera-dewitt", Where = "ch. 5, one-term solution, from memory", Valid = "Fo above 0.2; L is half the thickness when heated from both faces",
         Example = "half-thickness=2mm h=200W/(m²·K) conductivity=0.25W/(m·K) diffusivity=1.29e-7m²/s time=20s")]
     public static SlabTerm Middle(
         [In("L", "m", "half thickness", Name = "half-thickness", Min = 0)] double halfThicknessM,

@@ -7,7 +7,7 @@ namespace Heatwright.Physics;
 public static class Plateau
 {
     /// <summary>Plateau of a linear tool, °C: T_a + P/G.</summary>
-    [Law("plateau", "warm-up", "T = T_a + P/G", Unit = "°C", Source = "definition", Where = "conductance", Valid = "loss in proportion to the rise",
+    [Law("plateau", "warm-up", "T = T_a + P/G", Says = "temperature a tool comes to rest at", Unit = "°C", Source = "definition", Where = "conductance", Valid = "loss in proportion to the rise",
         Example = "power=12W conductance=0.03W/K around=25°C")]
     public static double LinearC(
         [In("P", "W", "power at the heater", Name = "power", Min = 0)] double powerW,

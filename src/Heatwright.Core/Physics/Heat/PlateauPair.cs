@@ -46,7 +46,7 @@ public sealed record LossSplit(
 public static class PlateauPair
 {
     /// <summary>Exponent n of loss ∝ rise^n from two plateaus: ln(P₂/P₁)/ln(Δ₂/Δ₁).</summary>
-    [Law("loss-exponent", "heat flow", "n = ln(P₂/P₁)/ln(Δ₂/Δ₁)", Source = "definition", Where = "loss ∝ Δ^n at two plateaus", Valid = "both plateaus waited for, hot watts measured",
+    [Law("loss-exponent", "heat flow", "n = ln(P₂/P₁)/ln(Δ₂/Δ₁)", Says = "how steeply the loss grows with the rise, from two plateaus", Source = "definition", Where = "loss ∝ Δ^n at two plateaus", Valid = "both plateaus waited for, hot watts measured",
         Example = "power1=5W rise1=273K power2=8.45W rise2=366K")]
     public static double Exponent(
         [In("P₁", "W", "power at the first plateau", Name = "power1", Min = 0)] double lowW,
@@ -57,7 +57,7 @@ public static class PlateauPair
             / Math.Log(ImpossibleHeat.UnlessAbove(highRiseK, Impossible.UnlessPositive(lowRiseK, "K"), "K") / lowRiseK);
 
     /// <summary>Power that holds a rise by the power law through one plateau: P = P₁(Δ/Δ₁)^n, W.</summary>
-    [Law("power-for-rise", "heat flow", "P = P₁·(Δ/Δ₁)^n", Unit = "W", Source = "definition", Where = "loss ∝ Δ^n", Valid = "near the known plateau",
+    [Law("power-for-rise", "heat flow", "P = P₁·(Δ/Δ₁)^n", Says = "power that holds another rise than the one measured", Unit = "W", Source = "definition", Where = "loss ∝ Δ^n", Valid = "near the known plateau",
         Example = "power=5W rise=273K wanted=325K n=1.79")]
     public static double PowerForRiseW(
         [In("P₁", "W", "power at a known plateau", Name = "power", Min = 0)] double knownW,
@@ -68,7 +68,7 @@ public static class PlateauPair
 
     /// <summary>Splits the loss into a linear and a radiating part that pass through both plateaus.</summary>
     /// <remarks>A negative part is returned as it is: it says that the two plateaus do not fit this form.</remarks>
-    [Law("loss-split", "heat flow", "P = G·(T − T_a) + B·(T⁴ − T_a⁴) through two plateaus", Source = "definition", Where = "two equations, two unknowns",
+    [Law("loss-split", "heat flow", "P = G·(T − T_a) + B·(T⁴ − T_a⁴) through two plateaus", Says = "straight and radiating part of the loss, from two plateaus", Source = "definition", Where = "two equations, two unknowns",
         Valid = "both plateaus waited for, hot watts measured; a negative part says the form is wrong", Example = "power1=5W plateau1=298°C power2=8.45W plateau2=391°C around=25°C")]
     public static LossSplit Split(
         [In("P₁", "W", "power at the first plateau", Name = "power1", Min = 0)] double lowW,

@@ -5,7 +5,7 @@ namespace Heatwright.Physics;
 public static class Radiation
 {
     /// <summary>Radiated power to surroundings at air temperature, W.</summary>
-    [Law("radiated-power", "heat flow", "q = ε·σ·A·(T⁴ − T_a⁴)", Unit = "W", Source = "incropera-dewitt", Where = "ch. 1, from memory",
+    [Law("radiated-power", "heat flow", "q = ε·σ·A·(T⁴ − T_a⁴)", Says = "heat that a hot surface radiates", Unit = "W", Source = "incropera-dewitt", Where = "ch. 1, from memory",
         Valid = "small grey body in large surroundings", Example = "emissivity=0.7 area=12cm² surface=350°C around=25°C")]
     public static double RadiatedW(
         [In("ε", "", "emissivity", Name = "emissivity", Min = 0, Max = 1)] double emissivity,
@@ -15,7 +15,7 @@ public static class Radiation
         CoefficientWPerM2K(emissivity, surfaceC, aroundC) * Impossible.IfNegative(areaM2, "m²") * (surfaceC - aroundC);
 
     /// <summary>Radiation written as a loss coefficient h = εσ(T² + T_a²)(T + T_a), W/(m²·K).</summary>
-    [Law("radiation-coefficient", "heat flow", "h = ε·σ·(T² + T_a²)·(T + T_a)", Unit = "W/(m²·K)", Source = "incropera-dewitt", Where = "ch. 1, from memory",
+    [Law("radiation-coefficient", "heat flow", "h = ε·σ·(T² + T_a²)·(T + T_a)", Says = "radiation as a loss coefficient", Unit = "W/(m²·K)", Source = "incropera-dewitt", Where = "ch. 1, from memory",
         Valid = "small grey body in large surroundings", Example = "emissivity=0.8 surface=350°C around=25°C")]
     public static double CoefficientWPerM2K(
         [In("ε", "", "emissivity", Name = "emissivity", Min = 0, Max = 1)] double emissivity,

@@ -23,7 +23,7 @@ public sealed record RelayFinding(
 public static class RelayTest
 {
     /// <summary>Swing to expect; with a hysteresis ±ε the rise goes on for the dead time after the band is passed.</summary>
-    [Law("relay-test", "control", "a = k·h − (k·h − ε)·e^(−θ/τ), P_u = 2·τ·ln[(k·h + a)/(k·h − a)], K_u = 4·h/(π·a)", Source = "astrom-hagglund-1984", Where = "from memory; exact response of first order with dead time",
+    [Law("relay-test", "control", "a = k·h − (k·h − ε)·e^(−θ/τ), P_u = 2·τ·ln[(k·h + a)/(k·h − a)], K_u = 4·h/(π·a)", Says = "swing to expect from switching power up and down", Source = "astrom-hagglund-1984", Where = "from memory; exact response of first order with dead time",
         Valid = "relay even about a bias that holds the set point", Example = "step=10W resistance=30K/W tau=180s delay=3s hysteresis=0K")]
     public static RelaySwing Swing(
         [In("h", "W", "step of power up and down from the bias", Name = "step", Min = 0)] double stepW,
@@ -40,7 +40,7 @@ public static class RelayTest
     }
 
     /// <summary>Time constant and dead time from a swing without hysteresis: θ/τ = −ln(1 − a/(kh)), τ from the period.</summary>
-    [Law("relay-finding", "control", "θ/τ = −ln(1 − a/(k·h)), τ = P_u/(2·ln(2·e^(θ/τ) − 1))", Source = "astrom-hagglund-1984", Where = "from memory; solved for τ and θ", Valid = "no hysteresis; k from the bias",
+    [Law("relay-finding", "control", "θ/τ = −ln(1 − a/(k·h)), τ = P_u/(2·ln(2·e^(θ/τ) − 1))", Says = "time constant and dead time from a swing of on and off", Source = "astrom-hagglund-1984", Where = "from memory; solved for τ and θ", Valid = "no hysteresis; k from the bias",
         Example = "amplitude=4.96K period=11.9s step=10W resistance=30K/W")]
     public static RelayFinding Finding(
         [In("a", "K", "amplitude, half of peak to peak", Name = "amplitude", Min = 0)] double amplitudeK,

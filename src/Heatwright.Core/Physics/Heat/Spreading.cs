@@ -30,21 +30,21 @@ public static class Spreading
     private static readonly double[] Zeros = BesselZeros();
 
     /// <summary>Half-space, source at one temperature: 1/(4ka), K/W.</summary>
-    [Law("spreading-isothermal", "heat flow", "R = 1/(4·k·a)", Unit = "K/W", Source = "carslaw-jaeger-1959", Where = "sec. 8.2, from memory", Valid = "body large against the source",
+    [Law("spreading-isothermal", "heat flow", "R = 1/(4·k·a)", Says = "thermal resistance into a thick body from a source at one temperature", Unit = "K/W", Source = "carslaw-jaeger-1959", Where = "sec. 8.2, from memory", Valid = "body large against the source",
         Example = "conductivity=0.25W/(m·K) radius=1.5mm")]
     public static double IsothermalKPerW(
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("a", "m", "radius of the source", Name = "radius", Min = 0)] double radiusM) => 1 / (4 * Ka(conductivityWPerMK, radiusM));
 
     /// <summary>Half-space, even flux, mean over the source: 8/(3π²ka), K/W.</summary>
-    [Law("spreading-mean", "heat flow", "R = 8/(3·π²·k·a)", Unit = "K/W", Source = "carslaw-jaeger-1959", Where = "sec. 8.2, from memory", Valid = "body large against the source",
+    [Law("spreading-mean", "heat flow", "R = 8/(3·π²·k·a)", Says = "thermal resistance into a thick body, mean over an even source", Unit = "K/W", Source = "carslaw-jaeger-1959", Where = "sec. 8.2, from memory", Valid = "body large against the source",
         Example = "conductivity=0.25W/(m·K) radius=1.5mm")]
     public static double MeanKPerW(
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("a", "m", "radius of the source", Name = "radius", Min = 0)] double radiusM) => 8 / (3 * Math.PI * Math.PI * Ka(conductivityWPerMK, radiusM));
 
     /// <summary>Half-space, even flux, centre of the source: 1/(πka), K/W.</summary>
-    [Law("spreading-centre", "heat flow", "R = 1/(π·k·a)", Unit = "K/W", Source = "carslaw-jaeger-1959", Where = "sec. 8.2, from memory", Valid = "body large against the source",
+    [Law("spreading-centre", "heat flow", "R = 1/(π·k·a)", Says = "thermal resistance into a thick body, hottest point of an even source", Unit = "K/W", Source = "carslaw-jaeger-1959", Where = "sec. 8.2, from memory", Valid = "body large against the source",
         Example = "conductivity=0.25W/(m·K) radius=1.5mm")]
     public static double CentreKPerW(
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
@@ -53,7 +53,7 @@ public static class Spreading
     /// <summary>Round source on a round plate, rim insulated, back cooled by h, even flux.</summary>
     /// <remarks>Mean: 4/(πkaε)·Σφ(δ)J₁²(δε)/(δ³J₀²(δ)); centre: 2/(πka)·ΣφJ₁(δε)/(δ²J₀²(δ)); ε = a/b, δ zeros of J₁,
     /// φ = (tanh δt/b + δ/Bi)/(1 + (δ/Bi)·tanh δt/b), Bi = hb/k.</remarks>
-    [Law("spreading-resistance", "heat flow", "R = 4/(π·k·a·ε)·Σ φ(δ)·J₁²(δε)/(δ³·J₀²(δ)) + t/(k·π·b²) + 1/(h·π·b²)", Source = "yovanovich-1998", Where = "ch. 3, from memory; closed form of [lee-1995]",
+    [Law("spreading-resistance", "heat flow", "R = 4/(π·k·a·ε)·Σ φ(δ)·J₁²(δε)/(δ³·J₀²(δ)) + t/(k·π·b²) + 1/(h·π·b²)", Says = "thermal resistance from a round source through a plate to air", Source = "yovanovich-1998", Where = "ch. 3, from memory; closed form of [lee-1995]",
         Valid = "round source and plate, even flux, rim insulated", Example = "source=1.5mm plate=15mm thickness=1mm conductivity=200W/(m·K) h=50W/(m²·K)")]
     public static PlateSpreading OnPlate(
         [In("a", "m", "radius of the source", Name = "source", Min = 0)] double sourceM,

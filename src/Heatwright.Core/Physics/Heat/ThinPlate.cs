@@ -7,7 +7,7 @@ namespace Heatwright.Physics;
 public static class ThinPlate
 {
     /// <summary>Endless plate: K₀(mr₀)/(2πkt·mr₀·K₁(mr₀)), K/W. kt of layers adds.</summary>
-    [Law("plate-sink", "heat flow", "R = K₀(m·r₀)/(2π·kt·m·r₀·K₁(m·r₀)), m = √(h/kt)", Unit = "K/W", Source = "incropera-dewitt", Where = "annular fin, from memory",
+    [Law("plate-sink", "heat flow", "R = K₀(m·r₀)/(2π·kt·m·r₀·K₁(m·r₀)), m = √(h/kt)", Says = "thermal resistance of a large plate heated at a spot", Unit = "K/W", Source = "incropera-dewitt", Where = "annular fin, from memory",
         Valid = "plate thin: h·t/k small; endless, more than about 3/m", Example = "spot=1.5mm kt=0.01421W/K h=20W/(m²·K)")]
     public static double EndlessKPerW(
         [In("r₀", "m", "radius of the spot", Name = "spot", Min = 0)] double spotM,
@@ -19,7 +19,7 @@ public static class ThinPlate
     }
 
     /// <summary>Round plate with insulated rim at r₁, K/W.</summary>
-    [Law("disc-sink", "heat flow", "R = [I₀(x₀)K₁(x₁) + K₀(x₀)I₁(x₁)]/{2π·kt·x₀·[I₁(x₁)K₁(x₀) − I₁(x₀)K₁(x₁)]}, x = m·r, m = √(h/kt)", Unit = "K/W", Source = "incropera-dewitt",
+    [Law("disc-sink", "heat flow", "R = [I₀(x₀)K₁(x₁) + K₀(x₀)I₁(x₁)]/{2π·kt·x₀·[I₁(x₁)K₁(x₀) − I₁(x₀)K₁(x₁)]}, x = m·r, m = √(h/kt)", Says = "thermal resistance of a round plate heated at its middle", Unit = "K/W", Source = "incropera-dewitt",
         Where = "annular fin, adiabatic tip, from memory", Valid = "plate thin: h·t/k small", Example = "spot=1.5mm rim=20mm kt=0.01421W/K h=20W/(m²·K)")]
     public static double DiscKPerW(
         [In("r₀", "m", "radius of the spot", Name = "spot", Min = 0)] double spotM,
@@ -39,7 +39,7 @@ public static class ThinPlate
     }
 
     /// <summary>Heat a plane takes from a tip for as long as it stays, W: rise over plane and spokes in a row.</summary>
-    [Law("plane-sink-power", "work", "P = Δ/(R_plane + R_spokes)", Unit = "W", Source = "definition", Where = "resistances in a row", Valid = "steady state",
+    [Law("plane-sink-power", "work", "P = Δ/(R_plane + R_spokes)", Says = "heat that a copper plane draws from a tip", Unit = "W", Source = "definition", Where = "resistances in a row", Valid = "steady state",
         Example = "rise=225K plane=38.19K/W spokes=36.63K/W")]
     public static double SinkW(
         [In("Δ", "K", "tip above air", Name = "rise", Min = 0)] double riseK,

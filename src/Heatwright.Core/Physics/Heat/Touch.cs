@@ -9,7 +9,7 @@ public static class Touch
     public static readonly double SkinEffusivity = Math.Sqrt(0.37 * 1100 * 3500);
 
     /// <summary>Effusivity √(kρc), W·s^½/(m²·K): how strongly a body holds its temperature when touched.</summary>
-    [Law("effusivity", "heat flow", "e = √(k·ρ·c)", Unit = "W·s^½/(m²·K)", Source = "carslaw-jaeger-1959", Where = "sec. 2.14, from memory",
+    [Law("effusivity", "heat flow", "e = √(k·ρ·c)", Says = "how strongly a material draws heat when touched", Unit = "W·s^½/(m²·K)", Source = "carslaw-jaeger-1959", Where = "sec. 2.14, from memory",
         Valid = "bodies thick against √(αt)", Example = "conductivity=0.25W/(m·K) density=1140kg/m³ heat=1700J/(kg·K)")]
     public static double Effusivity(
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
@@ -18,7 +18,7 @@ public static class Touch
         Math.Sqrt(Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)") * Impossible.UnlessPositive(densityKgPerM3, "kg/m³") * Impossible.UnlessPositive(heatJPerKgK, "J/(kg·K)"));
 
     /// <summary>Temperature at the joint of two thick bodies suddenly in contact, °C: (e₁T₁ + e₂T₂)/(e₁ + e₂).</summary>
-    [Law("contact-temperature", "heat flow", "T_c = (e₁·T₁ + e₂·T₂)/(e₁ + e₂)", Unit = "°C", Source = "carslaw-jaeger-1959", Where = "sec. 2.14/2.15, from memory",
+    [Law("contact-temperature", "heat flow", "T_c = (e₁·T₁ + e₂·T₂)/(e₁ + e₂)", Says = "temperature where two thick bodies touch", Unit = "°C", Source = "carslaw-jaeger-1959", Where = "sec. 2.14/2.15, from memory",
         Valid = "both bodies thick against √(αt), no gap", Example = "e1=7493 t1=60°C e2=1193.5 t2=33°C")]
     public static double ContactC(
         [In("e₁", "W·s^½/(m²·K)", "effusivity of one body", Name = "e1", Min = 0)] double oneEffusivity,
@@ -35,7 +35,7 @@ public static class Touch
     /// <summary>Rate of skin damage at the basal layer, 1/s: 3.1e98·e^(−75000/T).</summary>
     /// <remarks>Source: [henriques-1947] with that paper's rounded gas constant, from memory. An exponent of 75 531/T also goes round and gives
     /// times about five times longer: it does not fit the recorded burns and is not used.</remarks>
-    [Law("skin-damage-rate", "heat flow", "dΩ/dt = 3.1e98·e^(−75000/T)", Unit = "1/s", Source = "henriques-1947", Where = "from memory",
+    [Law("skin-damage-rate", "heat flow", "dΩ/dt = 3.1e98·e^(−75000/T)", Says = "how fast skin is damaged at a temperature", Unit = "1/s", Source = "henriques-1947", Where = "from memory",
         Valid = "T of the basal layer, 44 to 70 °C; Ω = 1 is a deep burn; never a reason to go above the touch table", Example = "basal=51°C")]
     public static double DamageRatePerS([In("T", "°C", "temperature of the basal layer", Name = "basal", Min = 0, Max = 150, SoftMin = 44, SoftMax = 70)] double basalC) =>
         Math.Exp(Math.Log(3.1) + 98 * Math.Log(10) - 75000 / ImpossibleHeat.Kelvin(Impossible.Unless(basalC, 0, 150, "°C")));

@@ -23,7 +23,7 @@ public static class TwoMarks
     }
 
     /// <summary>Plateau and time constant from the times to two rises.</summary>
-    [Law("two-times", "warm-up", "t₂/t₁ = ln(1 − Δ₂/D)/ln(1 − Δ₁/D), τ = −t₁/ln(1 − Δ₁/D)", Source = "definition", Where = "one linear body, solved for D and τ",
+    [Law("two-times", "warm-up", "t₂/t₁ = ln(1 − Δ₂/D)/ln(1 − Δ₁/D), τ = −t₁/ln(1 − Δ₁/D)", Says = "plateau and time constant from the times to two rises", Source = "definition", Where = "one linear body, solved for D and τ",
         Valid = "constant power, loss in proportion to the rise; two readings give no test of the model", Example = "rise1=175K time1=44s rise2=255K time2=102s")]
     public static PlateauGuess From(
         [In("Δ₁", "K", "first marked rise", Name = "rise1", Min = 0)] double earlyRiseK,

@@ -13,6 +13,7 @@ public static class TwoNodeTool
 {
     /// <summary>Both time constants from capacities and conductances.</summary>
     [Law("two-node-times", "warm-up", "a₁ = (G₁₂+G₁)/C₁ + (G₁₂+G₂)/C₂, a₀ = (G₁₂G₁+G₁₂G₂+G₁G₂)/(C₁C₂), τ = 2/(a₁ ∓ √(a₁² − 4a₀))",
+        Says = "slow and fast time constant of a core with a tip",
         Source = "definition", Where = "roots of the heat balance of two bodies", Valid = "losses in proportion to the rise",
         Example = "core=1.5J/K tip=6J/K between=0.25W/K core-loss=0.004W/K tip-loss=0.03W/K")]
     public static TwoTimes Times(
@@ -55,7 +56,7 @@ public static class TwoNodeTool
             : Impossible.UnlessPositive(resistanceKPerW, "K/W") * powerW * Numerics.Phi.RisenShare((timeS - delayS) / Impossible.UnlessPositive(slowS, "s"));
 
     /// <summary>Core above tip in the steady state: heat through the joint over its conductance, K.</summary>
-    [Law("core-above-tip", "warm-up", "Δ = q/G₁₂", Unit = "K", Source = "definition", Where = "conductance", Valid = "steady state",
+    [Law("core-above-tip", "warm-up", "Δ = q/G₁₂", Says = "how much hotter the core is than the tip", Unit = "K", Source = "definition", Where = "conductance", Valid = "steady state",
         Example = "heat=12W between=0.25W/K")]
     public static double CoreAboveTipK(
         [In("q", "W", "heat from core to tip", Name = "heat")] double heatW,

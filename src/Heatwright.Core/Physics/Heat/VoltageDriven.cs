@@ -15,7 +15,7 @@ public sealed record VoltagePlateau(
 public static class VoltageDriven
 {
     /// <summary>Plateau, hot power and settling: Δ = [−1 + √(1 + 4αP₀/G)]/(2α).</summary>
-    [Law("voltage-plateau", "warm-up", "Δ = [−1 + √(1 + 4·α·P₀/G)]/(2·α)", Source = "definition", Where = "heat balance at constant voltage, R = R₀(1 + αΔ)",
+    [Law("voltage-plateau", "warm-up", "Δ = [−1 + √(1 + 4·α·P₀/G)]/(2·α)", Says = "plateau of a heater whose resistance grows, at constant voltage", Source = "definition", Where = "heat balance at constant voltage, R = R₀(1 + αΔ)",
         Valid = "constant voltage, loss in proportion to the rise, P₀ and α referred to air temperature", Example = "cold-power=14W alpha=1.5e-3/K conductance=0.034W/K")]
     public static VoltagePlateau At(
         [In("P₀", "W", "V²/R at air temperature", Name = "cold-power", Min = 0)] double coldPowerW,
@@ -34,7 +34,7 @@ public static class VoltageDriven
     /// <summary>Time to a rise, s; infinite when the plateau lies at or below it.</summary>
     /// <remarks>t = ∫ C(1 + αΔ)dΔ/(P₀ − GΔ − GαΔ²) by partial fractions; with Δ₊ the plateau:
     /// t = C/(G(1 + 2αΔ₊))·[−(1 + αΔ₊)·ln(1 − Δ/Δ₊) − αΔ₊·ln(1 + αΔ/(1 + αΔ₊))].</remarks>
-    [Law("voltage-warm-up-time", "warm-up", "t = C/(G(1+2αΔ₊))·[−(1+αΔ₊)·ln(1−Δ/Δ₊) − αΔ₊·ln(1+αΔ/(1+αΔ₊))], Δ₊ the plateau", Unit = "s", Source = "definition",
+    [Law("voltage-warm-up-time", "warm-up", "t = C/(G(1+2αΔ₊))·[−(1+αΔ₊)·ln(1−Δ/Δ₊) − αΔ₊·ln(1+αΔ/(1+αΔ₊))], Δ₊ the plateau", Says = "warm-up time of a heater whose resistance grows, at constant voltage", Unit = "s", Source = "definition",
         Where = "integral of the heat balance", Valid = "constant voltage, started cold; infinite means never",
         Example = "rise=250K cold-power=14W alpha=1.5e-3/K capacity=7J/K conductance=0.034W/K")]
     public static double TimeToRiseS(

@@ -20,7 +20,7 @@ public sealed record WarmUpNeeds(
 public static class WarmUp
 {
     /// <summary>Time constant τ = C/G, s.</summary>
-    [Law("time-constant", "warm-up", "τ = C/G", Unit = "s", Source = "incropera-dewitt", Where = "ch. 5, from memory",
+    [Law("time-constant", "warm-up", "τ = C/G", Says = "time constant of a tool from heat capacity and loss", Unit = "s", Source = "incropera-dewitt", Where = "ch. 5, from memory",
         Valid = "one body, loss in proportion to the rise", Example = "capacity=8J/K conductance=0.03W/K")]
     public static double TimeConstantS(
         [In("C", "J/K", "heat capacity", Name = "capacity", Min = 0)] double capacityJPerK,
@@ -28,7 +28,7 @@ public static class WarmUp
         Impossible.UnlessPositive(capacityJPerK, "J/K") / Impossible.UnlessPositive(conductanceWPerK, "W/K");
 
     /// <summary>Rise over air after a time at constant power, K: Δ = (P/G)(1 − e^(−t/τ)).</summary>
-    [Law("warm-up-rise", "warm-up", "Δ = (P/G)·(1 − e^(−tG/C))", Unit = "K", Source = "incropera-dewitt", Where = "ch. 5, from memory",
+    [Law("warm-up-rise", "warm-up", "Δ = (P/G)·(1 − e^(−tG/C))", Says = "rise after a time at constant power", Unit = "K", Source = "incropera-dewitt", Where = "ch. 5, from memory",
         Valid = "one body, loss in proportion to the rise, started cold", Example = "power=12W capacity=8J/K conductance=0.03W/K time=60s")]
     public static double RiseK(
         [In("P", "W", "power at the heater", Name = "power", Min = 0)] double powerW,
@@ -39,7 +39,7 @@ public static class WarmUp
             * Phi.RisenShare(Impossible.IfNegative(timeS, "s") / TimeConstantS(capacityJPerK, conductanceWPerK));
 
     /// <summary>Time to a rise at constant power, s: t = −τ ln(1 − ΔG/P); infinite when the plateau P/G lies at or below it.</summary>
-    [Law("warm-up-time", "warm-up", "t = −(C/G)·ln(1 − ΔG/P)", Unit = "s", Source = "incropera-dewitt", Where = "ch. 5, from memory",
+    [Law("warm-up-time", "warm-up", "t = −(C/G)·ln(1 − ΔG/P)", Says = "time to a rise at constant power", Unit = "s", Source = "incropera-dewitt", Where = "ch. 5, from memory",
         Valid = "one body, loss in proportion to the rise, started cold; infinite means never", Example = "rise=325K power=12W capacity=8J/K conductance=0.03W/K")]
     public static double TimeToRiseS(
         [In("Δ", "K", "rise to reach", Name = "rise", Min = 0)] double riseK,
@@ -53,7 +53,7 @@ public static class WarmUp
     }
 
     /// <summary>Time, energy, stored heat, efficiency and hold power of a warm-up to a temperature.</summary>
-    [Law("warm-up", "warm-up", "t = −(C/G)·ln(1 − ΔG/P), E = P·t, efficiency = CΔ/E, hold = GΔ, Δ = T − T_a", Source = "incropera-dewitt",
+    [Law("warm-up", "warm-up", "t = −(C/G)·ln(1 − ΔG/P), E = P·t, efficiency = CΔ/E, hold = GΔ, Δ = T − T_a", Says = "time, energy and hold power of a warm-up to a temperature", Source = "incropera-dewitt",
         Where = "ch. 5, from memory", Valid = "one body, loss in proportion to the rise, started at air temperature",
         Example = "target=350°C around=25°C power=12W capacity=6J/K conductance=0.03W/K")]
     public static WarmUpNeeds To(
@@ -70,7 +70,7 @@ public static class WarmUp
     }
 
     /// <summary>Warm-up time in time constants from the margin ratio m = P_max/P_hold: t/τ = ln(m/(m − 1)).</summary>
-    [Law("margin-time", "warm-up", "t/τ = ln(m/(m − 1)), m = P_max/P_hold", Source = "definition", Where = "warm-up of one body, solved for t/τ",
+    [Law("margin-time", "warm-up", "t/τ = ln(m/(m − 1)), m = P_max/P_hold", Says = "warm-up time in time constants from the power margin", Source = "definition", Where = "warm-up of one body, solved for t/τ",
         Valid = "loss in proportion to the rise; near m = 1 the time explodes: quote a range", Example = "margin=1.5")]
     public static double TimeConstantsForMargin([In("m", "", "power at hand over power to hold", Name = "margin", Min = 1, SoftMin = 1.2)] double marginRatio) =>
         -LogOfRest(1 / ImpossibleHeat.UnlessAbove(marginRatio, 1, ""));

@@ -8,7 +8,7 @@ public static class Buck
     public const double DropOutDuty = 0.95;
 
     /// <summary>Steady state at a duty.</summary>
-    [Law("step-down-stage", "power paths", "(D*Vg - D'*VD)*R/(R + RL + D*Ron + D'*RD), D' = 1 - D", Source = "erickson-fpe", Where = "chapter 3, from memory",
+    [Law("step-down-stage", "power paths", "(D*Vg - D'*VD)*R/(R + RL + D*Ron + D'*RD), D' = 1 - D", Says = "output and efficiency of a step-down stage at a duty", Source = "erickson-fpe", Where = "chapter 3, from memory",
         Valid = "continuous conduction, small ripple, switching loss left out", Example = "in=7.4V duty=50% load=2.2ohm inductor=30mohm switch=30mohm diode-slope=30mohm")]
     public static StagePoint At(
         [In("Vg", "V", "input", Name = "in", Min = 0)] double inV,

@@ -5,7 +5,7 @@ namespace Heatwright.Physics;
 public static class ChargePower
 {
     /// <summary>Current into the battery through a switching charger: η·V_in·I_in/V_batt.</summary>
-    [Law("charge-current", "charging", "eta*Vin*Iin/Vbat", Unit = "A", Source = "definition", Where = "power balance", Example = "in=5V in-current=0.5A efficiency=90% battery=3.7V")]
+    [Law("charge-current", "charging", "eta*Vin*Iin/Vbat", Says = "current into the battery through a switching charger", Unit = "A", Source = "definition", Where = "power balance", Example = "in=5V in-current=0.5A efficiency=90% battery=3.7V")]
     public static double BatteryA(
         [In("Vin", "V", "socket voltage", Name = "in", Min = 0)] double inV,
         [In("Iin", "A", "socket current", Name = "in-current", Min = 0)] double inA,

@@ -7,7 +7,7 @@ namespace Heatwright.Physics;
 public static class Charging
 {
     /// <summary>Whole charge over a straight rested voltage.</summary>
-    [Law("charge-time", "charging", "Q*(s_cv - s0)/I + tau*ln(I_cv/Iterm), s_cv = 1 - I*R/k, tau = R*Q/k", Source = "definition", Where = "integral of ds/dt = I/Q",
+    [Law("charge-time", "charging", "Q*(s_cv - s0)/I + tau*ln(I_cv/Iterm), s_cv = 1 - I*R/k, tau = R*Q/k", Says = "how long a whole charge takes, constant current and tail", Source = "definition", Where = "integral of ds/dt = I/Q",
         Valid = "rested voltage straight near the top; real tails are longer", Example = "capacity=0.62Ah current=0.31A cell=0.15ohm slope=0.75V from=5% end-current=31mA")]
     public static ChargeCourse ConstantCurrentConstantVoltage(
         [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,
@@ -74,7 +74,7 @@ public static class Charging
     }
 
     /// <summary>Balancing time of a bleed resistor: Δs·Q·R/V.</summary>
-    [Law("balance-time", "charging", "ds*Q*R/V", Unit = "s", Source = "definition", Valid = "passive balancing; series packs need per-cell over-voltage supervision", Example = "difference=5% capacity=2Ah bleed=62ohm cell=4.2V")]
+    [Law("balance-time", "charging", "ds*Q*R/V", Says = "how long a bleed resistor takes to even out a cell", Unit = "s", Source = "definition", Valid = "passive balancing; series packs need per-cell over-voltage supervision", Example = "difference=5% capacity=2Ah bleed=62ohm cell=4.2V")]
     public static double BalanceS(
         [In("ds", "", "charge difference", Name = "difference", Min = 0, Max = 1)] double difference,
         [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,

@@ -17,7 +17,7 @@ public enum ReadingFault
 public static class EnergyChecks
 {
     /// <summary>Efficiency from four readings with its standard doubt, each meter known to a relative doubt of its own.</summary>
-    [Law("efficiency-from-readings", "readings", "Vout*Iout/(Vin*Iin)", Source = "definition", Valid = "all four read at the same moment at full duty", Example = "in=3.7V in-current=3.1A out=9V out-current=1.05A meter-doubt=1%")]
+    [Law("efficiency-from-readings", "readings", "Vout*Iout/(Vin*Iin)", Says = "efficiency of a module from four readings, with its doubt", Source = "definition", Valid = "all four read at the same moment at full duty", Example = "in=3.7V in-current=3.1A out=9V out-current=1.05A meter-doubt=1%")]
     public static ReadEfficiency Efficiency(
         [In("Vin", "V", "input voltage", Name = "in", Min = 0)] double inV,
         [In("Iin", "A", "input current", Name = "in-current", Min = 0)] double inA,

@@ -9,7 +9,7 @@ public static class HeaterLabel
     public const double OhmTolerance = 0.10;
 
     /// <summary>Power at another voltage than the label's.</summary>
-    [Law("label-power", "heaters", "P*(V/Vlabel)^2", Unit = "W", Source = "definition", Valid = "resistance as labelled, the same at both voltages", Example = "label=45W label-voltage=18V use=12V")]
+    [Law("label-power", "heaters", "P*(V/Vlabel)^2", Says = "power of a labelled heater at another voltage", Unit = "W", Source = "definition", Valid = "resistance as labelled, the same at both voltages", Example = "label=45W label-voltage=18V use=12V")]
     public static double PowerW(
         [In("P", "W", "labelled power", Name = "label", Min = 0)] double labelW,
         [In("Vlabel", "V", "labelled voltage", Name = "label-voltage", Min = 0)] double labelV,

@@ -10,7 +10,7 @@ public static class Ptc
         Impossible.UnlessPositive(leastOhm, "Ω") * Math.Exp(Impossible.IfNegative(steepnessPerK, "1/K") * Math.Max(0, atC - switchC));
 
     /// <summary>Where its power meets the loss to the surroundings, V²/R(T) = G(T − T_amb), and what it draws when cold.</summary>
-    [Law("ptc-balance", "heaters", "V^2/R(T) = G*(T - Tamb), R = Rmin*exp(beta*(T - Tc)) above Tc", Source = "common practice", Valid = "after it has settled", Example = "supply=12V least=5ohm switch=220degC steepness=0.05/K conductance=30mW/K around=25degC")]
+    [Law("ptc-balance", "heaters", "V^2/R(T) = G*(T - Tamb), R = Rmin*exp(beta*(T - Tc)) above Tc", Says = "where a self-limiting heater comes to rest", Source = "common practice", Valid = "after it has settled", Example = "supply=12V least=5ohm switch=220degC steepness=0.05/K conductance=30mW/K around=25degC")]
     public static PtcBalance Balance(
         [In("V", "V", "supply", Name = "supply", Min = 0)] double supplyV,
         [In("Rmin", "Ω", "least resistance", Name = "least", Min = 0)] double leastOhm,

@@ -6,7 +6,7 @@ namespace Heatwright.Physics;
 public static class Pwm
 {
     /// <summary>Case A: the battery sees the pulses.</summary>
-    [Law("pwm-pulsed", "switch", "Ion = V/(Rs + R), heater d*Ion^2*R, pack d*Ion^2*Rs", Source = "definition", Valid = "Rs*C*f far below 1: no smoothing capacitor", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
+    [Law("pwm-pulsed", "switch", "Ion = V/(Rs + R), heater d*Ion^2*R, pack d*Ion^2*Rs", Says = "currents and losses when the battery sees the pulses", Source = "definition", Valid = "Rs*C*f far below 1: no smoothing capacitor", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
     public static PwmState Pulsed(
         [In("V", "V", "rested voltage", Name = "supply", Min = 0)] double openV,
         [In("Rs", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
@@ -19,7 +19,7 @@ public static class Pwm
     }
 
     /// <summary>Case B: a capacitor at the switch carries the pulses.</summary>
-    [Law("pwm-smoothed", "switch", "I' = V/(R + d*Rs), heater d*I'^2*R, pack (d*I')^2*Rs", Source = "definition", Valid = "Rs*C*f of 1 or more", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
+    [Law("pwm-smoothed", "switch", "I' = V/(R + d*Rs), heater d*I'^2*R, pack (d*I')^2*Rs", Says = "currents and losses when a capacitor carries the pulses", Source = "definition", Valid = "Rs*C*f of 1 or more", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
     public static PwmState Smoothed(
         [In("V", "V", "rested voltage", Name = "supply", Min = 0)] double openV,
         [In("Rs", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
@@ -87,7 +87,7 @@ public static class Pwm
         + (onA * Impossible.IfNegative(seriesOhm, "Ω"));
 
     /// <summary>Capacitor for a wanted ripple: I_on·d(1 − d)/(f·ΔV).</summary>
-    [Law("smoothing-capacitor", "switch", "Ion*d*(1 - d)/(f*dV)", Unit = "F", Source = "definition", Where = "charge balance", Valid = "good only where Rs*C*f comes out at 1 or more", Example = "current=1.4A duty=50% frequency=20kHz ripple=50mV")]
+    [Law("smoothing-capacitor", "switch", "Ion*d*(1 - d)/(f*dV)", Says = "capacitor for a wanted ripple under pulse width", Unit = "F", Source = "definition", Where = "charge balance", Valid = "good only where Rs*C*f comes out at 1 or more", Example = "current=1.4A duty=50% frequency=20kHz ripple=50mV")]
     public static double FaradForRipple(
         [In("Ion", "A", "current while on", Name = "current", Min = 0)] double onA,
         [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,
@@ -96,7 +96,7 @@ public static class Pwm
         RippleV(onA, duty, hertz, Impossible.UnlessPositive(rippleV, "V"));
 
     /// <summary>Temperature ripple of slow PWM, peak to peak: P·d(1 − d)/(f·C_th).</summary>
-    [Law("pwm-temperature-ripple", "switch", "P*d*(1 - d)/(f*C)", Unit = "K", Source = "definition", Where = "heat balance", Valid = "period short against the warm-up time", Example = "power=20W duty=50% frequency=10Hz capacity=2J/K")]
+    [Law("pwm-temperature-ripple", "switch", "P*d*(1 - d)/(f*C)", Says = "temperature ripple of slow pulse width, peak to peak", Unit = "K", Source = "definition", Where = "heat balance", Valid = "period short against the warm-up time", Example = "power=20W duty=50% frequency=10Hz capacity=2J/K")]
     public static double RippleK(
         [In("P", "W", "heater power while on", Name = "power", Min = 0)] double onW,
         [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,

@@ -7,7 +7,7 @@ namespace Heatwright.Physics;
 public static class SwitchCurrentLimit
 {
     /// <summary>Most a step-up gives before its switch current limit.</summary>
-    [Law("step-up-limit", "power paths", "(Ilim - Vin*D/(2 L f))*(1 - D), D = 1 - Vin*eta/Vout", Source = "hauke-slva372", Where = "equations 1 to 4, transcriptions read",
+    [Law("step-up-limit", "power paths", "(Ilim - Vin*D/(2 L f))*(1 - D), D = 1 - Vin*eta/Vout", Says = "most a step-up gives before its switch current limit", Source = "hauke-slva372", Where = "equations 1 to 4, transcriptions read",
         Valid = "continuous conduction; at the lowest battery voltage under load", Example = "limit=4A in=3.6V out=12V efficiency=88% inductance=10uH frequency=400kHz")]
     public static StepUpLimit StepUp(
         [In("Ilim", "A", "peak switch current: the label", Name = "limit", Min = 0)] double limitA,

@@ -6,7 +6,7 @@ namespace Heatwright.Physics;
 public static class Amplifier
 {
     /// <summary>Gain that turns the sensor's volts into the output's volts.</summary>
-    [Law("implied-gain", "amplifier", "G = V_out/V_sensor", Source = "definition", Where = "gain", Valid = "offset small against the output",
+    [Law("implied-gain", "amplifier", "G = V_out/V_sensor", Says = "gain that turns the sensor's volts into the output's volts", Source = "definition", Where = "gain", Valid = "offset small against the output",
         Example = "output=1.1V sensor=15.4mV")]
     public static double ImpliedGain(
         [In("V_out", "V", "voltage at the output", Name = "output")] double outputV,
@@ -15,7 +15,7 @@ public static class Amplifier
             : throw new ArgumentOutOfRangeException(nameof(sensorV), sensorV, "A sensor at 0 V implies no gain: take a hot reading.");
 
     /// <summary>Gain of a non-inverting amplifier.</summary>
-    [Law("amplifier-gain", "amplifier", "G = 1 + R_f/R_g", Source = "definition", Where = "non-inverting amplifier", Valid = "open-loop gain far above G",
+    [Law("amplifier-gain", "amplifier", "G = 1 + R_f/R_g", Says = "gain of a non-inverting amplifier from its two resistors", Source = "definition", Where = "non-inverting amplifier", Valid = "open-loop gain far above G",
         Example = "feedback=100kohm ground=1kohm")]
     public static double Gain(
         [In("R_f", "Ω", "resistor from output to inverting input", Name = "feedback", Min = 0)] double feedbackOhm,
@@ -52,14 +52,14 @@ public static class Amplifier
     public static double TimeConstantS(double bandwidthHz) => 1 / (2 * Math.PI * bandwidthHz);
 
     /// <summary>Time until a first-order stage is within half a step of a converter of n bits, s: (n + 1)·ln 2·τ.</summary>
-    [Law("settling-time", "amplifier", "t = (n + 1)·ln 2·τ", Unit = "s", Source = "definition", Where = "first-order step response",
+    [Law("settling-time", "amplifier", "t = (n + 1)·ln 2·τ", Says = "wait until a first-order stage is within half a converter step", Unit = "s", Source = "definition", Where = "first-order step response",
         Valid = "one time constant rules; no overload before", Example = "time-constant=1ms bits=10")]
     public static double SettlingS(
         [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
         [In("n", "", "bits of the converter", Name = "bits", Min = 1, Max = 32)] double bits) => (bits + 1) * Math.Log(2) * timeConstantS;
 
     /// <summary>Corner of an RC filter, Hz.</summary>
-    [Law("filter-corner", "amplifier", "f = 1/(2π·R·C)", Unit = "Hz", Source = "definition", Where = "first-order low-pass",
+    [Law("filter-corner", "amplifier", "f = 1/(2π·R·C)", Says = "corner frequency of an RC filter", Unit = "Hz", Source = "definition", Where = "first-order low-pass",
         Valid = "source far below R, load far above R", Example = "resistance=10kohm capacitance=100nF")]
     public static double FilterCornerHz(
         [In("R", "Ω", "series resistor", Name = "resistance", Min = 1e-3)] double ohm,

@@ -8,7 +8,7 @@ namespace Heatwright.Physics;
 public static class Chances
 {
     /// <summary>Chance that a value is at least the limit: Φ((μ − L)/u).</summary>
-    [Law("chance-at-least", "readings", "P = Φ((μ − L)/u)", Source = "jcgm-106", Where = "conformity, normal distribution; from memory",
+    [Law("chance-at-least", "readings", "P = Φ((μ − L)/u)", Says = "chance that a value is at least a limit", Source = "jcgm-106", Where = "conformity, normal distribution; from memory",
         Valid = "doubt about normal; one limit", Example = "value=62 doubt=4 limit=60")]
     public static double AtLeast(
         [In("μ", "", "best value", Name = "value")] double mean,

@@ -5,7 +5,7 @@ namespace Heatwright.Physics;
 public static class Converter
 {
     /// <summary>One step, V: V_ref/2ⁿ.</summary>
-    [Law("converter-step", "amplifier", "LSB = V_ref/2^n", Unit = "V", Source = "definition", Where = "resolution", Valid = "n-bit converter",
+    [Law("converter-step", "amplifier", "LSB = V_ref/2^n", Says = "one step of an analog-to-digital converter", Unit = "V", Source = "definition", Where = "resolution", Valid = "n-bit converter",
         Example = "reference=1.1V bits=10")]
     public static double StepV(
         [In("V_ref", "V", "reference voltage", Name = "reference", Min = 1e-6)] double referenceV,

@@ -5,7 +5,7 @@ namespace Heatwright.Physics;
 public static class HeaterSensor
 {
     /// <summary>Temperature of a heater from its resistance, °C.</summary>
-    [Law("heater-temperature", "sensors", "T = T0 + (R/R0 − 1)/α", Unit = "°C", Source = "definition",
+    [Law("heater-temperature", "sensors", "T = T0 + (R/R0 − 1)/α", Says = "temperature of a heater from its own resistance", Unit = "°C", Source = "definition",
         Where = "temperature coefficient of resistance", Valid = "where the coefficient was stated; never nickel-chromium wire, which hardly changes",
         Example = "resistance=3.6ohm cold-resistance=2.2ohm coefficient=0.004/K cold=25C")]
     public static double TemperatureC(
@@ -22,7 +22,7 @@ public static class HeaterSensor
     public static double ReferredPerK(double perK, double fromC, double toC) => perK / (1 + (perK * (toC - fromC)));
 
     /// <summary>Error of a thermocouple in series with the heater by current that still flows while reading, K: I·R/S.</summary>
-    [Law("series-sensor-error", "sensors", "ΔT = I·R/S", Unit = "K", Source = "definition", Where = "Ohm's law",
+    [Law("series-sensor-error", "sensors", "ΔT = I·R/S", Says = "error of a thermocouple in series with the heater", Unit = "K", Source = "definition", Where = "Ohm's law",
         Valid = "thermocouple in series with the heater, read while the heater is off", Example = "current=84uA resistance=2.2ohm slope=41.9uV/K")]
     public static double SeriesErrorK(
         [In("I", "A", "current left in the loop: bias, leakage or pull-up", Name = "current", Min = 0)] double currentA,

@@ -8,7 +8,7 @@ namespace Heatwright.Physics;
 public static class InstrumentDoubt
 {
     /// <summary>Limit of a meter, ±(share of reading + digits), in the unit of the reading.</summary>
-    [Law("meter-limit", "readings", "a = p·x + n·d", Source = "definition", Where = "meter specification", Valid = "inside the meter's range and calibration",
+    [Law("meter-limit", "readings", "a = p·x + n·d", Says = "accuracy limit of a meter from its share of reading and digits", Source = "definition", Where = "meter specification", Valid = "inside the meter's range and calibration",
         Example = "share=0.5% reading=4.20 digits=2 digit=0.01")]
     public static double Limit(
         [In("p", "", "share of reading", Name = "share", Min = 0, Max = 1)] double share,
@@ -81,7 +81,7 @@ public static class InstrumentDoubt
     }
 
     /// <summary>Eₙ of two instruments: |x₁ − x₂|/√(U₁² + U₂²); above 1 they disagree.</summary>
-    [Law("instruments-agree", "readings", "E_n = |x1 − x2|/√(U1² + U2²)", Source = "definition", Where = "normalised error", Valid = "expanded doubts (k = 2); above 1 they disagree",
+    [Law("instruments-agree", "readings", "E_n = |x1 − x2|/√(U1² + U2²)", Says = "whether two instruments contradict each other", Source = "definition", Where = "normalised error", Valid = "expanded doubts (k = 2); above 1 they disagree",
         Example = "first=4.98 first-doubt=0.05 second=5.06 second-doubt=0.06")]
     public static double NormalisedError(
         [In("x1", "", "reading of the first", Name = "first")] double first,

@@ -5,7 +5,7 @@ namespace Heatwright.Physics;
 public static class ProbeLag
 {
     /// <summary>Temperature of the thing from what the probe shows and how fast it changes, °C.</summary>
-    [Law("probe-lag-corrected", "calibration", "T = T_p + τ·dT_p/dt", Unit = "°C", Source = "definition", Where = "first-order lag",
+    [Law("probe-lag-corrected", "calibration", "T = T_p + τ·dT_p/dt", Says = "what a thing's temperature is while its slow probe is still changing", Unit = "°C", Source = "definition", Where = "first-order lag",
         Valid = "two or three time constants after a change", Example = "shown=300C lag=4s rate=-4.17K/s")]
     public static double CorrectedC(
         [In("T_p", "°C", "temperature the probe shows", Name = "shown")] double shownC,

@@ -19,7 +19,7 @@ public static class ReadingWorth
     public static double DoubtLeft(double doubt, double readingDoubt) => doubt * readingDoubt / Math.Sqrt((doubt * doubt) + (readingDoubt * readingDoubt));
 
     /// <summary>Worth of one reading, in the unit of the margin.</summary>
-    [Law("reading-worth", "readings", "s~ = s²/√(s² + u²); worth = s~·φ(m/s~) − |m|·Φ(−|m|/s~)", Source = "raiffa-schlaifer-1961",
+    [Law("reading-worth", "readings", "s~ = s²/√(s² + u²); worth = s~·φ(m/s~) − |m|·Φ(−|m|/s~)", Says = "what one more reading is worth to a decision", Source = "raiffa-schlaifer-1961",
         Where = "two actions, linear loss; from memory", Valid = "doubts about normal; the loss grows with the margin", Example = "margin=2 doubt=4 reading-doubt=2")]
     public static double OfReading(
         [In("m", "", "margin, best value less limit", Name = "margin")] double margin,

@@ -35,7 +35,7 @@ public static class Thermistor
     public const double NominalK = 298.15;
 
     /// <summary>Resistance at a temperature, Ω.</summary>
-    [Law("thermistor-resistance", "sensors", "R = R25·exp(β·(1/T − 1/298.15 K))", Unit = "Ω", Source = "common practice",
+    [Law("thermistor-resistance", "sensors", "R = R25·exp(β·(1/T − 1/298.15 K))", Says = "resistance of a thermistor at a temperature", Unit = "Ω", Source = "common practice",
         Where = "beta as makers state it", Valid = "within about 100 K of the two temperatures that beta was stated between",
         Example = "nominal=100kohm beta=3950K t=200C")]
     public static double ResistanceOhm(
@@ -45,7 +45,7 @@ public static class Thermistor
         nominalOhm * Math.Exp(betaK * ((1 / (tC + Constants.ZeroCelsiusK)) - (1 / NominalK)));
 
     /// <summary>Temperature at a resistance, °C.</summary>
-    [Law("thermistor-temperature", "sensors", "1/T = 1/298.15 K + ln(R/R25)/β", Unit = "°C", Source = "common practice",
+    [Law("thermistor-temperature", "sensors", "1/T = 1/298.15 K + ln(R/R25)/β", Says = "temperature of a thermistor from its resistance", Unit = "°C", Source = "common practice",
         Where = "beta as makers state it", Valid = "within about 100 K of the two temperatures that beta was stated between",
         Example = "nominal=100kohm beta=3950K resistance=745ohm")]
     public static double TemperatureC(

@@ -5,7 +5,7 @@ namespace Heatwright.Physics;
 public static class TradeTraps
 {
     /// <summary>Resistance that a label's volts and watts imply, Ω: V²/P.</summary>
-    [Law("label-resistance", "heaters", "R = V²/P", Unit = "Ω", Source = "definition", Where = "Ohm's law", Valid = "the resistance the label was written for, hot or cold it does not say",
+    [Law("label-resistance", "heaters", "R = V²/P", Says = "resistance that a label's volts and watts imply", Unit = "Ω", Source = "definition", Where = "Ohm's law", Valid = "the resistance the label was written for, hot or cold it does not say",
         Example = "voltage=12V power=40W")]
     public static double LabelOhm(
         [In("V", "V", "volts on the label", Name = "voltage", Min = 0)] double volts,

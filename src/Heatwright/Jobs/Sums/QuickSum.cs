@@ -55,7 +55,7 @@ public static class QuickSum
         {
             string what = refused.Message.Split('\n')[0].Split(" (Parameter")[0];
             string value = refused is ArgumentOutOfRangeException { ActualValue: { } actual } ? Convert.ToString(actual, CultureInfo.InvariantCulture)! : string.Join(' ', values.Select(v => v.Text));
-            string name = card.Inputs.FirstOrDefault(input => input.Parameter.Name == refused.ParamName)?.Name ?? refused.ParamName ?? "";
+            string name = Blamed(card, values, refused)?.Name ?? "";
             return new(new Problem(Named(what, refused.ParamName, name), $"sum {card.Law.Name}{(name.Length > 0 ? ", " + name : "")}", value, card.Law.Valid.Length > 0 ? card.Law.Valid : "the law's range", "Correct that input."));
         }
     }
@@ -95,6 +95,11 @@ public static class QuickSum
             return Call(card, arguments) is { } moved && result.Take(moved) is { } number ? Convert.ToDouble(number, CultureInfo.InvariantCulture) : double.NaN;
         }
     }
+
+    /// <summary>The input that a law refuses: by its name, or where a part of the law names its own, by the value refused.</summary>
+    private static LawInput? Blamed(LawCard card, Typed[] values, ArgumentException refused) =>
+        card.Inputs.FirstOrDefault(input => input.Parameter.Name == refused.ParamName)
+        ?? (refused is ArgumentOutOfRangeException { ActualValue: double actual } && values.Where(value => value.Argument is double own && own == actual).ToArray() is [var one] ? one.Input : null);
 
     /// <summary>A refusal in the names that are typed: 'hot' for 'hotC'.</summary>
     private static string Named(string what, string? parameter, string name) =>
