@@ -26,6 +26,9 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
 
     public IReadOnlyList<Arrangement> Arrangements { get; init; } = [];
 
+    /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
+    public IReadOnlyList<StatedPlant>? Plants { get; init; }
+
     /// <summary>What of a study stands in study.json.</summary>
     public static BundleDocument Of(Study study) => new(Current, study.Name, study.Seed)
     {
@@ -36,6 +39,7 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Parts = [.. study.Parts.Select(part => part with { Words = InOrder(part.Words) })],
         Trials = [.. study.Trials.Select(BundleTrial.Of)],
         Arrangements = study.Arrangements,
+        Plants = study.Plants.Count > 0 ? study.Plants : null,
     };
 
     /// <summary>The study, given the readings of each run.</summary>
@@ -48,6 +52,7 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Parts = Parts,
         Trials = [.. Trials.Select(trial => new Trial(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(run => run.With(readings(run)))]) { Purpose = trial.Purpose })],
         Arrangements = Arrangements,
+        Plants = Plants ?? [],
     };
 
     /// <summary>The same names and values in one order, so that equal studies give equal bytes.</summary>

@@ -30,4 +30,7 @@ public sealed record Study(string Name, ulong Seed)
 
     /// <summary>Arrangements.</summary>
     public IReadOnlyList<Arrangement> Arrangements { get; init; } = [];
+
+    /// <summary>Tools of which every number is stated.</summary>
+    public IReadOnlyList<StatedPlant> Plants { get; init; } = [];
 }

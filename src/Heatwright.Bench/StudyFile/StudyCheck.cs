@@ -30,6 +30,7 @@ public static class StudyCheck
         CheckParts(study.Parts, desk);
         RunCheck.Check(study, desk);
         CheckArrangements(study, desk);
+        PlantCheck.Check(study, desk);
         if (study.Brief is { } brief)
         {
             CheckBrief(brief, desk);

@@ -20,7 +20,11 @@ internal static class StudyRecords
     /// <summary>Readings kept in one record. A typed or captured reading rewrites its own block only, and the history grows by so much.</summary>
     public const int BlockSize = 50;
 
-    private sealed record Head(string Name, ulong Seed, string Note, bool Invented, IReadOnlyList<string> Instruments, IReadOnlyList<PartId> Parts, IReadOnlyList<TrialId> Trials, IReadOnlyList<ArrangementId> Arrangements);
+    private sealed record Head(string Name, ulong Seed, string Note, bool Invented, IReadOnlyList<string> Instruments, IReadOnlyList<PartId> Parts, IReadOnlyList<TrialId> Trials, IReadOnlyList<ArrangementId> Arrangements)
+    {
+        /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
+        public IReadOnlyList<ArrangementId>? Plants { get; init; }
+    }
 
     private sealed record TrialHead(TrialId Id, TrialKind Kind, PartId Part, string Purpose, IReadOnlyList<RunId> Runs);
 
@@ -31,7 +35,10 @@ internal static class StudyRecords
     {
         var records = ImmutableSortedDictionary.CreateBuilder<RecordKey, string>(Order);
         Add("study", "", new Head(study.Name, study.Seed, study.Note, study.Invented, [.. study.Instruments.Select(one => one.Id)], [.. study.Parts.Select(one => one.Id)],
-            [.. study.Trials.Select(one => one.Id)], [.. study.Arrangements.Select(one => one.Id)]));
+            [.. study.Trials.Select(one => one.Id)], [.. study.Arrangements.Select(one => one.Id)])
+        {
+            Plants = study.Plants.Count > 0 ? [.. study.Plants.Select(one => one.Id)] : null,
+        });
         if (study.Brief is { } brief)
         {
             Add("brief", "", brief);
@@ -47,6 +54,10 @@ internal static class StudyRecords
         foreach (var arrangement in study.Arrangements)
         {
             Add("arrangement", arrangement.Id.Name, arrangement);
+        }
+        foreach (var plant in study.Plants)
+        {
+            Add("plant", plant.Id.Name, plant);
         }
         foreach (var trial in study.Trials)
         {
@@ -77,6 +88,7 @@ internal static class StudyRecords
             Instruments = [.. head.Instruments.Select(id => Body<Instrument>("instrument", id))],
             Parts = [.. head.Parts.Select(id => Body<Part>("part", id.Name))],
             Arrangements = [.. head.Arrangements.Select(id => Body<Arrangement>("arrangement", id.Name))],
+            Plants = [.. (head.Plants ?? []).Select(id => Body<StatedPlant>("plant", id.Name))],
             Trials = [.. head.Trials.Select(TrialOf)],
         };
 

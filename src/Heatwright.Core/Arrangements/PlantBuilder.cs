@@ -176,7 +176,8 @@ public sealed class PlantBuilder
         {
             CutoffV = arrangement.Series * (shelf.Value(arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0),
             CutoffOnlyWhileOn = true,
-            DrainA = Positive(PlantKey.Drain, 0),
+            DrainOnA = Positive(PlantKey.Drain, 0),
+            DrainOffA = Positive(PlantKey.Drain, 0),
             TargetK = 273.15 + work.TargetC,
             Work = new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = 400 },
             MaxS = 4 * 3600,

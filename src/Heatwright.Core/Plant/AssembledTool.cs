@@ -1,5 +1,12 @@
 namespace Heatwright.Plant;
 
+/// <summary>A temperature whose first crossing is an event.</summary>
+/// <param name="Name">Name of the event.</param>
+/// <param name="Node">Node; −1: the sensor.</param>
+/// <param name="Kelvin">Temperature.</param>
+/// <param name="Falling">Crossed on the way down.</param>
+public sealed record HeatMark(string Name, int Node, double Kelvin, bool Falling = false);
+
 /// <summary>An assembled tool on bare numbers: everything the stepper needs and nothing it must look up.</summary>
 /// <param name="Pack">Null where a recorded power drives the network.</param>
 /// <param name="Path">Between pack and load.</param>
@@ -20,8 +27,14 @@ public sealed record AssembledTool(PackModel? Pack, PathModel Path, LoadModel Lo
     /// <summary>The run ends at this time at the latest, s.</summary>
     public double MaxS { get; init; } = 36_000;
 
-    /// <summary>Drain that never stops, A, taken from the pack: controller, indicators, module left on.</summary>
-    public double DrainA { get; init; }
+    /// <summary>Drain while the load is on, A, taken at the cells on top of the load: controller, indicators.</summary>
+    public double DrainOnA { get; init; }
+
+    /// <summary>Drain while the load is off, A: controller, indicators, a module left on.</summary>
+    public double DrainOffA { get; init; }
+
+    /// <summary>Temperatures whose first crossing is an event.</summary>
+    public IReadOnlyList<HeatMark> Marks { get; init; } = [];
 
     /// <summary>Temperature of the working node whose first reaching is an event, K; NaN: none.</summary>
     public double TargetK { get; init; } = double.NaN;

@@ -21,6 +21,12 @@ public sealed record CellModel(
     /// <summary>Above 0.</summary>
     public double Tau2S { get; } = Guard.Positive(Tau2S);
 
+    /// <summary>Time constant of the short pair where it follows the charge; null: <see cref="Tau1S"/> always.</summary>
+    public ChargeCurve? ShortTau { get; init; }
+
+    /// <summary>Time constant of the long pair where it follows the charge; null: <see cref="Tau2S"/> always.</summary>
+    public ChargeCurve? LongTau { get; init; }
+
     /// <summary>Activation energy of all ohms, J/mol; 0: no temperature effect.</summary>
     public double ActivationJPerMol { get; init; }
 

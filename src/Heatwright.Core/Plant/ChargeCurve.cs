@@ -101,17 +101,34 @@ public abstract record ChargeCurve
     /// <summary>Polynomial plus one exponential: c0 + c1 s + c2 s² + c3 s³ + a·e^(−b s).</summary>
     public sealed record Formula(double C0, double C1, double C2, double C3, double A, double B) : ChargeCurve
     {
+        /// <summary>Below this charge the value there holds: near empty a fitted formula may leave what can be.</summary>
+        public double HeldBelow { get; init; }
+
         /// <inheritdoc/>
-        public override ChargeCurve Plus(double offset) => new Formula(C0 + offset, C1, C2, C3, A, B);
+        public override ChargeCurve Plus(double offset) => this with { C0 = C0 + offset };
 
         /// <inheritdoc/>
         public override double At(double s)
         {
-            s = Math.Clamp(s, 0, 1);
+            s = Math.Clamp(s, HeldBelow, 1);
             return C0 + (s * (C1 + (s * (C2 + (s * C3))))) + (A * Math.Exp(-B * s));
         }
 
         /// <inheritdoc/>
-        public override ChargeCurve Times(double factor) => new Formula(C0 * factor, C1 * factor, C2 * factor, C3 * factor, A * factor, B);
+        public override ChargeCurve Times(double factor) =>
+            this with { C0 = C0 * factor, C1 = C1 * factor, C2 = C2 * factor, C3 = C3 * factor, A = A * factor };
+    }
+
+    /// <summary>One curve times another: a time constant is ohms times farads.</summary>
+    public sealed record Product(ChargeCurve One, ChargeCurve Other) : ChargeCurve
+    {
+        /// <inheritdoc/>
+        public override double At(double s) => One.At(s) * Other.At(s);
+
+        /// <inheritdoc/>
+        public override ChargeCurve Times(double factor) => new Product(One.Times(factor), Other);
+
+        /// <inheritdoc/>
+        public override ChargeCurve Plus(double offset) => throw new NotSupportedException("A product of curves cannot be lifted.");
     }
 }

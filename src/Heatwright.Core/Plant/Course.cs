@@ -37,6 +37,8 @@ internal sealed class Course
     private double highestA;
     private Region region;
     private bool saturated;
+    private bool everSaturated;
+    private readonly bool[] crossed;
 
     public Course(AssembledTool tool, RunSettings settings)
     {
@@ -49,6 +51,7 @@ internal sealed class Course
         trace = new Trace(settings.Instants, tool.Network.Nodes.Count);
         highestRise = new double[tool.Network.Nodes.Count];
         Array.Fill(highestRise, double.NegativeInfinity);
+        crossed = new bool[tool.Marks.Count];
         pi = tool.Controller as ControllerModel.Pi;
         integral = pi?.StartW ?? 0;
         record = (tool.Load as LoadModel.RecordedCurrent)?.Amps ?? (tool.Load as LoadModel.RecordedPower)?.Watts;
@@ -176,8 +179,25 @@ internal sealed class Course
             pieceLowRise = Math.Min(pieceLowRise, state.Rises[node]);
         }
 
+        for (int i = 0; i < crossed.Length; i++)
+        {
+            if (!crossed[i] && Above(tool.Marks[i], state) >= 0)
+            {
+                var mark = tool.Marks[i];
+                crossed[i] = true;
+                events.Add(new(Happening.Crossed, now + (Above(mark, before) >= 0 ? 0 : Locate(h, s => -Above(mark, s))), region) { Name = mark.Name });
+            }
+        }
+
         now += h;
         NoteHighest();
+    }
+
+    /// <summary>How far past a mark, in its direction.</summary>
+    private double Above(HeatMark mark, Stepper.State at)
+    {
+        double kelvin = mark.Node < 0 ? stepper.SensorK(at) : tool.Network.AmbientK + at.Rises[mark.Node];
+        return mark.Falling ? mark.Kelvin - kelvin : kelvin - mark.Kelvin;
     }
 
     private void NoteHighest()
@@ -288,11 +308,18 @@ internal sealed class Course
         bool stands = pi.TrackingPerS == 0 && ((wanted > mostW && error > 0) || (wanted < 0 && error < 0));
         integral += stands ? 0 : pi.PeriodS * ((pi.IntegralWPerKS * error) + (pi.TrackingPerS * (givenW - wanted)));
         duty = givenW / nominalW;
-        if (!saturated && wanted > mostW && !double.IsNaN(targetS))
+        NoteSaturation(wanted > mostW, on.Region);
+    }
+
+    private void NoteSaturation(bool isSaturated, Region at)
+    {
+        if (settings.EveryEvent ? isSaturated != saturated : isSaturated && !everSaturated && !double.IsNaN(targetS))
         {
-            saturated = true;
-            events.Add(new(Happening.Saturated, now, on.Region));
+            everSaturated = true;
+            events.Add(new(isSaturated ? Happening.Saturated : Happening.Unsaturated, now, at));
         }
+
+        saturated = isSaturated;
     }
 
     private void EdgeOfWork()
@@ -307,12 +334,21 @@ internal sealed class Course
         {
             working = true;
             pieceJ = tally.WorkJ;
+            if (settings.EveryEvent)
+            {
+                events.Add(new(Happening.WorkStarts, now, region));
+            }
+
             pieceLowRise = state.Rises[tool.Network.WorkingNode];
         }
         else if (working && now >= start + work.ForS - Instant)
         {
             EndPiece(complete: true);
             piece++;
+            if (settings.EveryEvent)
+            {
+                events.Add(new(Happening.WorkEnds, now, region));
+            }
         }
     }
 
@@ -338,8 +374,11 @@ internal sealed class Course
         while (instant < settings.Instants.Length && settings.Instants[instant] <= now + Instant)
         {
             trace.ChargeLeft[instant] = state.ChargeLeft;
+            trace.ShortV[instant] = state.ShortV;
+            trace.LongV[instant] = state.LongV;
+            trace.IntegralW[instant] = integral;
             trace.TerminalV[instant] = on.TerminalV;
-            trace.PackA[instant] = (duty * on.PackA) + tool.DrainA;
+            trace.PackA[instant] = MeanA(on);
             trace.Duty[instant] = duty;
             trace.LoadW[instant] = tool.Pack is null ? Drive : duty * on.LoadW;
             trace.SensorK[instant] = stepper.SensorK(state);
@@ -352,6 +391,8 @@ internal sealed class Course
             instant++;
         }
     }
+
+    private double MeanA(OnState on) => (duty * (on.PackA + tool.DrainOnA)) + ((1 - duty) * tool.DrainOffA);
 
     private PlantRun Result(StopReason stop)
     {

@@ -28,6 +28,14 @@ public enum Happening
     RegionChanged,
     /// <summary>The controller first asked for more than there is.</summary>
     Saturated,
+    /// <summary>The controller has again what it asks for.</summary>
+    Unsaturated,
+    /// <summary>A piece of work begins.</summary>
+    WorkStarts,
+    /// <summary>Its time is over.</summary>
+    WorkEnds,
+    /// <summary>A temperature that was asked for was crossed.</summary>
+    Crossed,
     /// <summary>A piece of work was not done in its time.</summary>
     WorkMissed,
     /// <summary>The run ended.</summary>
@@ -35,7 +43,11 @@ public enum Happening
 }
 
 /// <summary>Something that happened, when, and in which region.</summary>
-public readonly record struct PlantEvent(Happening What, double AtS, Region Region);
+public readonly record struct PlantEvent(Happening What, double AtS, Region Region)
+{
+    /// <summary>Name of what was crossed; else empty.</summary>
+    public string Name { get; init; } = "";
+}
 
 /// <summary>Where the energy went, joule. Heater = stored + air + work + shares of nodes below; see the balance test.</summary>
 public sealed record Energies
@@ -78,6 +90,9 @@ public sealed class Trace
     {
         TimesS = timesS;
         ChargeLeft = Column();
+        ShortV = Column();
+        LongV = Column();
+        IntegralW = Column();
         TerminalV = Column();
         PackA = Column();
         Duty = Column();
@@ -99,6 +114,15 @@ public sealed class Trace
 
     /// <summary>Charge left, 0 to 1.</summary>
     public double[] ChargeLeft { get; }
+
+    /// <summary>Volts over the short RC pair of one cell.</summary>
+    public double[] ShortV { get; }
+
+    /// <summary>Volts over the long RC pair of one cell.</summary>
+    public double[] LongV { get; }
+
+    /// <summary>Integral of the controller, W.</summary>
+    public double[] IntegralW { get; }
 
     /// <summary>On-state pack volts at the cells.</summary>
     public double[] TerminalV { get; }

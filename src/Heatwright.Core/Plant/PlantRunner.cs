@@ -9,6 +9,9 @@ public sealed record RunSettings
     /// <summary>Longest step, s.</summary>
     public double StepS { get; init; } = 1;
 
+    /// <summary>Also tells starts and ends of work, and when the controller has and has not all it asks for.</summary>
+    public bool EveryEvent { get; init; }
+
     /// <summary>Cancels a run between two steps.</summary>
     public CancellationToken Cancel { get; init; }
 }

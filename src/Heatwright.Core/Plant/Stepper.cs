@@ -80,6 +80,7 @@ internal sealed class Stepper
     {
         public OnState On;
         public double MeanA;
+        public double TerminalW;
         public double ShortOhm;
         public double LongOhm;
         public double LoadW;
@@ -144,11 +145,15 @@ internal sealed class Stepper
         double parallel = 1;
         double fadeShort = 0;
         double fadeLong = 0;
+        double shortS = 1;
+        double longS = 1;
         if (tool.Pack is { } pack)
         {
             parallel = pack.Parallel;
-            fadeShort = 1 - Math.Exp(-h / pack.Cell.Tau1S);
-            fadeLong = 1 - Math.Exp(-h / pack.Cell.Tau2S);
+            shortS = pack.Cell.ShortTau?.At(charge) ?? pack.Cell.Tau1S;
+            longS = pack.Cell.LongTau?.At(charge) ?? pack.Cell.Tau2S;
+            fadeShort = 1 - Math.Exp(-h / shortS);
+            fadeLong = 1 - Math.Exp(-h / longS);
             charge -= start.MeanA / parallel * h / pack.Cell.CapacityC;
             shortV += ((start.ShortOhm * start.MeanA / parallel) - shortV) * fadeShort;
             longV += ((start.LongOhm * start.MeanA / parallel) - longV) * fadeLong;
@@ -167,12 +172,21 @@ internal sealed class Stepper
         if (tool.Pack is { } source)
         {
             state.ChargeLeft -= (start.MeanA + end.MeanA) / 2 / parallel * h / source.Cell.CapacityC;
-            state.ShortV = shortV + (((end.ShortOhm * end.MeanA) - (start.ShortOhm * start.MeanA)) / parallel * SecondPhi(h / source.Cell.Tau1S, fadeShort));
-            state.LongV = longV + (((end.LongOhm * end.MeanA) - (start.LongOhm * start.MeanA)) / parallel * SecondPhi(h / source.Cell.Tau2S, fadeLong));
+            double shortDrive = Drive(source.Cell.ShortTau, shortS, charge, shortV, end.ShortOhm * end.MeanA / parallel);
+            double longDrive = Drive(source.Cell.LongTau, longS, charge, longV, end.LongOhm * end.MeanA / parallel);
+            state.ShortV = shortV + ((shortDrive - (start.ShortOhm * start.MeanA / parallel)) * SecondPhi(h / shortS, fadeShort));
+            state.LongV = longV + ((longDrive - (start.LongOhm * start.MeanA / parallel)) * SecondPhi(h / longS, fadeLong));
         }
 
         state.Stamp = ++stamps;
         Add(ref tally, start, end, h);
+    }
+
+    /// <summary>What a pair is driven towards at the end of a step that was taken with the time constant of its start.</summary>
+    private static double Drive(ChargeCurve? tau, double startS, double charge, double volts, double drivenV)
+    {
+        double share = tau is null ? 1 : startS / tau.At(charge);
+        return (share * drivenV) + ((1 - share) * volts);
     }
 
     /// <summary>φ₂(−z)·z for a scalar decay: how much of a rising drive has arrived after the step.</summary>
@@ -182,7 +196,7 @@ internal sealed class Stepper
     {
         double half = h / 2;
         tally.LoadJ += half * (a.LoadW + b.LoadW);
-        tally.TerminalJ += half * ((a.MeanA * a.On.TerminalV) + (b.MeanA * b.On.TerminalV));
+        tally.TerminalJ += half * (a.TerminalW + b.TerminalW);
         tally.BehindOhmsJ += half * (a.BehindOhmsW + b.BehindOhmsW);
         tally.CellLossJ += half * (a.CellW + b.CellW);
         tally.LoopLossJ += half * (a.LoopW + b.LoopW);
@@ -201,14 +215,17 @@ internal sealed class Stepper
         {
             flow.On = on;
             double onA = flow.On.PackA;
-            double drainA = tool.DrainA;
-            flow.MeanA = (duty * onA) + drainA;
+            double outA = onA + tool.DrainOnA;
+            double offA = tool.DrainOffA;
+            flow.MeanA = (duty * outA) + ((1 - duty) * offA);
             flow.ShortOhm = pack.Cell.R1Ohm.At(charge) * factor;
             flow.LongOhm = pack.Cell.R2Ohm.At(charge) * factor;
             flow.LoadW = duty * flow.On.LoadW;
-            flow.BehindOhmsW = flow.MeanA * (flow.On.TerminalV + (onA * cellOhm));
+            double behindV = flow.On.TerminalV + (outA * cellOhm);
+            flow.BehindOhmsW = flow.MeanA * behindV;
+            flow.TerminalW = (duty * outA * flow.On.TerminalV) + ((1 - duty) * offA * (behindV - (offA * cellOhm)));
             double cells = pack.Series * pack.Parallel;
-            flow.CellW = (duty * onA * onA * cellOhm)
+            flow.CellW = (((duty * outA * outA) + ((1 - duty) * offA * offA)) * cellOhm)
                 + (cells * ((shortV * shortV / Math.Max(flow.ShortOhm, 1e-12)) + (longV * longV / Math.Max(flow.LongOhm, 1e-12))));
             flow.LoopW = duty * onA * onA * pack.LoopOhm;
             flow.PathW = duty * flow.On.PathLossW;
@@ -278,7 +295,8 @@ internal sealed class Stepper
         double cellK = tool.Network.CellNode >= 0 ? ambientK + rises[tool.Network.CellNode] : ambientK;
         factor = pack.Cell.OhmsFactor(cellK);
         cellOhm = pack.Cell.R0Ohm.At(charge) * factor * pack.Series / pack.Parallel;
-        double openV = pack.Series * (pack.Cell.OpenV.At(charge) - shortV - longV);
+        // The drain is taken at the cells and sags them; the path sees what is left.
+        double openV = (pack.Series * (pack.Cell.OpenV.At(charge) - shortV - longV)) - (tool.DrainOnA * cellOhm);
         return tool.Load switch
         {
             LoadModel.Heater heater => PowerPath.Solve(openV, cellOhm, pack.LoopOhm, tool.Path,

@@ -18,6 +18,7 @@ public static class CommandLine
         root.Subcommands.Add(StudyCommands.Import(screen));
         root.Subcommands.Add(StudyCommands.Study(screen));
         root.Subcommands.Add(StudyCommands.Report(screen));
+        root.Subcommands.Add(PredictCommand.Predict(screen));
         root.Subcommands.Add(SumCommand.Sum(screen));
         root.Subcommands.Add(LogCommands.Log(screen));
         root.Subcommands.Add(ServeCommand.Serve(screen));

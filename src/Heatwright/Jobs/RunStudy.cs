@@ -49,7 +49,8 @@ public static class RunStudy
         return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state);
     }
 
-    private static WorkPlan Plan(Brief brief)
+    /// <summary>The work of a brief, with its doubts.</summary>
+    internal static WorkPlan Plan(Brief brief)
     {
         var duty = brief.Duty;
         var origin = new Origin.Assumed(duty.Why);

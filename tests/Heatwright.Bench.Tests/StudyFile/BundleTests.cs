@@ -61,7 +61,7 @@ public class BundleTests
         Assert.Equal(Spelled.Out(Studies.Band), Spelled.Out(Bundle.Read(zip).Value));
     }
 
-    [Theory, InlineData("samples/rope-hot-knife"), InlineData("samples/measured-logs")]
+    [Theory, InlineData("samples/rope-hot-knife"), InlineData("samples/measured-logs"), InlineData("samples/benchmark-mission-1")]
     public void Each_sample_opens(string sample) => Assert.Empty(Bundle.Read(Path.Combine(Repository.Root, sample)).Problems);
 
     [Fact]

@@ -1,0 +1,121 @@
+using System.CommandLine;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Spectre.Console;
+
+namespace Heatwright.Cli;
+
+/// <summary>What one tool will do over one charge.</summary>
+internal static class PredictCommand
+{
+    private const int MostEvents = 25;
+
+    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
+    {
+        WriteIndented = true,
+        NumberHandling = JsonNumberHandling.Strict,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static Command Predict(Screen screen)
+    {
+        var file = new Argument<string>("FILE") { Description = "The study file, or a bundle." };
+        var arrangement = new Option<string?>("--arrangement") { Description = "Letter or id of an arrangement, or of a plant of which every number is stated; without it, the first." };
+        var draws = new Option<int>("--draws") { Description = "Draws of everything that is in doubt, for ranges." };
+        var trace = new Option<string?>("--trace") { Description = "Writes every state over time to this CSV." };
+        var at = new Option<string?>("--at") { Description = "A CSV whose column t_s holds the instants of the trace." };
+        var json = new Option<bool>("--json") { Description = "Write the result as JSON for machines." };
+        var command = new Command("predict", "What a tool will do over one charge: run time, events, energies. Example: heatwright predict knife.study --arrangement A --trace a.csv") { file, arrangement, draws, trace, at, json };
+        command.SetAction((parsed, cancel) => Task.FromResult(Answer(screen, new(
+            parsed.GetValue(file)!, parsed.GetValue(arrangement), parsed.GetValue(draws), parsed.GetValue(trace), parsed.GetValue(at), parsed.GetValue(json)), cancel)));
+        return command;
+    }
+
+    private sealed record Asked(string File, string? Arrangement, int Draws, string? Trace, string? At, bool Json);
+
+    private static int Answer(Screen screen, Asked asked, CancellationToken cancel)
+    {
+        if (asked.Draws is < 0 or > 100_000)
+        {
+            screen.Complain([new Problem("So many draws cannot be taken.", "--draws", asked.Draws.ToString(System.Globalization.CultureInfo.InvariantCulture), "0 to 100000", "Give another count.")]);
+            return ExitCodes.BadInput;
+        }
+
+        if (asked.At is not null && asked.Trace is null)
+        {
+            screen.Complain([new Problem("Instants are given, and no file for the trace.", "--at", asked.At, "--trace FILE beside it", "Say with --trace where the trace goes.")]);
+            return ExitCodes.BadInput;
+        }
+
+        var instants = asked.At is not null ? ToolTrace.Instants(asked.At).Map<double[]?>(found => found) : new Checked<double[]?>((double[]?)(asked.Trace is not null ? [] : null));
+        var predicted = instants.Then(found => Read(asked.File).Then(study => PredictTool.Run(study, asked.Arrangement, asked.Draws, found, cancel)));
+        if (!predicted.IsFine)
+        {
+            screen.Complain(predicted.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        if (asked.Trace is not null && ToolTrace.Write(predicted.Value, asked.Trace) is { IsFine: false } failed)
+        {
+            screen.Complain(failed.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        if (asked.Json)
+        {
+            screen.Output.WriteLine(JsonSerializer.Serialize(ToolView.Of(predicted.Value), Pretty));
+        }
+        else
+        {
+            Show(screen, ToolView.Of(predicted.Value), asked.Trace);
+        }
+
+        return ExitCodes.Done;
+    }
+
+    private static Checked<Study> Read(string path) => Directory.Exists(path) || path.EndsWith(".zip", StringComparison.OrdinalIgnoreCase)
+        ? Bundle.Read(path)
+        : OpenStudy.Read(path).Map(opened => opened.Study);
+
+    private static void Show(Screen screen, ToolView view, string? trace)
+    {
+        screen.Say($"{view.Arrangement}, {view.Name}: it runs {RunWords.Number(view.RunTimeS, "0.0")} s, then {view.Because}");
+        foreach (string note in view.Notes)
+        {
+            screen.Say(note);
+        }
+
+        var table = new Table().AddColumns("quantity", "value", "90 of 100 draws");
+        foreach (var line in view.Quantities)
+        {
+            string value = line.Value is { } number ? $"{RunWords.Number(number, "0.###")} {line.Unit}".TrimEnd() : "never";
+            string range = line.Low is { } low ? $"{RunWords.Number(low, "0.#")} to {(line.High is { } high ? RunWords.Number(high, "0.#") : "never")}" : "";
+            table.AddRow(new Text(line.Name), new Text(value), new Text(range));
+        }
+
+        foreach (var (name, joule) in view.EnergiesJ)
+        {
+            table.AddRow(new Text($"energy, {name}"), new Text($"{RunWords.Number(joule, "0.0")} J"), new Text(""));
+        }
+
+        screen.Console.Write(table);
+        foreach (var happened in view.Events.Take(MostEvents))
+        {
+            screen.Say($"  {RunWords.Number(happened.TS, "0.00"),10} s  {happened.Name}");
+        }
+
+        if (view.Events.Count > MostEvents)
+        {
+            screen.Say($"  and {view.Events.Count - MostEvents} more; --json shows all.");
+        }
+
+        if (trace is not null)
+        {
+            screen.Say($"Trace: {trace}");
+        }
+    }
+}

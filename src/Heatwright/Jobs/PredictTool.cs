@@ -1,0 +1,88 @@
+using Heatwright.Arrangements;
+using Heatwright.Plant;
+using Heatwright.Predictions;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs;
+
+/// <summary>Predicts one tool of a study over one charge: an arrangement of parts, or a plant of which every number is stated.</summary>
+public static class PredictTool
+{
+    /// <summary>Longest step of the first try, s; it is halved until nothing moves.</summary>
+    private const double FirstStepS = 0.5;
+
+    /// <summary>Instants of a trace where none were asked for.</summary>
+    private const int OwnInstants = 1000;
+
+    /// <summary>The prediction, or why there is none.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="tool">Id or letter; null: the only or first one.</param>
+    /// <param name="draws">Draws of all causes, for ranges; 0: none.</param>
+    /// <param name="instants">Where the trace is wanted, rising; null: nowhere; empty: everywhere alike.</param>
+    /// <param name="cancel">Stops it between two steps.</param>
+    public static Checked<ToolPrediction> Run(Study study, string? tool, int draws, double[]? instants, CancellationToken cancel = default)
+    {
+        bool Named(ArrangementId id, string letter) => tool is null || string.Equals(id.Name, tool, StringComparison.OrdinalIgnoreCase) || string.Equals(letter, tool, StringComparison.OrdinalIgnoreCase);
+        if (study.Arrangements.FirstOrDefault(one => Named(one.Id, one.Letter)) is { } arrangement)
+        {
+            return OfParts(study, arrangement, draws, instants, cancel);
+        }
+
+        if (study.Plants.FirstOrDefault(one => Named(one.Id, one.Letter)) is { } plant)
+        {
+            return draws > 0
+                ? new(new Problem("A plant of which every number is stated has nothing to draw.", $"plant {plant.Letter}", $"{draws} draws", "0 draws", "Leave --draws out."))
+                : Stated(plant, instants, cancel);
+        }
+
+        string[] have = [.. study.Arrangements.Select(one => one.Letter), .. study.Plants.Select(one => one.Letter)];
+        return new(new Problem("The study has no such arrangement.", "--arrangement", tool ?? "none given", have.Length > 0 ? string.Join(", ", have) : "an arrangement or a plant in the study", "Name one of them."));
+    }
+
+    private static Checked<ToolPrediction> Stated(StatedPlant plant, double[]? instants, CancellationToken cancel)
+    {
+        var bare = StatedPlantBuild.Tool(plant);
+        var settings = new RunSettings { StepS = FirstStepS, EveryEvent = true, Cancel = cancel };
+        var first = HalvedRun.Of(bare, settings);
+        double[] at = Chosen(instants, first.Run.RunTimeS);
+        var run = at.Length == 0 ? first.Run : PlantRunner.Run(bare, settings with { StepS = first.StepS, Instants = at });
+        return new(new ToolPrediction(plant.Letter, plant.Name, bare, run, [])
+        {
+            StepS = first.StepS,
+            StepDoubtS = first.ChangeS,
+            Settled = first.Settled,
+        });
+    }
+
+    private static Checked<ToolPrediction> OfParts(Study study, Arrangement arrangement, int draws, double[]? instants, CancellationToken cancel)
+    {
+        if (study.Brief is not { } brief)
+        {
+            return new(new Problem("A tool of parts needs a brief: without work and surroundings nothing can be predicted.", "brief", "absent", "a brief with its duty", "Write the brief."));
+        }
+
+        var causes = new InstrumentCauses(study.Instruments);
+        var used = arrangement.Parts().ToHashSet();
+        PartFindings[] findings = [.. study.Parts.Where(part => used.Contains(part.Id) && study.Trials.Any(trial => trial.Part == part.Id)).AsParallel().AsOrdered().WithCancellation(cancel)
+            .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
+        return PlantBuilder.For(arrangement, new Shelf(study.Parts, findings), RunStudy.Plan(brief)).Map(builder =>
+        {
+            var bare = builder.Build(builder.Middle);
+            var settings = new RunSettings { StepS = FirstStepS, EveryEvent = true, Cancel = cancel };
+            var first = HalvedRun.Of(bare, settings);
+            double[] at = Chosen(instants, first.Run.RunTimeS);
+            var run = at.Length == 0 ? first.Run : PlantRunner.Run(bare, settings with { StepS = first.StepS, Instants = at });
+            var drawn = draws > 0 ? Predict.Charge(builder, arrangement, study.Seed, draws, cancel: cancel).Draws : [];
+            return new ToolPrediction(arrangement.Letter, arrangement.Name, bare, run, drawn) { StepS = first.StepS, StepDoubtS = first.ChangeS, Settled = first.Settled };
+        });
+    }
+
+    private static double[] Chosen(double[]? instants, double endS) => instants switch
+    {
+        null => [],
+        { Length: 0 } => [.. Enumerable.Range(0, OwnInstants + 1).Select(i => endS * i / OwnInstants)],
+        _ => instants,
+    };
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using Heatwright.Plant;
+
+namespace Heatwright.Jobs;
+
+/// <summary>Regions, events and ends of a run in words.</summary>
+public static class RunWords
+{
+    /// <summary>A number in one spelling everywhere.</summary>
+    public static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+
+    /// <summary>Why a run ended, as files write it.</summary>
+    public static string Of(StopReason stop) => stop switch
+    {
+        StopReason.CutOff => "cut-off",
+        StopReason.Empty => "empty",
+        StopReason.Tripped => "tripped",
+        StopReason.LockedOut => "locked-out",
+        StopReason.WorkDone => "work-done",
+        StopReason.RecordOver => "record-over",
+        _ => "time-over",
+    };
+
+    /// <summary>A region, as files write it.</summary>
+    public static string Of(Region region) => region switch
+    {
+        Region.Regulated => "regulated",
+        Region.Direct => "direct",
+        Region.DutyLimited => "duty-limited",
+        Region.CurrentLimited => "current-limited",
+        Region.SourceLimited => "source-limited",
+        Region.PassThrough => "pass-through",
+        Region.LockedOut => "locked-out",
+        _ => "tripped",
+    };
+
+    /// <summary>An event, as files write it.</summary>
+    public static string Of(PlantEvent happened, StopReason stop) => happened.What switch
+    {
+        Happening.TargetReached => "target reached",
+        Happening.RegionChanged => $"region {Of(happened.Region)}",
+        Happening.Saturated => "controller asks for more than there is",
+        Happening.Unsaturated => "controller has what it asks for",
+        Happening.WorkStarts => "work starts",
+        Happening.WorkEnds => "work ends",
+        Happening.WorkMissed => "work not done in its time",
+        Happening.Crossed => happened.Name,
+        _ => Of(stop),
+    };
+
+    /// <summary>Why the run ended, in a sentence.</summary>
+    public static string Because(ToolPrediction of)
+    {
+        var (run, tool) = (of.Run, of.Tool);
+        return run.Stop switch
+        {
+            StopReason.CutOff => $"the pack falls to its cut-off of {Number(tool.CutoffV, "0.###")} V{(tool.CutoffOnlyWhileOn ? " under load" : "")}.",
+            StopReason.Empty => "the charge is used up.",
+            StopReason.Tripped => $"{Number(run.HighestA, "0.##")} A pass what the protection lets through, {Number(tool.Pack!.TripA, "0.##")} A.",
+            StopReason.LockedOut => "the module's input falls to its lock-out.",
+            StopReason.WorkDone => "all the work is done.",
+            StopReason.RecordOver => "the record is over.",
+            _ => $"{Number(tool.MaxS, "0.#")} s are over, the longest time that was asked for.",
+        };
+    }
+}
