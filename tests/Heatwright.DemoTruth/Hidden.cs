@@ -64,7 +64,7 @@ public sealed class Hidden
         ("module.perAmp", 0.18, "V"),
         ("module.perAmpSquared", 0.050, "Ω"),
         ("module.limit", 10.0, "A mean input"),
-        ("module.lockOut", 2.8, "V"),
+        ("module.lockOut", 2.95, "V"),
         ("switch.ohms", 0.006, "Ω"),
         ("leads.ohms", 0.016, "Ω out and back"),
         ("tabs.ohms", 0.0020, "Ω of one touch"),

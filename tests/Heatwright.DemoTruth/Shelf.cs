@@ -53,7 +53,7 @@ internal static class Shelf
         [
             new("rated power", 150, "W", 0, Claimed, "step-up 150 W"), new("set volts", 14.4, "V", 0, Measured, "turned to this, no load"),
             new("limit current", 10, "A", 0.5, Measured, "load turned up until the output gave way"),
-            new("lock-out volts", 2.8, "V", 0.05, Measured, "input turned down until it stopped"),
+            new("lock-out volts", 2.95, "V", 0.05, Measured, "input turned down until it stopped"),
             .. Board(48, 28, 14, 22, 5.0),
         ]),
         new("switch", "switch", "heater switch", 1, "bought",

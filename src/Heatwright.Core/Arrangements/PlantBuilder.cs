@@ -77,7 +77,7 @@ public sealed class PlantBuilder
 
         Assume(PlantKey.GripLink, arrangement.Heater, PartQuantities.GripLink, "working end to grip", 0.005, 0.025, Units.WattPerKelvin, "steel shank of a small hot tool, common practice, no source");
         AssumeEither(PlantKey.GripHeat, PartQuantities.GripHeatCapacity, "heat capacity of the grip", 20, 80, Units.JoulePerKelvin, "hand-sized plastic grip, common practice, no source");
-        AssumeEither(PlantKey.GripLoss, PartQuantities.GripLoss, "grip to air", 0.08, 0.16, Units.WattPerKelvin, "bare grip of hand size in still air, worked out with 12 W/(m²·K)");
+        AssumeEither(PlantKey.GripLoss, PartQuantities.GripLoss, "grip to air", 0.12, 0.27, Units.WattPerKelvin, "bare handle of 30 to 36 mm and 110 to 200 mm in still air, worked out with 12 W/(m²·K)");
         if (arrangement.StepUp is { } module)
         {
             Assume(PlantKey.ModuleFixed, module, PartQuantities.LossFixed, "fixed loss of the module", 0.02, 0.3, Units.Watt, "small modules, common practice, no source");
@@ -149,7 +149,7 @@ public sealed class PlantBuilder
         double lag = Positive(PlantKey.SensorLag, 0);
         double air = 273.15 + work.AirC;
         double aim = 273.15 + work.TargetC + AimAboveK;
-        double delay = lag + PeriodS;
+        double delay = (lag / 2) + PeriodS; // half rule (Skogestad 2003): half of the lag, half a sample, half a frame
         return new AssembledTool(
             new PackModel(drawn, arrangement.Series, arrangement.Parallel, loop) { TripA = trip },
             path,

@@ -29,6 +29,7 @@ internal sealed class Course
     private double pieceJ;
     private double pieceLowRise;
     private bool working;
+    private bool fed;
     private int done;
     private int doneInARow;
     private bool missed;
@@ -143,14 +144,14 @@ internal sealed class Course
         double h = NextEdge() - now;
         before.CopyFrom(state);
         var tallyBefore = tally;
-        stepper.Advance(state, h, duty, working, Drive, ref tally);
+        stepper.Advance(state, h, duty, working && !fed, Drive, ref tally);
         double cut = tool.Pack is null ? 1 : OverCutoff(stepper.OnStateAt(state, Drive).TerminalV);
         if (cut <= 0 && tool.Pack is not null)
         {
             double at = Locate(h, s => OverCutoff(stepper.OnStateAt(s, Drive).TerminalV));
             state.CopyFrom(before);
             tally = tallyBefore;
-            stepper.Advance(state, at, duty, working, Drive, ref tally);
+            stepper.Advance(state, at, duty, working && !fed, Drive, ref tally);
             NoteStep(at);
             return StopReason.CutOff;
         }
@@ -176,6 +177,7 @@ internal sealed class Course
 
         if (working)
         {
+            fed = fed || (tool.Work is { NeedJ: > 0 } pattern && tally.WorkJ - pieceJ >= pattern.NeedJ); // a piece that has its heat takes no more
             pieceLowRise = Math.Min(pieceLowRise, state.Rises[node]);
         }
 
@@ -250,7 +252,7 @@ internal sealed class Course
         {
             trial.CopyFrom(before);
             var dropped = default(Stepper.Tally);
-            stepper.Advance(trial, t, duty, working, Drive, ref dropped);
+            stepper.Advance(trial, t, duty, working && !fed, Drive, ref dropped);
             return g(trial);
         }
     }
@@ -267,6 +269,10 @@ internal sealed class Course
         {
             double start = workZeroS + (piece * work.EveryS);
             next = Math.Min(next, working ? start + work.ForS : start);
+            if (working && !fed && work.NeedJ > 0)
+            {
+                next = Math.Min(next, WhenFed(work));
+            }
         }
 
         if (instant < settings.Instants.Length)
@@ -280,6 +286,14 @@ internal sealed class Course
         }
 
         return Math.Max(next, now + Instant);
+    }
+
+    /// <summary>When the piece will have its heat at the present rate, rounded up to a tenth of a second, so that few step lengths occur.</summary>
+    private double WhenFed(WorkPattern work)
+    {
+        double rateW = work.ContactWPerK * (state.Rises[tool.Network.WorkingNode] + tool.Network.AmbientK - work.AboveK);
+        double leftS = (work.NeedJ - (tally.WorkJ - pieceJ)) / rateW;
+        return rateW > 0 && leftS < work.ForS ? now + (Math.Max(1, Math.Ceiling(10 * leftS)) / 10) : double.PositiveInfinity;
     }
 
     private void MoveRecord()
@@ -333,6 +347,7 @@ internal sealed class Course
         if (!working && piece < work.Count && now >= start - Instant)
         {
             working = true;
+            fed = false;
             pieceJ = tally.WorkJ;
             if (settings.EveryEvent)
             {

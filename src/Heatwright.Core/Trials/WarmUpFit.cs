@@ -65,18 +65,16 @@ public sealed record WarmUpFindings(
 public sealed class WarmUpFit
 {
     private const double EndDoubtK = 1.0;
-    private const double GripDoubtK = 2; // a grip is more than one lump; its readings weigh less than those of the working end
 
     private readonly IReadOnlyList<WarmUpLog> logs;
     private readonly bool radiates;
     private readonly bool lags;
-    private readonly bool grip;
     private readonly List<string> names = ["heat capacity", "linear loss"];
     private readonly double[][] weight;
 
-    private WarmUpFit(IReadOnlyList<WarmUpLog> logs, bool radiates, bool lags, bool grip, double[][] weight)
+    private WarmUpFit(IReadOnlyList<WarmUpLog> logs, bool radiates, bool lags, double[][] weight)
     {
-        (this.logs, this.radiates, this.lags, this.grip, this.weight) = (logs, radiates, lags, grip, weight);
+        (this.logs, this.radiates, this.lags, this.weight) = (logs, radiates, lags, weight);
         if (radiates)
         {
             names.Add("radiating area");
@@ -86,17 +84,11 @@ public sealed class WarmUpFit
         {
             names.Add("lag");
         }
-
-        if (grip)
-        {
-            names.AddRange(["grip link", "grip heat capacity", "grip loss"]);
-        }
     }
 
     /// <summary>Findings from one or more logs of the same working end.</summary>
     public static WarmUpFindings Fit(IReadOnlyList<WarmUpLog> logs)
     {
-        bool grip = logs.Any(log => log.GripC.Any(double.IsFinite));
         double span = logs.Max(log => log.EndC.Where(double.IsFinite).Max() - log.AirC);
         double[][] weight = [.. logs.Select(log => log.EndC.Select(read => double.IsFinite(read) ? 1.0 : 0.0).ToArray())];
         List<(string Name, bool Radiates, bool Lags)> models = [("loss", false, false), ("loss and lag", false, true)];
@@ -110,7 +102,7 @@ public sealed class WarmUpFit
         List<(string, double)> tried = [];
         foreach (var (name, radiates, lags) in models)
         {
-            var fit = new WarmUpFit(logs, radiates, lags, grip, weight);
+            var fit = new WarmUpFit(logs, radiates, lags, weight);
             var (found, aicc) = fit.Search(name);
             for (int pass = 0; pass < 2; pass++)
             {
@@ -129,14 +121,14 @@ public sealed class WarmUpFit
             }
         }
 
-        return best! with { Tried = tried };
+        return GripFit.Add(logs, best! with { Tried = tried });
     }
 
     /// <summary>Fits again with the model and the left-out rows of an earlier fit: how a moved reading moves the findings.</summary>
     public static WarmUpFindings FitAs(IReadOnlyList<WarmUpLog> logs, WarmUpFindings like)
     {
         double[][] weight = [.. logs.Select((log, l) => log.EndC.Select((read, row) => double.IsFinite(read) && like.Scores[l][row] <= 6 ? 1.0 : 0.0).ToArray())];
-        return new WarmUpFit(logs, like.Searched.Contains("radiating area"), like.Searched.Contains("lag"), like.Searched.Contains("grip link"), weight).Search(like.Model).Found;
+        return GripFit.Add(logs, new WarmUpFit(logs, like.Searched.Contains("radiating area"), like.Searched.Contains("lag"), weight).Search(like.Model).Found);
     }
 
     /// <summary>Takes rows that lie more than six robust spreads off out of the next search; true when there were any.</summary>
@@ -162,16 +154,8 @@ public sealed class WarmUpFit
     {
         double[] start = Start();
         int endRows = weight.Sum(rows => rows.Count(w => w > 0));
-        int gripRows = grip ? logs.Sum(log => log.GripC.Count(double.IsFinite)) : 0;
-        int count = logs.Sum(log => log.TimesS.Length) * (grip ? 2 : 1);
+        int count = logs.Sum(log => log.TimesS.Length);
         double[] priorDoubt = [.. start.Select(_ => 3.0)];
-        int tail = start.Length - 3;
-        if (grip)
-        {
-            priorDoubt[tail + 1] = 0.4;
-            priorDoubt[tail + 2] = 0.2; // a bare grip of hand size loses about 0.12 W/K in still air: worked out, common practice
-        }
-
         var fit = LeastSquares.Fit(new LeastSquaresProblem(Residuals, count, start)
         {
             PriorMean = start,
@@ -181,7 +165,7 @@ public sealed class WarmUpFit
             MaxIterations = 60,
         });
         double[] p = fit.Parameters;
-        double scale = Math.Max(1, fit.ResidualSumOfSquares / Math.Max(1, endRows + gripRows - start.Length));
+        double scale = Math.Max(1, fit.ResidualSumOfSquares / Math.Max(1, endRows - start.Length)) * Inflation(fit.Residuals);
         double[,] covariance = new double[start.Length, start.Length];
         for (int a = 0; a < start.Length; a++)
         {
@@ -191,10 +175,19 @@ public sealed class WarmUpFit
             }
         }
 
-        int n = endRows + gripRows;
+        int n = endRows;
         int k = start.Length + 1;
         double aicc = (n * Math.Log(fit.ResidualSumOfSquares / n)) + (2 * k) + (2.0 * k * (k + 1) / Math.Max(1, n - k - 1));
         return (Report(p, model, covariance), aicc);
+    }
+
+    /// <summary>Rows of a log that err alike tell less than their number: variance times (1 + r)/(1 − r), r the correlation of what is left
+    /// over with what is left over one row on (the rule of a first-order process, from memory).</summary>
+    private static double Inflation(double[] residuals)
+    {
+        double[] used = [.. residuals.Where(left => left != 0)];
+        double r = used.Length < 10 ? 0 : Math.Clamp(InformationCriteria.Lag1(used), 0, 0.98);
+        return (1 + r) / (1 - r);
     }
 
     private WarmUpFindings Report(double[] p, string model, double[,] covariance)
@@ -246,11 +239,6 @@ public sealed class WarmUpFit
             for (int row = 0; row < logs[l].TimesS.Length; row++)
             {
                 residuals[at++] = weight[l][row] > 0 ? (trace.SensorK[row] - 273.15 - logs[l].EndC[row]) / EndDoubtK : 0;
-                if (grip)
-                {
-                    double read = logs[l].GripC[row];
-                    residuals[at++] = double.IsFinite(read) ? (trace.NodesK[1][row] - 273.15 - read) / GripDoubtK : 0;
-                }
             }
         }
     }
@@ -259,10 +247,11 @@ public sealed class WarmUpFit
     {
         double Take(ReadOnlySpan<double> from, string name) => names.IndexOf(name) is >= 0 and var at ? Math.Exp(from[at]) : 0;
         return new(Take(p, "heat capacity"), Take(p, "linear loss"), Take(p, "radiating area"), Take(p, "lag"),
-            Take(p, "grip link"), Take(p, "grip heat capacity"), Take(p, "grip loss"));
+            0, 0, 0);
     }
 
-    private static PlantRun Simulate(WarmUpFindings found, WarmUpLog log)
+    /// <summary>The plant's own run of a log with these findings.</summary>
+    internal static PlantRun Simulate(WarmUpFindings found, WarmUpLog log)
     {
         bool grip = found.GripLinkWPerK > 0;
         ThermalNode end = new("working end", found.HeatCapacityJPerK, found.LinearWPerK, 0, found.RadiatingM2);
@@ -309,11 +298,6 @@ public sealed class WarmUpFit
         if (lags)
         {
             start.Add(Math.Log(2));
-        }
-
-        if (grip)
-        {
-            start.AddRange([Math.Log(0.1 * loss), Math.Log(40), Math.Log(0.12)]);
         }
 
         return [.. start];

@@ -40,7 +40,7 @@ public sealed class DemoJourney : IDisposable
             Assert.Contains(line.GetProperty("verdict").GetString()!, (string[])["go", "go-if", "no-go", "need-more-readings"]);
             Assert.NotEmpty(line.GetProperty("because").GetString()!);
         });
-        Assert.Contains("step-up", arrangements[1].GetProperty("because").GetString()!, StringComparison.Ordinal);
+        Assert.Contains("the module's input falls to its lock-out", arrangements[1].GetProperty("because").GetString()!, StringComparison.Ordinal);
         Assert.Contains("supervision", arrangements[0].GetProperty("because").GetString()!, StringComparison.Ordinal);
 
         // The bad readings are told, and stay in the study.
