@@ -18,6 +18,12 @@ public static class Constants
     /// <summary>Molar gas constant, J/(mol·K): the exact product of two exact constants.</summary>
     public const double GasJPerMolK = BoltzmannJPerK * AvogadroPerMol;
 
+    /// <summary>Elementary charge, C. Exact. Source: [cgpm-2018-res1].</summary>
+    public const double ElementaryC = 1.602176634e-19;
+
+    /// <summary>Faraday constant, C/mol: the exact product of two exact constants.</summary>
+    public const double FaradayCPerMol = ElementaryC * AvogadroPerMol;
+
     /// <summary>Stefan–Boltzmann constant, W/(m²·K⁴). Exact: 2π⁵k⁴/(15h³c²).</summary>
     public static readonly double StefanBoltzmann = 2 * Math.Pow(Math.PI, 5) * Math.Pow(BoltzmannJPerK, 4)
         / (15 * Math.Pow(PlanckJs, 3) * Math.Pow(LightMPerS, 2));

@@ -27,11 +27,30 @@ public sealed record CellModel(
     /// <summary>Time constant of the long pair where it follows the charge; null: <see cref="Tau2S"/> always.</summary>
     public ChargeCurve? LongTau { get; init; }
 
+    /// <summary>True: the short pair is a charge transfer, whose volts grow less than the current: v = 2a·asinh(I·R₁/(2a)), a = R_g·T/F.</summary>
+    /// <remarks>Butler and Volmer's law for equal transfer both ways; at small currents it is R₁·I. Textbook form, from memory.</remarks>
+    public bool ChargeTransfer { get; init; }
+
     /// <summary>Activation energy of all ohms, J/mol; 0: no temperature effect.</summary>
     public double ActivationJPerMol { get; init; }
 
     /// <summary>Temperature at which the ohms are stated, K.</summary>
     public double ReferenceK { get; init; } = 298.15;
+
+    /// <summary>Ohms that the short pair has at a current: R₁ itself, or what a charge transfer leaves of it.</summary>
+    /// <param name="ohm">R₁ at the charge and temperature at hand.</param>
+    /// <param name="amps">Mean current of the cell.</param>
+    /// <param name="cellK">Its temperature, K.</param>
+    public double ShortOhm(double ohm, double amps, double cellK)
+    {
+        if (!ChargeTransfer)
+        {
+            return ohm;
+        }
+
+        double share = Math.Abs(amps) * ohm / (2 * Physics.Constants.GasJPerMolK / Physics.Constants.FaradayCPerMol * cellK);
+        return share < 1e-6 ? ohm : ohm * Math.Asinh(share) / share;
+    }
 
     /// <summary>Factor on all ohms at a cell temperature.</summary>
     public double OhmsFactor(double cellK) => ActivationJPerMol == 0

@@ -218,7 +218,8 @@ internal sealed class Stepper
             double outA = onA + tool.DrainOnA;
             double offA = tool.DrainOffA;
             flow.MeanA = (duty * outA) + ((1 - duty) * offA);
-            flow.ShortOhm = pack.Cell.R1Ohm.At(charge) * factor;
+            double cellK = network.CellNode >= 0 ? ambientK + rises[network.CellNode] : ambientK;
+            flow.ShortOhm = pack.Cell.ShortOhm(pack.Cell.R1Ohm.At(charge) * factor, flow.MeanA / pack.Parallel, cellK);
             flow.LongOhm = pack.Cell.R2Ohm.At(charge) * factor;
             flow.LoadW = duty * flow.On.LoadW;
             double behindV = flow.On.TerminalV + (outA * cellOhm);

@@ -200,8 +200,8 @@ public sealed class CellFit
         var r2 = Curve(p.Slice(2 * knots, knots));
         double tau1 = Math.Exp(p[3 * knots]);
         double tau2 = Math.Exp(p[(3 * knots) + 1]);
-        var bare = new CellModel(capacityC, new ChargeCurve.Flat(0), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol };
-        return new CellModel(capacityC, OpenCurve(bare, new ChargeCurve.Table(Knots, p.Slice((3 * knots) + 3, knots).ToArray())), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol };
+        var bare = new CellModel(capacityC, new ChargeCurve.Flat(0), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol, ChargeTransfer = true };
+        return new CellModel(capacityC, OpenCurve(bare, new ChargeCurve.Table(Knots, p.Slice((3 * knots) + 3, knots).ToArray())), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol, ChargeTransfer = true };
     }
 
     private static ChargeCurve.Table Curve(ReadOnlySpan<double> logs)
@@ -231,7 +231,7 @@ public sealed class CellFit
             {
                 double h = slow.TimesS[i] - slow.TimesS[i - 1];
                 double amps = (slow.Amps[i] + slow.Amps[i - 1]) / 2;
-                shortV += ((bare.R1Ohm.At(s) * factor * amps) - shortV) * (1 - Math.Exp(-h / bare.Tau1S));
+                shortV += ((bare.ShortOhm(bare.R1Ohm.At(s) * factor, amps, bare.ReferenceK) * amps) - shortV) * (1 - Math.Exp(-h / bare.Tau1S));
                 longV += ((bare.R2Ohm.At(s) * factor * amps) - longV) * (1 - Math.Exp(-h / bare.Tau2S));
             }
 

@@ -12,7 +12,7 @@ public class RealCellTests(ITestOutputHelper output)
         massKg: 0.045);
 
     [Theory]
-    [InlineData("cyl2p6Ah_R1_discharge_1C.csv", 0.015, 0.02)]
+    [InlineData("cyl2p6Ah_R1_discharge_1C.csv", 0.012, 0.02)]
     public void A_log_it_was_not_fitted_to_is_predicted(string file, double rmsV, double runTimeShare)
     {
         // Predicted before the log is read: the load is 2.6 A, the cell starts as full as before the 0.5C run, in the same 25 °C chamber.
@@ -47,6 +47,24 @@ public class RealCellTests(ITestOutputHelper output)
         Assert.True(count > 250);
         Assert.InRange(rms, 0, rmsV);
         Assert.InRange(predictedS, readS * (1 - runTimeShare), readS * (1 + runTimeShare));
+    }
+
+    /// <summary>Faster and changing loads, driven by the current of the log itself; volts only, since close to empty the model still ends too late at 2C.</summary>
+    [Theory]
+    [InlineData("cyl2p6Ah_R1_discharge_2C.csv", 0.025)]
+    [InlineData("cyl2p6Ah_R1_random_load_01.csv", 0.020)]
+    [InlineData("cyl2p6Ah_R1_random_load_25.csv", 0.020)]
+    public void Volts_under_loads_it_was_not_fitted_to_are_predicted(string file, double rmsV)
+    {
+        var log = RealLogs.Cell(file);
+        var tool = CellBench.Tool(Findings.Cell, Findings.HeatCapacityJPerK, Findings.CoolingWPerK, log.Drive(), CellBench.ChargeAt(Findings.Cell, log.Volts[0], 0), 25, 25);
+        var run = PlantRunner.Run(tool, new RunSettings { Instants = log.TimesS, StepS = 20 });
+        double[] taken = log.ChargeC();
+        double[] left = [.. Enumerable.Range(1, log.Count - 1).Where(i => taken[i] / taken[^1] is >= 0.05 and <= 0.85 && log.Steady(i)).Select(i => run.Trace.TerminalV[i] - log.Volts[i])];
+        double rms = Math.Sqrt(left.Average(v => v * v));
+        output.WriteLine($"{file}: {rms * 1000:0.0} mV RMS over {left.Length} rows");
+        Assert.True(left.Length > 100);
+        Assert.InRange(rms, 0, rmsV);
     }
 
     private static double Crossing(double[] times, double[] volts, double at)
