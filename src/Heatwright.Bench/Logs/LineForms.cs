@@ -32,7 +32,7 @@ internal static partial class LineForms
         return lines;
     }
 
-    private static string? Stamp(string line, out string rest)
+    public static string? Stamp(string line, out string rest)
     {
         rest = "";
         var match = StampForm().Match(line.Length > 64 ? line[..64] : line);
@@ -115,7 +115,7 @@ internal static partial class LineForms
     }
 
     /// <summary>The pairs of a line that holds nothing else, in order; null for any other line.</summary>
-    private static Dictionary<string, string>? Pairs(string line)
+    public static Dictionary<string, string>? Pairs(string line)
     {
         string text = line.Trim().Trim('{', '}', ' ', ',', ';');
         if (text.Length is 0 or > 4096 || text.AsSpan().IndexOfAny(':', '=') < 0)

@@ -1,0 +1,130 @@
+using Heatwright.Logs;
+
+namespace Heatwright.Instruments;
+
+/// <summary>Turns the lines of one instrument into readings: holds the first ones back until their form is known, and finds a new form when they change.</summary>
+internal sealed class LineReader(string source, LogMapping? answers)
+{
+    /// <summary>A slow instrument is understood from what it said in this time.</summary>
+    private const double PatienceS = 1.5;
+
+    /// <summary>So many lines in a row that do not fit: the instrument speaks otherwise now.</summary>
+    private const int Strangers = 6;
+
+    /// <summary>Where so many lines show no form there is none to find.</summary>
+    private const int MostHeld = 200;
+
+    private readonly List<RawLine> held = [];
+    private LineFormat? format;
+    private LogQuestion? asked;
+    private int tryAt = 3;
+    private bool wordsFirst = true;
+
+    /// <summary>Takes a line.</summary>
+    public void Take(RawLine line, List<Heard> heard)
+    {
+        if (!line.Whole)
+        {
+            heard.Add(new Heard.Unread(source, line.AtS, line.Text, "it may be only a part of a line"));
+            return;
+        }
+
+        if (format?.Read(line.Text) is { } readouts)
+        {
+            Release(heard, "it does not fit the others");
+            heard.Add(new Heard.Line(source, line.AtS, line.Text, readouts));
+            return;
+        }
+
+        held.Add(line);
+        if (format is null ? held.Count >= tryAt : held.Count >= Strangers)
+        {
+            Understand(line.AtS, heard);
+        }
+    }
+
+    /// <summary>Called when time has passed without a line.</summary>
+    public void Pause(double nowS, List<Heard> heard)
+    {
+        if (held.Count > 0 && nowS - held[0].AtS >= PatienceS && asked is null)
+        {
+            Understand(nowS, heard);
+        }
+    }
+
+    /// <summary>The connection is gone: what is held back is read as well as it can be.</summary>
+    public void End(double nowS, List<Heard> heard)
+    {
+        if (held.Count > 0 && format is null)
+        {
+            Understand(nowS, heard);
+        }
+
+        Release(heard, "no readings were found in it");
+        (tryAt, wordsFirst) = (3, true);
+    }
+
+    /// <summary>Words before the first reading are what a board says when it starts.</summary>
+    private void Release(List<Heard> heard, string why)
+    {
+        foreach (var line in held)
+        {
+            heard.Add(new Heard.Unread(source, line.AtS, line.Text, wordsFirst ? "it came before the first reading" : why));
+        }
+
+        held.Clear();
+        wordsFirst = false;
+    }
+
+    private void Understand(double nowS, List<Heard> heard)
+    {
+        // Garbage and greetings at the start would hide the form of what follows: the later half is asked too.
+        var found = LineFormat.Find([.. held.Select(line => line.Text)], answers, out var question);
+        if (found is null && held.Count > 3)
+        {
+            found = LineFormat.Find([.. held.Skip(held.Count - Math.Max(2, held.Count / 3)).Select(line => line.Text)], answers, out question);
+        }
+
+        if (found is null || question is not null)
+        {
+            Undecided(question, nowS, heard);
+            return;
+        }
+
+        (format, asked) = (found, null);
+        heard.Add(new Heard.Note(source, nowS, LinkState.Understood, $"The lines hold {format.Words}."));
+        RawLine[] lines = [.. held];
+        held.Clear();
+        bool any = false;
+        foreach (var line in lines)
+        {
+            if (format.Read(line.Text) is { } readouts)
+            {
+                any = true;
+                heard.Add(new Heard.Line(source, line.AtS, line.Text, readouts));
+            }
+            else
+            {
+                heard.Add(new Heard.Unread(source, line.AtS, line.Text, any || !wordsFirst ? "it does not fit the others" : "it came before the first reading"));
+            }
+        }
+
+        (tryAt, wordsFirst) = (3, false);
+    }
+
+    private void Undecided(LogQuestion? question, double nowS, List<Heard> heard)
+    {
+        if (question is not null && asked is null)
+        {
+            asked = question;
+            heard.Add(new Heard.Note(source, nowS, LinkState.Question, $"{question.Text} {string.Join("; or ", question.Choices.Select(choice => choice.Text))}. Until that is said no reading is taken."));
+        }
+
+        tryAt = Math.Max(held.Count + 1, held.Count * 3 / 2);
+        if (held.Count >= MostHeld)
+        {
+            Release(heard, question is null ? "no readings were found in it" : "its comma can be read in two ways");
+            tryAt = 3;
+        }
+    }
+}

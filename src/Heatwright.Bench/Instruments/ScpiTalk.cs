@@ -1,0 +1,183 @@
+using System.Text;
+
+namespace Heatwright.Instruments;
+
+/// <summary>Asks an instrument that answers questions, and finds out how it wants to be asked.</summary>
+internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
+{
+    private const double HandshakePatienceS = 1;
+    private const double LeastPatienceS = 2;
+    private const double MostPatienceS = 10;
+
+    /// <summary>An answer without line end is taken after so much silence.</summary>
+    private const double NoEndS = 0.3;
+
+    private static readonly string[] Ends = ["\n", "\r\n", "\r"];
+
+    private readonly LineCutter cutter = new();
+    private readonly Queue<RawLine> lines = new();
+    private string end = "\n";
+    private double slowestS;
+
+    /// <summary>Who the instrument says it is; empty where it does not.</summary>
+    public string Identity { get; private set; } = "";
+
+    /// <summary>How it wants to be asked, in words.</summary>
+    public string Manner { get; private set; } = "";
+
+    /// <summary>How many lines came so far.</summary>
+    public int Lines { get; private set; }
+
+    /// <summary>True: a question by the rules of IEEE 488.2; else a bare poke that makes an old meter send its reading.</summary>
+    private bool IsQuestion => question.Contains('?', StringComparison.Ordinal);
+
+    /// <summary>Tries line ends and the remote mode until the instrument answers; null: it does, else what was tried.</summary>
+    public async Task<string?> Begin(CancellationToken cancel)
+    {
+        if (!IsQuestion)
+        {
+            return null;
+        }
+
+        foreach (bool remote in (bool[])[false, true])
+        {
+            foreach (string one in Ends)
+            {
+                if (end != one || remote)
+                {
+                    // What was sent with another line end may still lie before the instrument; an empty line finishes it.
+                    end = one;
+                    await Send("", cancel).ConfigureAwait(false);
+                }
+
+                if (remote)
+                {
+                    await Send("SYST:REM", cancel).ConfigureAwait(false);
+                }
+
+                var answer = await Ask("*IDN?", HandshakePatienceS, cancel).ConfigureAwait(false);
+                bool known = answer is { } line && ScpiAnswer.IsIdentity(line.Text);
+                if (known || (inlet.Ended is false && await Answers(cancel).ConfigureAwait(false)))
+                {
+                    Identity = known ? answer!.Value.Text : "";
+                    Manner = $"lines end with {Shown(end)}{(remote ? ", remote mode set" : "")}";
+                    return known && !remote ? await Measures(cancel).ConfigureAwait(false) : null;
+                }
+
+                if (inlet.Ended)
+                {
+                    return "It closed the connection.";
+                }
+            }
+        }
+
+        return $"No answer to *IDN? nor to {question}, with LF, CR LF and CR behind it, with and without SYST:REM before it.";
+    }
+
+    /// <summary>Asks; null: no answer in time.</summary>
+    public async Task<RawLine?> Reading(CancellationToken cancel)
+    {
+        double before = clock.NowS;
+        double patience = Math.Clamp(3 * slowestS, LeastPatienceS, MostPatienceS);
+        var answer = await Ask(question, patience, cancel).ConfigureAwait(false);
+        if (answer is not null)
+        {
+            slowestS = Math.Max(slowestS, clock.NowS - before);
+        }
+        else if (!inlet.Ended && await Answer(question, patience, cancel).ConfigureAwait(false) is not null)
+        {
+            // The answer came late. It is not given on: the next question must not be answered with this one's reading.
+            slowestS = Math.Min(MostPatienceS, Math.Max(slowestS, clock.NowS - before));
+        }
+
+        return answer;
+    }
+
+    private async Task<bool> Answers(CancellationToken cancel) =>
+        await Ask(question, HandshakePatienceS, cancel).ConfigureAwait(false) is { } line && ScpiAnswer.Read(question, line.Text) is not null;
+
+    /// <summary>Some instruments say who they are but measure only in remote mode.</summary>
+    private async Task<string?> Measures(CancellationToken cancel)
+    {
+        for (int round = 0; round < 2 && !inlet.Ended; round++)
+        {
+            if (await Ask(question, MostPatienceS / 2, cancel).ConfigureAwait(false) is { } line && ScpiAnswer.Read(question, line.Text) is not null)
+            {
+                return null;
+            }
+
+            if (round == 0)
+            {
+                await Send("SYST:REM", cancel).ConfigureAwait(false);
+                Manner += ", remote mode set";
+            }
+        }
+
+        string error = inlet.Ended ? "" : (await Ask("SYST:ERR?", HandshakePatienceS, cancel).ConfigureAwait(false))?.Text ?? "";
+        return $"It says that it is {Identity}, but gives no number for {question}{(error.Length > 0 ? $"; it reports {error}" : "")}.";
+    }
+
+    private async Task<RawLine?> Ask(string text, double patienceS, CancellationToken cancel)
+    {
+        await Drain(cancel).ConfigureAwait(false);
+        await Send(text, cancel).ConfigureAwait(false);
+        return await Answer(text, patienceS, cancel).ConfigureAwait(false);
+    }
+
+    private async Task<RawLine?> Answer(string text, double patienceS, CancellationToken cancel)
+    {
+        double until = clock.NowS + patienceS;
+        while (true)
+        {
+            while (lines.TryDequeue(out var line))
+            {
+                string bare = ScpiAnswer.WithoutPrompt(line.Text);
+                if (bare.Length > 0 && !bare.Equals(text, StringComparison.OrdinalIgnoreCase))
+                {
+                    return line with { Text = bare };
+                }
+            }
+
+            // Once it has ended a line, an answer without an end is one whose rest is still on its way.
+            bool mayLackEnd = cutter.HasPending && !cutter.SawEnd;
+            double left = until - clock.NowS;
+            if (left <= 0 || inlet.Ended)
+            {
+                return null;
+            }
+
+            if (await inlet.Next(mayLackEnd ? Math.Min(left, NoEndS) : left, cancel).ConfigureAwait(false) is { } chunk)
+            {
+                Take(chunk);
+            }
+            else if (cutter.HasPending && (inlet.Ended || (mayLackEnd && clock.NowS - cutter.LastS >= NoEndS * 0.9)))
+            {
+                var rest = new List<RawLine>();
+                cutter.Rest(cutter.LastS, whole: true, rest);
+                rest.ForEach(lines.Enqueue);
+            }
+        }
+    }
+
+    private async Task Drain(CancellationToken cancel)
+    {
+        while (await inlet.Next(0, cancel).ConfigureAwait(false) is not null)
+        {
+        }
+
+        cutter.Clear();
+        lines.Clear();
+    }
+
+    private void Take(Chunk chunk)
+    {
+        var found = new List<RawLine>();
+        cutter.Add(chunk.Bytes, chunk.AtS, found);
+        Lines = Math.Min(int.MaxValue / 2, Lines + found.Count);
+        found.ForEach(lines.Enqueue);
+    }
+
+    private Task Send(string text, CancellationToken cancel) => inlet.Send(Encoding.ASCII.GetBytes(text + end), cancel);
+
+    private static string Shown(string end) => end switch { "\n" => "LF", "\r\n" => "CR LF", _ => "CR" };
+}
