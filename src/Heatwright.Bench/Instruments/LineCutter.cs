@@ -13,7 +13,7 @@ internal readonly record struct RawLine(double AtS, string Text, bool Whole);
 internal sealed class LineCutter
 {
     /// <summary>Longer lines are no readings; the rest of such a line is passed over.</summary>
-    public const int LongestLine = 4096;
+    public const int LongestLine = 1024;
 
     private readonly byte[] pending = new byte[LongestLine];
     private int length;

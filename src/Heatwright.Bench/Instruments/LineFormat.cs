@@ -46,20 +46,24 @@ internal sealed class LineFormat
         var columns = log.Columns.Select((column, i) => new Place(column.Name, column.Kind == ColumnKind.Time ? null : column.Unit, i == log.TimeColumn)).ToList();
         if (stamped && columns.Count > 0)
         {
+            // With a stamp the log reader counts one column more than the bare line has.
             columns.RemoveAt(0);
+            columns = [.. columns.Select((column, i) => column.Name == Numbered(i + 2) ? column with { Name = Numbered(i + 1) } : column)];
         }
 
         if (!labelled)
         {
-            // With a stamp the log reader sees one column more than the bare line has.
             separator = stamped && columns.Count == 1 ? (byte)0 : separator;
             int cells = Usual(inner, separator);
             columns = columns.Count == cells ? columns : [.. Enumerable.Range(1, cells).Select(i => new Place(Numbered(i), null, false))];
-            columns = cells == 1 && !columns[0].IsTime && columns[0].Name == Numbered(1) ? [columns[0] with { Name = "reading" }] : columns;
+            // One word above lone numbers is more often a greeting than a name, unless it brings a unit.
+            columns = cells == 1 && !columns[0].IsTime && (columns[0].Name == Numbered(1) || columns[0].Unit is null) ? [columns[0] with { Name = "reading" }] : columns;
         }
 
         var format = new LineFormat(stamped, labelled, separator, log.Mapping.DecimalMark ?? '.', columns);
-        return format.places.Count > 0 && lines.Skip(lines.Count - Math.Min(2, lines.Count)).All(line => format.Read(line) is not null) ? format : null;
+        // What was said last counts most: before it may lie what a board says when it starts.
+        bool fits = lines.TakeLast(2).All(line => format.Read(line) is not null) || lines.Count(line => format.Read(line) is not null) * 2 > lines.Count;
+        return format.places.Count > 0 && fits ? format : null;
     }
 
     /// <summary>The values of a line; null: it is not of this form, or holds no number.</summary>
@@ -104,7 +108,29 @@ internal sealed class LineFormat
             readouts[i] = One(cutter.Text(bytes, i), places[i]);
         }
 
+        readouts = WithUnitsBeside(readouts);
         return readouts.Any(readout => readout.Kind == ReadoutKind.Words) && !readouts.Any(readout => readout.Kind is ReadoutKind.Number or ReadoutKind.Overload) ? null : readouts;
+    }
+
+    /// <summary>Hand meters send the unit apart: DC -1.234 V.</summary>
+    private static Readout[] WithUnitsBeside(Readout[] readouts)
+    {
+        List<Readout>? joined = null;
+        for (int i = 0; i < readouts.Length; i++)
+        {
+            var unit = i > 0 && readouts[i] is { Kind: ReadoutKind.Words } words && readouts[i - 1] is { Unit: null, Kind: not (ReadoutKind.Words or ReadoutKind.Time) } ? UnitWords.Find(words.Raw) : null;
+            if (unit is not null)
+            {
+                joined ??= [.. readouts[..i]];
+                joined[^1] = joined[^1] with { Unit = unit };
+            }
+            else
+            {
+                joined?.Add(readouts[i]);
+            }
+        }
+
+        return joined?.ToArray() ?? readouts;
     }
 
     private Readout One(string cell, Place place)

@@ -53,8 +53,8 @@ internal sealed class ReplayWire(SourceAddress.Replay address, BenchClock clock,
             }
             else if (!frame.Sent && frame.Bytes.Length > 0)
             {
-                double wait = zeroS + frame.AtS - clock.NowS;
-                if (wait > 0)
+                // A timer may ring a little early; a frame never comes before its time.
+                for (double wait; (wait = zeroS + frame.AtS - clock.NowS) > 0;)
                 {
                     await clock.Wait(wait, cancel).ConfigureAwait(false);
                 }

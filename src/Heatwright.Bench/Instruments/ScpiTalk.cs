@@ -18,6 +18,7 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
     private readonly Queue<RawLine> lines = new();
     private string end = "\n";
     private double slowestS;
+    private RawLine? first;
 
     /// <summary>Who the instrument says it is; empty where it does not.</summary>
     public string Identity { get; private set; } = "";
@@ -57,7 +58,7 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
 
                 var answer = await Ask("*IDN?", HandshakePatienceS, cancel).ConfigureAwait(false);
                 bool known = answer is { } line && ScpiAnswer.IsIdentity(line.Text);
-                if (known || (inlet.Ended is false && await Answers(cancel).ConfigureAwait(false)))
+                if (known || (inlet.Ended is false && await Answers(HandshakePatienceS, cancel).ConfigureAwait(false)))
                 {
                     Identity = known ? answer!.Value.Text : "";
                     Manner = $"lines end with {Shown(end)}{(remote ? ", remote mode set" : "")}";
@@ -77,6 +78,13 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
     /// <summary>Asks; null: no answer in time.</summary>
     public async Task<RawLine?> Reading(CancellationToken cancel)
     {
+        if (first is { } ready)
+        {
+            // What was measured to find out how to ask is a reading as good as any.
+            first = null;
+            return ready;
+        }
+
         double before = clock.NowS;
         double patience = Math.Clamp(3 * slowestS, LeastPatienceS, MostPatienceS);
         var answer = await Ask(question, patience, cancel).ConfigureAwait(false);
@@ -93,15 +101,18 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
         return answer;
     }
 
-    private async Task<bool> Answers(CancellationToken cancel) =>
-        await Ask(question, HandshakePatienceS, cancel).ConfigureAwait(false) is { } line && ScpiAnswer.Read(question, line.Text) is not null;
+    private async Task<bool> Answers(double patienceS, CancellationToken cancel)
+    {
+        first = await Ask(question, patienceS, cancel).ConfigureAwait(false) is { } line && ScpiAnswer.Read(question, line.Text) is not null ? line : null;
+        return first is not null;
+    }
 
     /// <summary>Some instruments say who they are but measure only in remote mode.</summary>
     private async Task<string?> Measures(CancellationToken cancel)
     {
         for (int round = 0; round < 2 && !inlet.Ended; round++)
         {
-            if (await Ask(question, MostPatienceS / 2, cancel).ConfigureAwait(false) is { } line && ScpiAnswer.Read(question, line.Text) is not null)
+            if (await Answers(MostPatienceS / 2, cancel).ConfigureAwait(false))
             {
                 return null;
             }

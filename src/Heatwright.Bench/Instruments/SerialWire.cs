@@ -55,7 +55,12 @@ internal sealed class SerialWire : IWire
         catch (UnauthorizedAccessException error)
         {
             port.Dispose();
-            throw new IOException("The port is taken by another program, or this user may not use it.", error);
+            throw new IOException("The port is taken by another program, or this user may not use it, or it is no serial port.", error);
+        }
+        catch (ArgumentException error)
+        {
+            port.Dispose();
+            throw new IOException("The port does not take this speed or form.", error);
         }
         catch (IOException) when (lines)
         {

@@ -1,0 +1,114 @@
+using System.Diagnostics;
+using System.Text;
+using Heatwright.Instruments;
+
+namespace Heatwright.Tests.Instruments;
+
+/// <summary>Bytes that no instrument should send: nothing falls over, and nothing takes a second.</summary>
+public sealed class HostileBytesTests
+{
+    private const int Seed = 20260301;
+
+    private static readonly string[] Pieces =
+    [
+        "1.5", "-", "+", "9.9E37", "OL", "tip:", "set=", ",", ";", "\t", " ", "\n", "\r\n", "\r", "\"", "23:24:14.141 -> ", "[12:00:00] ", "> ", "SCPI> ", "\0", "\u00b0C", "mV", "V", "\u00ff\u00fb\u0001", "e", "1e", "E+",
+        "\\x", "{", "}", ":", "=", "12:00", "2024-01-01T00:00:00Z", "nan", "inf", "sep=;", "#", "0", "000000000000000000000", "(", ")", "[", "]", "/",
+    ];
+
+    [Fact]
+    public void Any_bytes_are_framed_and_read_without_a_fall_or_a_wait()
+    {
+        var random = new Random(Seed);
+        for (int round = 0; round < 1500; round++)
+        {
+            byte[] bytes = Bytes(random, random.Next(4096));
+            var watch = Stopwatch.StartNew();
+            Listen(random, bytes);
+            Ask(bytes);
+            Replay(bytes);
+            Assert.True(watch.ElapsedMilliseconds < 1000, $"seed {Seed}, round {round}: {watch.ElapsedMilliseconds} ms");
+        }
+    }
+
+    [Theory, InlineData("a"), InlineData("a "), InlineData("a:"), InlineData("1:"), InlineData("1,"), InlineData("\""), InlineData("> "), InlineData("1"), InlineData("- "), InlineData("a:1 b:"), InlineData("[1"), InlineData("{a:1,")]
+    public void A_line_that_says_one_thing_over_and_over_takes_no_second(string piece)
+    {
+        string line = string.Concat(Enumerable.Repeat(piece, LineCutter.LongestLine / piece.Length));
+        byte[] bytes = Encoding.UTF8.GetBytes(string.Concat(Enumerable.Repeat(line + "\n", 12)));
+        var watch = Stopwatch.StartNew();
+        Listen(new Random(Seed), bytes);
+        Ask(bytes);
+        Assert.True(watch.ElapsedMilliseconds < 1000, $"{watch.ElapsedMilliseconds} ms");
+    }
+
+    private static void Listen(Random random, byte[] bytes)
+    {
+        var cutter = new LineCutter();
+        var talk = new TerminalTalk();
+        var reader = new LineReader("x", null);
+        var lines = new List<RawLine>();
+        var heard = new List<Heard>();
+        for (int at = 0; at < bytes.Length;)
+        {
+            int size = Math.Min(1 + random.Next(400), bytes.Length - at);
+            byte[] packet = bytes[at..(at + size)];
+            cutter.Add(packet.AsSpan(0, talk.Clean(packet, out _)), at, lines);
+            at += size;
+            lines.ForEach(line => reader.Take(line, heard));
+            lines.Clear();
+            reader.Pause(at, heard);
+        }
+
+        cutter.Rest(bytes.Length, true, lines);
+        lines.ForEach(line => reader.Take(line, heard));
+        reader.End(bytes.Length, heard);
+        Assert.All(heard.OfType<Heard.Line>().SelectMany(line => line.Readouts), readout => Assert.True(Math.Abs(readout.Value) < 9.8e37 || double.IsNaN(readout.Value), readout.ToString()));
+    }
+
+    private static void Ask(byte[] bytes)
+    {
+        foreach (string line in Encoding.Latin1.GetString(bytes).Split('\n'))
+        {
+            string answer = ScpiAnswer.WithoutPrompt(line);
+            _ = ScpiAnswer.IsIdentity(answer);
+            foreach (var readout in ScpiAnswer.Read("MEAS:VOLT?", answer) ?? [])
+            {
+                Assert.True(Math.Abs(readout.Value) < 9.8e37 || double.IsNaN(readout.Value), readout.ToString());
+            }
+        }
+    }
+
+    private static void Replay(byte[] bytes)
+    {
+        try
+        {
+            foreach (var frame in FrameFile.Read([FrameFile.FirstLine, .. Encoding.Latin1.GetString(bytes).Split('\n').Select((line, i) => i % 2 == 0 ? $"{i} < {line}" : line)]))
+            {
+                Assert.True(frame.AtS >= 0);
+            }
+        }
+        catch (FrameFault)
+        {
+            // The answer to a line that is no frame.
+        }
+    }
+
+    private static byte[] Bytes(Random random, int length)
+    {
+        if (random.Next(4) == 0)
+        {
+            byte[] any = new byte[length];
+            random.NextBytes(any);
+            return any;
+        }
+
+        var text = new StringBuilder();
+        int variety = 1 + random.Next(Pieces.Length), from = random.Next(Pieces.Length);
+        while (text.Length < length)
+        {
+            text.Append(Pieces[(from + random.Next(variety)) % Pieces.Length]);
+        }
+
+        return Encoding.Latin1.GetBytes(text.ToString());
+    }
+}
