@@ -14,6 +14,9 @@ internal sealed class LineReader(string source, LogMapping? answers)
     /// <summary>Where so many lines show no form there is none to find.</summary>
     private const int MostHeld = 200;
 
+    private const string Before = "it came before the first reading";
+    private const string Stranger = "it does not fit the others";
+
     private readonly List<RawLine> held = [];
     private LineFormat? format;
     private LogQuestion? asked;
@@ -23,15 +26,15 @@ internal sealed class LineReader(string source, LogMapping? answers)
     /// <summary>Takes a line.</summary>
     public void Take(RawLine line, List<Heard> heard)
     {
-        if (!line.Whole)
+        if (!line.Whole && held.Count == 0)
         {
-            heard.Add(new Heard.Unread(source, line.AtS, line.Text, "it may be only a part of a line"));
+            heard.Add(Left(line, ""));
             return;
         }
 
-        if (format?.Read(line.Text) is { } readouts)
+        if (line.Whole && format?.Read(line.Text) is { } readouts)
         {
-            Release(heard, "it does not fit the others");
+            Release(heard, Stranger);
             heard.Add(new Heard.Line(source, line.AtS, line.Text, readouts));
             return;
         }
@@ -69,20 +72,23 @@ internal sealed class LineReader(string source, LogMapping? answers)
     {
         foreach (var line in held)
         {
-            heard.Add(new Heard.Unread(source, line.AtS, line.Text, wordsFirst ? "it came before the first reading" : why));
+            heard.Add(Left(line, wordsFirst ? Before : why));
         }
 
         held.Clear();
         wordsFirst = false;
     }
 
+    private Heard.Unread Left(RawLine line, string why) => new(source, line.AtS, line.Text, line.Whole ? why : "it may be only a part of a line");
+
     private void Understand(double nowS, List<Heard> heard)
     {
         // Garbage and greetings at the start would hide the form of what follows: the later half is asked too.
-        var found = LineFormat.Find([.. held.Select(line => line.Text)], answers, out var question);
-        if (found is null && held.Count > 3)
+        string[] whole = [.. held.Where(line => line.Whole).Select(line => line.Text)];
+        var found = LineFormat.Find(whole, answers, out var question);
+        if (found is null && whole.Length > 3)
         {
-            found = LineFormat.Find([.. held.Skip(held.Count - Math.Max(2, held.Count / 3)).Select(line => line.Text)], answers, out question);
+            found = LineFormat.Find([.. whole.TakeLast(Math.Max(2, whole.Length / 3))], answers, out question);
         }
 
         if (found is null || question is not null)
@@ -98,14 +104,14 @@ internal sealed class LineReader(string source, LogMapping? answers)
         bool any = false;
         foreach (var line in lines)
         {
-            if (format.Read(line.Text) is { } readouts)
+            if (line.Whole && format.Read(line.Text) is { } readouts)
             {
                 any = true;
                 heard.Add(new Heard.Line(source, line.AtS, line.Text, readouts));
             }
             else
             {
-                heard.Add(new Heard.Unread(source, line.AtS, line.Text, any || !wordsFirst ? "it does not fit the others" : "it came before the first reading"));
+                heard.Add(Left(line, any || !wordsFirst ? Stranger : Before));
             }
         }
 

@@ -19,7 +19,8 @@ internal static partial class ScpiAnswer
     {
         string[] parts = answer.Split([',', ';'], StringSplitOptions.TrimEntries);
         string[] questions = question.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        if (parts.Length > 64)
+        // An entry of the error queue, such as -113,"Undefined header", is no reading.
+        if (parts.Length > 64 || parts.Any(part => part.StartsWith('"')))
         {
             return null;
         }
@@ -40,7 +41,7 @@ internal static partial class ScpiAnswer
             };
         }
 
-        return readouts.Any(readout => readout.Kind is ReadoutKind.Number or ReadoutKind.Overload || (readout.Kind == ReadoutKind.Missing && readout.Raw.Length > 0)) ? readouts : null;
+        return readouts[0].Kind != ReadoutKind.Words && readouts.Any(readout => readout.Raw.Length > 0) ? readouts : null;
     }
 
     /// <summary>Who an instrument says it is: four fields with commas between them, in plain letters.</summary>

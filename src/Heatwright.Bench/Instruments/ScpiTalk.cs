@@ -56,8 +56,9 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
                     await Send("SYST:REM", cancel).ConfigureAwait(false);
                 }
 
-                var answer = await Ask("*IDN?", HandshakePatienceS, cancel).ConfigureAwait(false);
-                bool known = answer is { } line && ScpiAnswer.IsIdentity(line.Text);
+                // A greeting may come before the answer.
+                var answer = await Ask("*IDN?", HandshakePatienceS, cancel, ScpiAnswer.IsIdentity).ConfigureAwait(false);
+                bool known = answer is not null;
                 if (known || (inlet.Ended is false && await Answers(HandshakePatienceS, cancel).ConfigureAwait(false)))
                 {
                     Identity = known ? answer!.Value.Text : "";
@@ -103,7 +104,7 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
 
     private async Task<bool> Answers(double patienceS, CancellationToken cancel)
     {
-        first = await Ask(question, patienceS, cancel).ConfigureAwait(false) is { } line && ScpiAnswer.Read(question, line.Text) is not null ? line : null;
+        first = await Ask(question, patienceS, cancel, text => ScpiAnswer.Read(question, text) is not null).ConfigureAwait(false);
         return first is not null;
     }
 
@@ -128,14 +129,14 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
         return $"It says that it is {Identity}, but gives no number for {question}{(error.Length > 0 ? $"; it reports {error}" : "")}.";
     }
 
-    private async Task<RawLine?> Ask(string text, double patienceS, CancellationToken cancel)
+    private async Task<RawLine?> Ask(string text, double patienceS, CancellationToken cancel, Func<string, bool>? fits = null)
     {
         await Drain(cancel).ConfigureAwait(false);
         await Send(text, cancel).ConfigureAwait(false);
-        return await Answer(text, patienceS, cancel).ConfigureAwait(false);
+        return await Answer(text, patienceS, cancel, fits).ConfigureAwait(false);
     }
 
-    private async Task<RawLine?> Answer(string text, double patienceS, CancellationToken cancel)
+    private async Task<RawLine?> Answer(string text, double patienceS, CancellationToken cancel, Func<string, bool>? fits = null)
     {
         double until = clock.NowS + patienceS;
         while (true)
@@ -143,7 +144,7 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
             while (lines.TryDequeue(out var line))
             {
                 string bare = ScpiAnswer.WithoutPrompt(line.Text);
-                if (bare.Length > 0 && !bare.Equals(text, StringComparison.OrdinalIgnoreCase))
+                if (bare.Length > 0 && !bare.Equals(text, StringComparison.OrdinalIgnoreCase) && fits?.Invoke(bare) != false)
                 {
                     return line with { Text = bare };
                 }

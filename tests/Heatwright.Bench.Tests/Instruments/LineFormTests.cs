@@ -61,7 +61,7 @@ public sealed class LineFormTests
     [Theory]
     [InlineData("MEAS:VOLT:DC?", "+1.23456700E+00", "volts=1.234567 V"), InlineData("MEAS:VOLT:DC?", "1.5 mV", "volts=1.5 mV"), InlineData("READ?", "-5", "READ?=-5")]
     [InlineData("FETC?", "1.5,2.5,9.9E37", "FETC? 1=1.5 FETC? 2=2.5 FETC? 3=Overload"), InlineData("MEAS:VOLT?;:MEAS:CURR?", "3.7;0.5", "volts=3.7 V amps=0.5 A")]
-    [InlineData("READ?", "-113,\"Undefined header\"", "READ? 1=-113 READ? 2=Words"), InlineData("READ?", "garbage", "-"), InlineData("READ?", "", "-")]
+    [InlineData("READ?", "-113,\"Undefined header\"", "-"), InlineData("READ?", "Bench,7,1,0.1", "-"), InlineData("READ?", "garbage", "-"), InlineData("READ?", "", "-")]
     public void Answers_are_read_by_their_question(string question, string answer, string meaning) =>
         Assert.Equal(meaning, ScpiAnswer.Read(question, answer) is { } readouts ? string.Join(' ', readouts.Select(Spoken)) : "-");
 
