@@ -16,38 +16,7 @@ internal static class StudyWords
     public static readonly string[] From = ["bought", "salvaged", "borrowed", "destroyed"];
 
     /// <summary>Unit, or any unit that measures the same, of what can be stated of a part.</summary>
-    public static readonly FrozenDictionary<string, Unit> Quantities = new Dictionary<string, Unit>
-    {
-        [PartQuantities.Capacity] = Units.AmpereHour,
-        [PartQuantities.CutoffVolts] = Units.Volt,
-        [PartQuantities.Ohms] = Units.Ohm,
-        [PartQuantities.Alpha] = Units.PerKelvin,
-        [PartQuantities.RatedPower] = Units.Watt,
-        [PartQuantities.RatedVolts] = Units.Volt,
-        [PartQuantities.RatedCurrent] = Units.Ampere,
-        [PartQuantities.TripCurrent] = Units.Ampere,
-        [PartQuantities.SetVolts] = Units.Volt,
-        [PartQuantities.LimitCurrent] = Units.Ampere,
-        [PartQuantities.LockOutVolts] = Units.Volt,
-        [PartQuantities.LossFixed] = Units.Watt,
-        [PartQuantities.LossPerAmp] = Units.Volt,
-        [PartQuantities.LossPerAmpSquared] = Units.Ohm,
-        [PartQuantities.HeatCapacity] = Units.JoulePerKelvin,
-        [PartQuantities.LinearLoss] = Units.WattPerKelvin,
-        [PartQuantities.Radiating] = Units.SquareMetre,
-        [PartQuantities.GripLink] = Units.WattPerKelvin,
-        [PartQuantities.GripHeatCapacity] = Units.JoulePerKelvin,
-        [PartQuantities.GripLoss] = Units.WattPerKelvin,
-        [PartQuantities.Lag] = Units.Second,
-        [PartQuantities.Diameter] = Units.Metre,
-        [PartQuantities.Length] = Units.Metre,
-        [PartQuantities.Width] = Units.Metre,
-        [PartQuantities.Height] = Units.Metre,
-        [PartQuantities.Mass] = Units.Kilogram,
-        [PartQuantities.Price] = Units.Money,
-        [PartQuantities.ChargeCurrent] = Units.Ampere,
-        [PartQuantities.Drain] = Units.Ampere,
-    }.ToFrozenDictionary(StringComparer.Ordinal);
+    public static readonly FrozenDictionary<string, Unit> Quantities = PartUnits.Expected.ToFrozenDictionary(pair => pair.Key, pair => pair.Value.Bare, StringComparer.Ordinal);
 
     /// <summary>Unit of what a run's columns hold.</summary>
     public static readonly FrozenDictionary<string, Unit> Columns = new Dictionary<string, Unit>

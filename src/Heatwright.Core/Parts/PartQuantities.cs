@@ -61,4 +61,44 @@ public static class PartQuantities
     public const string ChargeCurrent = "charge current";
     /// <summary>Current that the electronics draw always.</summary>
     public const string Drain = "drain";
+    /// <summary>Volts when full: of a cell, of a charger's end, where a supervision board stops the charge.</summary>
+    public const string FullVolts = "full volts";
+    /// <summary>Energy of a cell from full to its cut-off.</summary>
+    public const string CellEnergy = "energy";
+    /// <summary>Current a part stands for a short time.</summary>
+    public const string PeakCurrent = "peak current";
+    /// <summary>Continuous current of a cell as parts of its capacity each hour: what a label writes as 25C.</summary>
+    public const string DischargeRate = "discharge rate";
+    /// <summary>Largest current of a module's own switch: what the bare amps of most labels mean.</summary>
+    public const string SwitchCurrent = "switch current";
+    /// <summary>Largest current at a module's output.</summary>
+    public const string OutputCurrent = "output current";
+    /// <summary>Least input volts.</summary>
+    public const string LeastInputVolts = "least input volts";
+    /// <summary>Most input volts.</summary>
+    public const string MostInputVolts = "most input volts";
+    /// <summary>Least output volts.</summary>
+    public const string LeastOutputVolts = "least output volts";
+    /// <summary>Most output volts.</summary>
+    public const string MostOutputVolts = "most output volts";
+    /// <summary>Efficiency of a module, at an unsaid point.</summary>
+    public const string Efficiency = "efficiency";
+    /// <summary>Gate volts at which a switch's ohms hold, or that its input takes.</summary>
+    public const string GateVolts = "gate volts";
+    /// <summary>Gate volts at which a switch begins to conduct; not what turns it on.</summary>
+    public const string ThresholdVolts = "threshold volts";
+    /// <summary>Highest temperature a part stands.</summary>
+    public const string HighestTemperature = "highest temperature";
+    /// <summary>Lowest temperature a part stands.</summary>
+    public const string LowestTemperature = "lowest temperature";
+    /// <summary>Temperature at which a cut-out opens.</summary>
+    public const string OpeningTemperature = "opening temperature";
+    /// <summary>Copper or wire cross-section.</summary>
+    public const string Section = "section";
+    /// <summary>Ohms along a wire or ribbon.</summary>
+    public const string OhmsPerLength = "ohms per length";
+    /// <summary>Price of one piece where ten are bought.</summary>
+    public const string PriceAt10 = "price at 10";
+    /// <summary>Price of one piece where a hundred are bought.</summary>
+    public const string PriceAt100 = "price at 100";
 }
