@@ -1,0 +1,72 @@
+using Heatwright.Handbook;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+
+namespace Heatwright.Tests.Parts;
+
+/// <summary>Claims that cannot be, on invented labels; expected numbers by hand.</summary>
+public class ClaimChecksTests
+{
+    [Fact]
+    public void An_18650_above_three_and_a_half_amp_hours_is_doubted()
+    {
+        // By hand: 9.9 Ah · 3.7 V / 16.5405 mL = 2215 Wh/L (18 × 65 mm); / 38 g = 964 Wh/kg.
+        var doubts = ClaimChecks.Of(Listing("02-wishful-cell"));
+        Assert.Contains(doubts, doubt => doubt.Rule == "18650 charge" && doubt.Why.Contains("9.9 Ah", StringComparison.Ordinal) && doubt.Source == "common practice, no source");
+        Assert.Contains(doubts, doubt => doubt.Rule == "charge in its size" && doubt.Why.Contains("2210 Wh/L", StringComparison.Ordinal));
+        Assert.Contains(doubts, doubt => doubt.Rule == "charge in its mass" && doubt.Why.Contains("964 Wh/kg", StringComparison.Ordinal));
+        Assert.Empty(ClaimChecks.Of(Listing("01-round-cell")));
+    }
+
+    [Fact]
+    public void A_hundred_watts_on_a_thin_cartridge_are_doubted()
+    {
+        // By hand: 100 W / (π · 0.3 cm · 2 cm) = 53.05 W/cm².
+        Assert.Contains(ClaimChecks.Of(Listing("12-wishful-cartridge")), doubt => doubt.Rule == "watts on a surface" && doubt.Why.Contains("53.1 W/cm²", StringComparison.Ordinal));
+        Assert.Empty(ClaimChecks.Of(Listing("11-cartridge")));
+    }
+
+    [Fact]
+    public void Claims_that_contradict_each_other_are_told_with_the_next_step()
+    {
+        // By hand: 144 V² / 7 Ω = 20.57 W, 0.514 times 40 W.
+        var doubt = Assert.Single(ClaimChecks.Of(ListingReader.Read("Heater 12V 40W, resistance 7 ohm").Value));
+        Assert.Contains("0.514 times", doubt.Why, StringComparison.Ordinal);
+        Assert.Contains("ohms", doubt.Next, StringComparison.Ordinal);
+        Assert.Contains(ClaimChecks.Of(ListingReader.Read("18650 cell 2600 mAh\nlabel says 3400 mAh").Value), two => two.Rule == "two claims" && two.Why.Contains("2600 mAh and 3400 mAh", StringComparison.Ordinal));
+        // By hand: 9.6 Wh / (3.5 Ah · 3.7 V) = 0.741.
+        Assert.Contains(ClaimChecks.Of(ListingReader.Read("18650 cell 3500mAh 3.7V 9.6Wh").Value), wrong => wrong.Rule == "energy and charge" && wrong.Why.Contains("0.741 times", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_step_up_that_would_empty_a_cell_at_once_is_doubted()
+    {
+        // By hand: 150 W / 3 V = 50 A.
+        Assert.Contains(ClaimChecks.Of(ListingReader.Read("150W step-up, input 3-32V").Value), doubt => doubt.Rule == "amps from one cell" && doubt.Why.Contains("50 A", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_switch_is_doubted_at_its_label_amps()
+    {
+        // By hand: 100² A² · 3.3 mΩ = 33 W.
+        Assert.Contains(ClaimChecks.Of(Listing("16-transistor")), doubt => doubt.Why.Contains("33 W", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Measured_values_alone_are_never_doubted()
+    {
+        var part = new Part(new PartId("c"), PartKind.Cell, "c", [new("capacity", 9.9, "Ah", 0, "measured", "meter")]) { Words = new Dictionary<string, string> { ["size"] = "18650" } };
+        Assert.Empty(ClaimChecks.Of(part));
+    }
+
+    [Fact]
+    public void Every_rule_names_what_parts_have_and_says_its_number() => Assert.All(Tables.Find("claim-limits").Rows, row =>
+    {
+        Assert.Contains("{value}", row.Word("says"), StringComparison.Ordinal);
+        Assert.NotEmpty(row.Word("next"));
+        Assert.True(row.NumberOrNull("least") is not null || row.NumberOrNull("most") is not null);
+        Assert.True(Enum.TryParse<PartKind>(row.Word("kind"), ignoreCase: true, out _));
+    });
+
+    private static ListingClaims Listing(string file) => ListingReader.Read(File.ReadAllText(Repository.Reference($"listings/{file}.txt"))).Value;
+}
