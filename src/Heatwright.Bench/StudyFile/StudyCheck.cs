@@ -57,10 +57,22 @@ public static class StudyCheck
             string at = CheckDesk.At("parts", i);
             desk.Range($"{at}.count", "A count", parts[i].Count, parts[i].Count >= 0, "0 or more");
             desk.Word($"{at}.from", "How a part came", parts[i].From, StudyWords.From);
+            CheckSamples(parts[i], at, desk);
             for (int j = 0; j < parts[i].Stated.Count; j++)
             {
                 CheckStated(parts[i].Stated[j], CheckDesk.At($"{at}.stated", j), desk);
             }
+        }
+    }
+
+    private static void CheckSamples(Part part, string at, CheckDesk desk)
+    {
+        var samples = part.Samples ?? [];
+        for (int j = 0; j < samples.Count; j++)
+        {
+            string path = CheckDesk.At($"{at}.samples", j);
+            desk.Range($"{path}.number", "The number of a piece", samples[j].Number, samples[j].Number >= 1 && !samples.Take(j).Any(other => other.Number == samples[j].Number), "1 or more, each once");
+            desk.Word($"{path}.state", "The state of a piece", samples[j].State, StudyWords.SampleStates);
         }
     }
 
@@ -70,6 +82,7 @@ public static class StudyCheck
         desk.Unit($"{path}.unit", stated.Unit, StudyWords.Quantities.GetValueOrDefault(stated.Quantity));
         desk.Range($"{path}.value", "A value", stated.Value, true, "a number");
         desk.Range($"{path}.plusMinus", "A half width", stated.PlusMinus, stated.PlusMinus >= 0, "0 or more; 0: none stated");
+        desk.Range($"{path}.sample", "The number of a piece", stated.Sample ?? 1, stated.Sample is null or >= 1, "1 or more; left out: all of them");
         desk.Word($"{path}.origin", "An origin", stated.Origin, StudyWords.Origins);
         if (stated.Origin is "assumed" or "published" && string.IsNullOrWhiteSpace(stated.Text))
         {

@@ -15,6 +15,12 @@ internal static class StudyWords
     /// <summary>How a part came to the shelf.</summary>
     public static readonly string[] From = ["bought", "salvaged", "borrowed", "destroyed"];
 
+    /// <summary>How a piece of a purchase is.</summary>
+    public static readonly string[] SampleStates = ["sound", "suspect", "destroyed"];
+
+    /// <summary>Setting of any run: which piece of the purchase was tried.</summary>
+    public const string Sample = "sample";
+
     /// <summary>Unit, or any unit that measures the same, of what can be stated of a part.</summary>
     public static readonly FrozenDictionary<string, Unit> Quantities = PartUnits.Expected.ToFrozenDictionary(pair => pair.Key, pair => pair.Value.Bare, StringComparer.Ordinal);
 
@@ -38,12 +44,12 @@ internal static class StudyWords
     /// <summary>Columns that a run must have, columns that it may have, and settings that it may have.</summary>
     public static (string[] Needed, string[] Perhaps, string[] Settings) Of(TrialKind kind) => kind switch
     {
-        TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air"]),
-        TrialKind.ColdOhms => (["ohms"], [], ["leads", "at"]),
-        TrialKind.HotOhms => (["volts", "amps", "degrees"], [], []),
-        TrialKind.WarmUp => (["time", "volts", "amps", "degrees"], ["grip degrees"], ["air"]),
-        TrialKind.ModulePoints => (["volts in", "amps in", "volts out", "amps out"], [], ["set"]),
-        TrialKind.TwoPointDrop => (["amps", "drop"], [], ["touches"]),
+        TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air", Sample]),
+        TrialKind.ColdOhms => (["ohms"], [], ["leads", "at", Sample]),
+        TrialKind.HotOhms => (["volts", "amps", "degrees"], [], [Sample]),
+        TrialKind.WarmUp => (["time", "volts", "amps", "degrees"], ["grip degrees"], ["air", Sample]),
+        TrialKind.ModulePoints => (["volts in", "amps in", "volts out", "amps out"], [], ["set", Sample]),
+        TrialKind.TwoPointDrop => (["amps", "drop"], [], ["touches", Sample]),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A trial without its columns."),
     };
 

@@ -38,7 +38,23 @@ public enum PartKind
 /// <param name="PlusMinus">Half width of the range it may lie in, same unit; 0: none stated, and the class default of its origin holds.</param>
 /// <param name="Origin">measured, sheet, claimed, published or assumed.</param>
 /// <param name="Text">The seller's words, the sheet and place, the source, or why it is assumed.</param>
-public sealed record StatedValue(string Quantity, double Value, string Unit, double PlusMinus, string Origin, string Text);
+public sealed record StatedValue(string Quantity, double Value, string Unit, double PlusMinus, string Origin, string Text)
+{
+    /// <summary>Which piece of the purchase it was stated of: 1, 2, 3; null: all of them.</summary>
+    public int? Sample { get; init; }
+}
+
+/// <summary>One piece of a purchase.</summary>
+/// <param name="Number">1, 2, 3, as written on it.</param>
+/// <param name="State">'sound', 'suspect' or 'destroyed'.</param>
+/// <param name="Note">The maker's note.</param>
+public sealed record PartSample(int Number, string State, string Note);
+
+/// <summary>Where a part was taken from, and what it was then: nothing follows it by itself.</summary>
+/// <param name="Study">Name of the study or shelf.</param>
+/// <param name="Part">Its id there.</param>
+/// <param name="State">Fingerprint of the part with its trials when both were last the same.</param>
+public sealed record Whence(string Study, PartId Part, string State);
 
 /// <summary>A bought or salvaged thing on the shelf.</summary>
 /// <param name="Id">Unique in the study.</param>
@@ -59,6 +75,18 @@ public sealed record Part(PartId Id, PartKind Kind, string Name, IReadOnlyList<S
     /// <summary>The maker's note.</summary>
     public string Note { get; init; } = "";
 
+    /// <summary>Single pieces that were told apart; null: none were.</summary>
+    public IReadOnlyList<PartSample>? Samples { get; init; }
+
+    /// <summary>The seller's text as it was pasted; null: none.</summary>
+    public string? Listing { get; init; }
+
+    /// <summary>Name of a picture file that lies with the study; null: none.</summary>
+    public string? Photo { get; init; }
+
+    /// <summary>The shelf or study it was taken from; null: it began here.</summary>
+    public Whence? Whence { get; init; }
+
     /// <summary>A word, or the alternative where it is not stated.</summary>
     public string Word(string name, string otherwise = "") => Words.GetValueOrDefault(name, otherwise);
 
@@ -68,6 +96,6 @@ public sealed record Part(PartId Id, PartKind Kind, string Name, IReadOnlyList<S
         .Select(stated => PartValues.Read(this, stated))
         .OrderByDescending(estimate => PartValues.Trust(estimate.Origin))];
 
-    /// <summary>The most trustworthy estimate stated for a quantity, or null.</summary>
-    public Estimate? Best(string quantity) => All(quantity) is [var best, ..] ? best : null;
+    /// <summary>The most trustworthy estimate stated for a quantity, or null; readings of several pieces stand for any one of them.</summary>
+    public Estimate? Best(string quantity) => PartValues.OfSamples(this, quantity) ?? (All(quantity) is [var best, ..] ? best : null);
 }

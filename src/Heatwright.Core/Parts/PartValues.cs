@@ -33,6 +33,27 @@ public static class PartValues
         return Estimate.Within(stated.Value, half, unit, $"{part.Id}: {stated.Quantity}, {stated.Origin}", group, origin);
     }
 
+    /// <summary>Any one piece of a purchase, where two or more of its sound pieces were measured; null where they were not.</summary>
+    /// <remarks>Mean of n pieces; a further piece lies about it with s·√(1 + 1/n), s the standard deviation of the n ([jcgm-100] 4.2 for s; a new piece's own scatter and the mean's add).
+    /// What one meter was wrong by stays one cause.</remarks>
+    public static Estimate? OfSamples(Part part, string quantity)
+    {
+        var destroyed = part.Samples?.Where(sample => sample.State == "destroyed").Select(sample => sample.Number).ToHashSet() ?? [];
+        StatedValue[] pieces = [.. part.Stated.Where(stated => stated.Quantity == quantity && stated.Origin == "measured" && stated.Sample is { } number && !destroyed.Contains(number))];
+        if (pieces.Select(piece => piece.Sample).Distinct().Count() < 2)
+        {
+            return null;
+        }
+
+        var unit = Units.Find(pieces[0].Unit)!;
+        Estimate[] each = [.. pieces.Select(piece => Read(part, piece).In(unit))];
+        double mean = each.Average(one => one.Value);
+        double spread = Math.Sqrt(each.Sum(one => (one.Value - mean) * (one.Value - mean)) / (each.Length - 1) * (1 + (1.0 / each.Length)));
+        var doubts = each.Select(one => one.Doubts.Times(1.0 / each.Length)).Aggregate(Doubts.None, (sum, own) => sum + own);
+        doubts = spread > 0 ? doubts.With(new Cause($"{part.Id}: {quantity}, from piece to piece", CauseGroup.Trial, new Shape.Normal()), spread) : doubts;
+        return new(mean, unit, doubts, each[0].Origin);
+    }
+
     /// <summary>How much an origin is trusted; higher is better.</summary>
     public static int Trust(Origin origin) => origin.Weakest() switch
     {

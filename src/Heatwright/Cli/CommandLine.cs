@@ -19,6 +19,11 @@ public static class CommandLine
         root.Subcommands.Add(StudyCommands.Study(screen));
         root.Subcommands.Add(StudyCommands.Report(screen));
         root.Subcommands.Add(PredictCommand.Predict(screen));
+        root.Subcommands.Add(PartCommands.Part(screen));
+        root.Subcommands.Add(ClaimCommand.Claims(screen));
+        root.Subcommands.Add(HistoryCommands.History(screen));
+        root.Subcommands.Add(HistoryCommands.Undo(screen));
+        root.Subcommands.Add(HistoryCommands.Redo(screen));
         root.Subcommands.Add(SumCommand.Sum(screen));
         root.Subcommands.Add(LogCommands.Log(screen));
         root.Subcommands.Add(ServeCommand.Serve(screen));

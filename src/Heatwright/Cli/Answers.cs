@@ -1,0 +1,67 @@
+using System.CommandLine;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Heatwright.Quantities;
+using Spectre.Console;
+
+namespace Heatwright.Cli;
+
+/// <summary>What all commands share: JSON for machines, tables for people, and how a command ends.</summary>
+internal static class Answers
+{
+    public static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        NumberHandling = JsonNumberHandling.Strict,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase), new IdConverter() },
+    };
+
+    public static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
+
+    public static Argument<string> StudyFile() => new("FILE") { Description = "The study file." };
+
+    /// <summary>Problems, or the answer as JSON or in words.</summary>
+    public static int Give<T>(Screen screen, Checked<T> outcome, bool json, Func<T, object> machine, Action<T> people)
+    {
+        if (!outcome.IsFine)
+        {
+            screen.Complain(outcome.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        if (json)
+        {
+            screen.Output.WriteLine(JsonSerializer.Serialize(machine(outcome.Value), Pretty));
+        }
+        else
+        {
+            people(outcome.Value);
+        }
+
+        return ExitCodes.Done;
+    }
+
+    public static Table Table(params string[] headings)
+    {
+        var table = new Table { Border = TableBorder.Simple };
+        foreach (string heading in headings)
+        {
+            table.AddColumn(new TableColumn(Markup.Escape(heading)));
+        }
+
+        return table;
+    }
+
+    public static void Row(this Table table, params string[] cells) => table.AddRow([.. cells.Select(cell => new Text(cell))]);
+
+    private sealed class IdConverter : JsonConverter<PartId>
+    {
+        public override PartId Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => new(reader.GetString()!);
+
+        public override void Write(Utf8JsonWriter writer, PartId value, JsonSerializerOptions options) => writer.WriteStringValue(value.Name);
+    }
+}

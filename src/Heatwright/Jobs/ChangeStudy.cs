@@ -1,0 +1,51 @@
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+
+namespace Heatwright.Jobs;
+
+/// <summary>A change that was made to a study file.</summary>
+/// <param name="Before">The study as it stood.</param>
+/// <param name="After">The study as it stands.</param>
+/// <param name="Change">The entry of the history; null: nothing differed.</param>
+public sealed record StudyChanged(Study Before, Study After, StudyChange? Change);
+
+/// <summary>Changes a study file: one transaction, whole or absent, with its undo record.</summary>
+public static class ChangeStudy
+{
+    /// <summary>Opens the file, makes the change, closes it.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="what">What is done, in a maker's words.</param>
+    /// <param name="change">The study as it shall stand, from the one that stands; or why not, and then nothing is written.</param>
+    public static Checked<StudyChanged> Run(string path, string what, Func<Study, Checked<Study>> change) => StudyBook.Open(path, readOnly: false).Then(book =>
+    {
+        using (book)
+        {
+            Study? before = null, after = null;
+            return book.Change(what, study =>
+            {
+                before = study;
+                return change(study).Map(next => after = next);
+            }).Map(done => new StudyChanged(before!, after!, done));
+        }
+    });
+
+    /// <summary>Everything that was done to a study, oldest first.</summary>
+    public static Checked<IReadOnlyList<StudyChange>> History(string path) => StudyBook.Open(path, readOnly: true).Map(book =>
+    {
+        using (book)
+        {
+            return book.History();
+        }
+    });
+
+    /// <summary>Takes the last change back, or makes the one taken back last again.</summary>
+    public static Checked<StudyChange> Step(string path, bool back) => StudyBook.Open(path, readOnly: false).Then(book =>
+    {
+        using (book)
+        {
+            return (back ? book.Undo() : book.Redo()).Then(done => done is { } change ? new Checked<StudyChange>(change) : new(new Problem(
+                back ? "There is nothing to take back." : "There is nothing to make again.", path, "none", back ? "a change after the study was begun" : "a change that was taken back last",
+                "Look at 'heatwright history FILE'.")));
+        }
+    });
+}

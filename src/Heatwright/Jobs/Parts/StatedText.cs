@@ -1,0 +1,70 @@
+using Heatwright.Parts;
+using Heatwright.Quantities;
+
+namespace Heatwright.Jobs;
+
+/// <summary>Reads what a maker types about a part: quantity=value, with the seller's words, the sheet or the reason in brackets behind it.</summary>
+public static class StatedText
+{
+    /// <summary>One stated value, or why it cannot be taken.</summary>
+    /// <param name="kind">Kind of the part: it decides whose amps are meant.</param>
+    /// <param name="origin">measured, sheet, claimed, published or assumed.</param>
+    /// <param name="typed">For example 'capacity=3500mAh (label)'.</param>
+    public static Checked<StatedValue> Read(PartKind kind, string origin, string typed)
+    {
+        string where = $"--{origin} \"{typed}\"";
+        int equals = typed.IndexOf('=', StringComparison.Ordinal);
+        if (equals < 1)
+        {
+            return new(new Problem("A value of a part needs its name.", where, typed, "quantity=value (words)", $"Type it as --{origin} \"ohms=3R6 (words)\"."));
+        }
+
+        string name = typed[..equals].Trim();
+        var (value, text) = Split(typed[(equals + 1)..]);
+        if (Whose(kind, name) is { } choices)
+        {
+            return new(new Problem($"{value} of what? A module has amps at its switch, its input and its output, and they differ by the ratio of the volts.", where, typed, string.Join(", ", choices),
+                "Type " + string.Join(" or ", choices.Select(choice => $"--{origin} \"{choice}={value}\"")) + ". A bare label nearly always means the switch."));
+        }
+
+        if (PartUnits.Find(name) is not { } quantity)
+        {
+            return new(new Problem("No part has a value of this name.", where, name, string.Join(", ", PartUnits.Expected.Keys.Order(StringComparer.Ordinal)), "Choose one of them; what is no number goes into --word or --note."));
+        }
+
+        if (origin is "assumed" or "published" && text.Length == 0)
+        {
+            return new(new Problem(origin == "assumed" ? "An assumption needs its reason." : "A published value needs its source.", where, typed, "a reason in brackets", $"Type --{origin} \"{quantity}={value} (why)\"."));
+        }
+
+        var expect = PartUnits.Expected[quantity];
+        return OptionReader.Read($"--{origin} {quantity}", value, expect).Then(read => Stated(read, quantity, origin, text.Length > 0 ? text : origin == "claimed" ? value : "", where, value));
+    }
+
+    private static Checked<StatedValue> Stated(TypedValue read, string quantity, string origin, string text, string where, string typed) => read switch
+    {
+        TypedValue.Amount amount => new(new StatedValue(quantity, amount.Value, amount.Unit.Symbol, amount.PlusMinus * (amount.IsStandard ? Math.Sqrt(3) : 1), origin, Kept(text, amount.Condition))),
+        TypedValue.Range range => new(new StatedValue(quantity, (range.Low + range.High) / 2, range.Unit.Symbol, (range.High - range.Low) / 2, origin, Kept(text, range.Condition))),
+        TypedValue.Bound bound when origin == "claimed" => new(new StatedValue(quantity, bound.Value, bound.Unit.Symbol, 0, origin, text)),
+        TypedValue.Bound bound => new(new Problem($"{quantity} is known from one side only.", where, typed, "a value, or a range with two ends",
+            bound.IsAbove ? $"Type a range from {typed.TrimStart('>', '=', ' ')} up." : $"Type a range such as \"{quantity}=0 to {typed.TrimStart('<', '=', ' ')}\".")),
+        TypedValue.Missing => new(new Problem($"{quantity} has no value there.", where, typed, PartUnits.Expected[quantity].Bare.Symbol, "Leave it out; what is not known is asked for later.")),
+        _ => new(new Problem($"{quantity} takes one number.", where, typed, PartUnits.Expected[quantity].Bare.Symbol, "Type a value with its unit.")),
+    };
+
+    /// <summary>A condition such as 'peak' stays with the words.</summary>
+    private static string Kept(string text, Condition condition) => condition is Condition.None or Condition.Diameter || text.Contains(condition.ToString(), StringComparison.OrdinalIgnoreCase)
+        ? text : $"{text} ({condition.ToString().ToLowerInvariant()})".TrimStart();
+
+    /// <summary>'3500mAh (label on it)' is a value and words; words may hold brackets of their own.</summary>
+    private static (string Value, string Text) Split(string typed)
+    {
+        typed = typed.Trim();
+        int open = typed.IndexOf('(', StringComparison.Ordinal);
+        return open > 0 && typed[^1] == ')' ? (typed[..open].Trim(), typed[(open + 1)..^1].Trim()) : (typed, "");
+    }
+
+    private static string[]? Whose(PartKind kind, string name) =>
+        kind == PartKind.StepUp && name.Trim().ToUpperInvariant() is "CURRENT" or "AMPS" or "RATED CURRENT" or "RATED-CURRENT" && kind == PartKind.StepUp
+            ? [PartQuantities.SwitchCurrent, PartQuantities.LimitCurrent, PartQuantities.OutputCurrent] : null;
+}
