@@ -36,6 +36,9 @@ public sealed record Arrangement(
     /// <summary>Largest duty the firmware allows.</summary>
     public double DutyCeiling { get; init; } = 0.95;
 
+    /// <summary>Places that nobody chose and that were filled so that the loop is whole; null: all were chosen.</summary>
+    public IReadOnlyList<string>? Assumed { get; init; }
+
     /// <summary>All parts it uses, each once, in the order of the current.</summary>
     public IEnumerable<PartId> Parts() => new[] { Cell, Contacts, Supervision, StepUp, Switch, Leads, Heater, CutOut, Sensor, Controller, Charger, Handle }
         .Where(part => part is not null).Select(part => part!.Value).Distinct();

@@ -21,6 +21,10 @@ public static class CommandLine
         root.Subcommands.Add(PredictCommand.Predict(screen));
         root.Subcommands.Add(PartCommands.Part(screen));
         root.Subcommands.Add(ClaimCommand.Claims(screen));
+        root.Subcommands.Add(WiringCommands.Arrange(screen));
+        root.Subcommands.Add(WiringCommands.Clone(screen));
+        root.Subcommands.Add(WiringCommands.Loop(screen));
+        root.Subcommands.Add(WiringCommands.Differences(screen));
         root.Subcommands.Add(HistoryCommands.History(screen));
         root.Subcommands.Add(HistoryCommands.Undo(screen));
         root.Subcommands.Add(HistoryCommands.Redo(screen));

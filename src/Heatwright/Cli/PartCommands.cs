@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
@@ -62,7 +63,7 @@ internal static class PartCommands
                 Name = (name is null ? parsed.GetValue(called!) : parsed.GetValue(name)) ?? "",
                 Count = parsed.GetValue(count),
                 From = parsed.GetValue(from),
-                Values = [.. values.SelectMany((option, i) => (parsed.GetValue(option) ?? []).Select(typed => (Origins[i], typed)))],
+                Values = InOrder(parsed),
                 Words = parsed.GetValue(word) ?? [],
                 Note = parsed.GetValue(note),
                 Photo = parsed.GetValue(photo),
@@ -114,6 +115,26 @@ internal static class PartCommands
         command.SetAction(parsed => Answers.Give(screen, EnterPart.Drop(parsed.GetValue(file)!, parsed.GetValue(id)!), parsed.GetValue(json),
             done => new { Parts = done.After.Parts.Select(part => part.Id.Name) }, done => screen.Say($"'{parsed.GetValue(id)}' is off the shelf. {done.After.Parts.Count.ToString(CultureInfo.InvariantCulture)} parts are left.")));
         return command;
+    }
+
+    /// <summary>Values in the order they were typed, whatever origin each has.</summary>
+    private static List<(string Origin, string Typed)> InOrder(ParseResult parsed)
+    {
+        List<(string, string)> values = [];
+        string origin = "";
+        foreach (var token in parsed.Tokens)
+        {
+            if (token.Type == TokenType.Option)
+            {
+                origin = Origins.FirstOrDefault(name => token.Value == "--" + name) ?? "";
+            }
+            else if (token.Type == TokenType.Argument && origin.Length > 0)
+            {
+                values.Add((origin, token.Value));
+            }
+        }
+
+        return values;
     }
 
     private static Option<string[]> Many(string name, string about) => new(name) { Description = about, AllowMultipleArgumentsPerToken = true };

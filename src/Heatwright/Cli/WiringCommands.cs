@@ -1,0 +1,143 @@
+using System.CommandLine;
+using Heatwright.Arrangements;
+using Heatwright.Jobs;
+using Heatwright.Physics;
+using Heatwright.Quantities;
+
+namespace Heatwright.Cli;
+
+/// <summary>Commands that wire parts into arrangements and show their loops.</summary>
+internal static class WiringCommands
+{
+    public static Command Arrange(Screen screen) => Wiring(screen, "arrange", "Wires parts of the shelf into an arrangement, and shows at once what its loop does. What is not chosen is the only part of its kind, or a class value, and is marked assumed. Example: heatwright arrange knife.study --cell round --pack 2S1P --heater stick",
+        null, (path, _, entry) => WireTool.Arrange(path, entry));
+
+    public static Command Clone(Screen screen) => Wiring(screen, "clone", "Wires the same arrangement again with one part changed, and shows the differences. Example: heatwright clone knife.study A --heater cartridge --step-up module --pack 1S1P",
+        new Argument<string>("ARRANGEMENT") { Description = "The letter of the one to clone." }, WireTool.Clone);
+
+    public static Command Loop(Screen screen)
+    {
+        var (file, letter, json) = (Answers.StudyFile(), new Argument<string>("ARRANGEMENT") { Description = "Its letter." }, Answers.Json());
+        var command = new Command("loop", "Shows an arrangement's loop: ohms, volts and watts at full and empty pack, and what limits first. Example: heatwright loop knife.study A") { file, letter, json };
+        command.SetAction(parsed => Answers.Give(screen, LoopView.Read(parsed.GetValue(file)!, parsed.GetValue(letter)!), parsed.GetValue(json), LoopJsonView.Of, view => Show(screen, view)));
+        return command;
+    }
+
+    public static Command Differences(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (one, other) = (new Argument<string>("ONE") { Description = "A letter." }, new Argument<string>("OTHER") { Description = "Another letter." });
+        var command = new Command("differences", "Shows in what two arrangements differ, and what that does to their loops. Example: heatwright differences knife.study A B") { file, one, other, json };
+        command.SetAction(parsed => Answers.Give(screen, WiringDifferences.Read(parsed.GetValue(file)!, parsed.GetValue(one)!, parsed.GetValue(other)!), parsed.GetValue(json), found => found, found => Show(screen, found)));
+        return command;
+    }
+
+    private static Command Wiring(Screen screen, string name, string about, Argument<string>? from, Func<string, string, WiringEntry, Checked<Wired>> job)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var letter = new Option<string?>("--letter") { Description = "A, B, C; without it the next that is free." };
+        var called = new Option<string?>("--name") { Description = "What you call it." };
+        var pack = new Option<string?>("--pack") { Description = "Cells in series and side by side: 2S1P." };
+        var touches = new Option<string?>("--touches") { Description = "Contacts that the current passes; without it two for each cell in series." };
+        var duty = new Option<string?>("--duty") { Description = "Largest duty that the firmware allows: 0.45." };
+        Option<string?>[] places = [.. Places.All.Select(place => new Option<string?>("--" + place.Name) { Description = $"Short name of the {place.Words}{(place.MayBeEmpty ? ", or none" : "")}." })];
+        var command = new Command(name, about) { file };
+        if (from is not null)
+        {
+            command.Arguments.Add(from);
+        }
+
+        foreach (var option in places.Cast<Option>().Concat([pack, touches, duty, letter, called, json]))
+        {
+            command.Options.Add(option);
+        }
+
+        command.SetAction(parsed =>
+        {
+            var chosen = Places.All.Zip(places).Select(pair => (pair.First.Name, Value: parsed.GetValue(pair.Second))).Where(pair => pair.Value is not null).ToDictionary(pair => pair.Name, pair => pair.Value!, StringComparer.Ordinal);
+            var wired = job(parsed.GetValue(file)!, from is null ? "" : parsed.GetValue(from)!, new WiringEntry
+            {
+                Letter = parsed.GetValue(letter),
+                Name = parsed.GetValue(called),
+                Chosen = chosen,
+                Pack = parsed.GetValue(pack),
+                Touches = parsed.GetValue(touches),
+                Duty = parsed.GetValue(duty),
+            });
+            return Answers.Give(screen, wired, parsed.GetValue(json), done => LoopJsonView.Of(done.Loop), done =>
+            {
+                Show(screen, done.Loop);
+                if (done.From is { } before)
+                {
+                    Show(screen, WiringDifferences.Of(before, done.Loop));
+                }
+            });
+        });
+        return command;
+    }
+
+    private static void Show(Screen screen, LoopView view)
+    {
+        var look = view.Look;
+        screen.Say($"{view.Arrangement.Letter}  {view.Arrangement.Name}");
+        foreach (var (place, part, assumed) in view.Wiring.Where(row => row.Assumed))
+        {
+            screen.Say($"  Assumed: {part!.Name} as {place.Words}; choose with --{place.Name}.");
+        }
+
+        var table = Answers.Table("in series", "ohms", "volts, full", "volts, cut-off", "watts, full", "watts, cut-off", "origin");
+        for (int i = 0; i < look.Steps.Count; i++)
+        {
+            table.Row(look.Steps[i].Name, Shown(look.Steps[i].Ohms), At(look.Full.DropsV, i), At(look.Empty.DropsV, i), At(look.Full.LostW, i), At(look.Empty.LostW, i), look.Steps[i].Ohms.Origin.Weakest().Word);
+        }
+
+        table.Row("together", Shown(look.Total), "", "", "", "", look.Total.Origin.Weakest().Word);
+        if (look.Full.ModuleW is not null || look.Empty.ModuleW is not null || view.Arrangement.StepUp is not null)
+        {
+            table.Row("lost in the module", "", "", "", Shown(look.Full.ModuleW), Shown(look.Empty.ModuleW), "");
+        }
+
+        table.Row("at the load", Shown(look.Full.LoadOhms ?? look.Empty.LoadOhms), Shown(look.Full.LoadV), Shown(look.Empty.LoadV), Shown(look.Full.LoadW), Shown(look.Empty.LoadW), (look.Full.LoadOhms ?? look.Empty.LoadOhms)?.Origin.Weakest().Word ?? "");
+        screen.Console.Write(table);
+        foreach (var moment in new[] { look.Start, look.Full, look.Empty })
+        {
+            screen.Say($"  {Sentence(moment)}");
+        }
+
+        screen.Say($"  Limits first: {view.First}.");
+        foreach (var pair in view.Pairs)
+        {
+            screen.Say($"  {(pair.Refused ? "Cannot be" : "Mind")}: {pair.Problem.What} {pair.Problem.Value}; {pair.Problem.Limit}. {pair.Problem.Next}");
+        }
+    }
+
+    private static void Show(Screen screen, WiringDifferences found)
+    {
+        var table = Answers.Table("", found.One, found.Other);
+        foreach (var row in found.Wiring.Concat(found.Numbers))
+        {
+            table.Row(row.What, row.One, row.Other);
+        }
+
+        screen.Console.Write(table);
+    }
+
+    private static string Sentence(LoopMoment moment) => moment.PackA is { } amps
+        ? $"{moment.When}: {Shown(amps)} from the pack at {Shown(moment.PackV)}, {Shown(moment.LoadW)} at the load{(moment.Region is { } region ? $" ({Words(region)})" : "")}"
+        : $"{moment.When}: no steady point: {Words(moment.Region!.Value)}";
+
+    internal static string Words(PathRegion region) => region switch
+    {
+        PathRegion.Regulated => "the module holds its set volts",
+        PathRegion.CurrentLimited => "the module is at its current limit",
+        PathRegion.DutyLimited => "the module is at the end of its duty",
+        PathRegion.SourceLimited => "the module asks more than cells and leads can pass",
+        PathRegion.Hiccup => "the module's input falls to its lock-out, and it stops and starts",
+        PathRegion.LockedOut => "the module's input is below its lock-out",
+        _ => "the module only passes its input through",
+    };
+
+    private static string At(IReadOnlyList<Estimate> values, int i) => values.Count > i ? Shown(values[i]) : "—";
+
+    private static string Shown(Estimate? value) => value is null ? "—" : Display.Rounded(value.Unit == Units.Ohm && value.Value < 0.3 ? value.In(Units.Milliohm) : value);
+}

@@ -1,0 +1,51 @@
+using Heatwright.Arrangements;
+using Heatwright.Quantities;
+
+namespace Heatwright.Jobs;
+
+/// <summary>A number as machines get it.</summary>
+public sealed record NumberView(double Value, string Unit, double StandardDoubt, string Origin, string Weakest)
+{
+    /// <summary>The view of an estimate; null stays null.</summary>
+    public static NumberView? Of(Estimate? value) => value is null ? null : new(value.Value, value.Unit.Symbol, value.StandardDoubt, value.Origin.Word, value.Origin.Weakest().Word);
+}
+
+/// <summary>A place of an arrangement and what is in it.</summary>
+public sealed record PlaceView(string Place, string? Part, string? Name, bool Assumed);
+
+/// <summary>An element of the loop with what it costs at full and at empty pack.</summary>
+public sealed record LoopStepView(string Name, string Part, NumberView Ohms, NumberView? VoltsFull, NumberView? VoltsEmpty, NumberView? WattsFull, NumberView? WattsEmpty);
+
+/// <summary>The loop at one moment.</summary>
+public sealed record LoopMomentView(string When, string Region, NumberView OpenVolts, NumberView? PackVolts, NumberView? PackAmps, NumberView? LoadOhms, NumberView? LoadVolts, NumberView? LoadAmps, NumberView? LoadWatts, NumberView? ModuleVolts, NumberView? ModuleWatts)
+{
+    internal static LoopMomentView Of(LoopMoment one) => new(one.When, one.Region is { } region ? char.ToLowerInvariant(region.ToString()[0]) + region.ToString()[1..] : "direct", NumberView.Of(one.OpenV)!, NumberView.Of(one.PackV), NumberView.Of(one.PackA),
+        NumberView.Of(one.LoadOhms), NumberView.Of(one.LoadV), NumberView.Of(one.LoadA), NumberView.Of(one.LoadW), NumberView.Of(one.ModuleV), NumberView.Of(one.ModuleW));
+}
+
+/// <summary>A limit and how near the loop comes to it.</summary>
+public sealed record LoopLimitView(string What, string Part, NumberView Asked, NumberView Limit, double Share, string When);
+
+/// <summary>A pair of parts that does not go together.</summary>
+public sealed record PairView(bool Refused, string What, string Value, string Limit, string Next);
+
+/// <summary>An arrangement with its loop as machines get it.</summary>
+public sealed record LoopJsonView(
+    string Letter, string Name, int Series, int Parallel, int Touches, double DutyCeiling, IReadOnlyList<PlaceView> Places, NumberView LoopOhms, double HotC, IReadOnlyList<LoopStepView> Loop,
+    LoopMomentView Start, LoopMomentView Full, LoopMomentView Empty, IReadOnlyList<LoopLimitView> Limits, string First, IReadOnlyList<PairView> Pairs)
+{
+    /// <summary>The view of a loop.</summary>
+    public static LoopJsonView Of(LoopView view)
+    {
+        var (one, look) = (view.Arrangement, view.Look);
+        return new(one.Letter, one.Name, one.Series, one.Parallel, one.ContactCount, one.DutyCeiling,
+            [.. view.Wiring.Select(row => new PlaceView(row.Place.Name, row.Part?.Id.Name, row.Part?.Name, row.Assumed))],
+            NumberView.Of(look.Total)!, look.HotC,
+            [.. look.Steps.Select((step, i) => new LoopStepView(step.Name, step.Part.Name, NumberView.Of(step.Ohms)!, At(look.Full.DropsV, i), At(look.Empty.DropsV, i), At(look.Full.LostW, i), At(look.Empty.LostW, i)))],
+            LoopMomentView.Of(look.Start), LoopMomentView.Of(look.Full), LoopMomentView.Of(look.Empty),
+            [.. look.Limits.Select(limit => new LoopLimitView(limit.What, limit.Part.Name, NumberView.Of(limit.Is)!, NumberView.Of(limit.Limit)!, limit.Share, limit.When))],
+            view.First, [.. view.Pairs.Select(pair => new PairView(pair.Refused, pair.Problem.What, pair.Problem.Value, pair.Problem.Limit, pair.Problem.Next))]);
+    }
+
+    private static NumberView? At(IReadOnlyList<Estimate> values, int i) => values.Count > i ? NumberView.Of(values[i]) : null;
+}

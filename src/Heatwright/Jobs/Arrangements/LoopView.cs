@@ -1,0 +1,46 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs;
+
+/// <summary>An arrangement with its loop and what does not go together.</summary>
+/// <param name="Arrangement">Which.</param>
+/// <param name="Look">Its loop at three moments.</param>
+/// <param name="Pairs">Parts that do not go together.</param>
+/// <param name="Shelf">Parts with their findings.</param>
+public sealed record LoopView(Arrangement Arrangement, LoopLook Look, IReadOnlyList<PairFinding> Pairs, Shelf Shelf)
+{
+    /// <summary>The parts of a study with what their trials told: the trials are fitted here.</summary>
+    public static Shelf Bench(Study study) => new(study.Parts, PartBench.All(study.Parts, study.Trials, study.Instruments));
+
+    /// <summary>The loop of an arrangement of a study.</summary>
+    public static Checked<LoopView> Of(Study study, Arrangement arrangement, Shelf shelf)
+    {
+        var heater = shelf[arrangement.Heater];
+        if (shelf.Value(heater.Id, PartQuantities.Ohms) is null && (shelf.Value(heater.Id, PartQuantities.RatedVolts) is null || shelf.Value(heater.Id, PartQuantities.RatedPower) is null))
+        {
+            return new(new Problem($"'{heater.Name}': its ohms are not known.", $"arrangement {arrangement.Letter}", "none", "ohms, or label volts and label watts",
+                $"Measure them cold and state them: heatwright part state FILE {heater.Id} --measured \"ohms=...\"."));
+        }
+
+        var look = LoopLook.Of(arrangement, shelf, study.Brief?.Duty.TargetC ?? 20);
+        return new(new LoopView(arrangement, look, PairCheck.Of(arrangement, shelf, look), shelf));
+    }
+
+    /// <summary>The loop of one arrangement of a study file.</summary>
+    public static Checked<LoopView> Read(string path, string letter) => OpenStudy.Read(path).Then(opened => WireTool.Found(opened.Study, letter).Then(one => Of(opened.Study, one, Bench(opened.Study))));
+
+    /// <summary>What limits it first, in a maker's sentence.</summary>
+    public string First => Look.Limits is [var first, ..]
+        ? first.Share > 1
+            ? $"{first.What} is passed: {Display.Rounded(first.Is)} of {Display.Rounded(first.Limit)}, {first.When}"
+            : $"{first.What} is nearest: {Display.Rounded(first.Is)} of {Display.Rounded(first.Limit)}, {first.When}"
+        : "no part states what it stands: nothing can be said of the limits";
+
+    /// <summary>The part in each place; null: empty.</summary>
+    public IEnumerable<(Place Place, Part? Part, bool Assumed)> Wiring => Places.All.Select(place =>
+        (place, place.Of(Arrangement) is { } id ? Shelf[id] : null, Arrangement.Assumed?.Contains(place.Name) == true));
+}
