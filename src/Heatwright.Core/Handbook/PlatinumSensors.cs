@@ -11,10 +11,10 @@ public static class PlatinumSensors
 
     /// <summary>Resistance of a platinum sensor.</summary>
     [Law("platinum-resistance", "sensors", "R = R0·(1 + A·t + B·t²), below 0 °C + R0·C·(t − 100)·t³", Says = "resistance of a platinum sensor at a temperature", Unit = "Ω", Source = "iec-60751",
-        Where = "coefficients from memory, confirmed by the printed table", Valid = "−200 to 850 °C", Example = "zero=100ohm t=350C")]
+        Where = "coefficients from memory, confirmed by the printed table", Valid = "−200 to 850 °C", Example = "zero=100ohm at=350C")]
     public static double ResistanceOhm(
         [In("R0", "Ω", "resistance at 0 °C", Name = "zero", Min = 1e-3, Default = 100)] double zeroOhm,
-        [In("t", "°C", "temperature", Min = -200, Max = 850)] double tC) => Platinum.ResistanceOhm(Iec60751, zeroOhm, tC);
+        [In("t", "°C", "temperature", Name = "at", Min = -200, Max = 850)] double tC) => Platinum.ResistanceOhm(Iec60751, zeroOhm, tC);
 
     /// <summary>Temperature of a platinum sensor.</summary>
     [Law("platinum-temperature", "sensors", "t from R = R0·(1 + A·t + B·t²), below 0 °C + R0·C·(t − 100)·t³", Says = "temperature of a platinum sensor from its resistance", Unit = "°C", Source = "iec-60751",

@@ -74,12 +74,12 @@ public static class PreferredNumbers
 
     /// <summary>The best pair of resistors of a series for a gain, a ratio or a divider.</summary>
     [Law("resistor-pair", "amplifier", "gain = 1 + R1/R2, ratio = R1/R2, divider = R2/(R1 + R2)", Says = "the best pair of resistors of a series for a gain, a ratio or a divider", Source = "iec-60063",
-        Where = "series E3 to E192", Valid = "one of gain, ratio and divider is asked for; R2 from 1 kΩ to 10 kΩ", Example = "gain=56 series=E24")]
+        Where = "series E3 to E192", Valid = "one of gain, ratio and divider is asked for; R2 from 1 kΩ to 10 kΩ", Example = "gain=91 series=E24")]
     public static ResistorPair BestPair(
-        [In("series", "word", "E3, E6, E12, E24, E48, E96 or E192")] string series,
-        [In("gain", "", "wanted gain 1 + R1/R2; 0: not asked for", Min = 0, Max = 1e6, Default = 0)] double gain,
-        [In("ratio", "", "wanted ratio R1/R2; 0: not asked for", Min = 0, Max = 1e6, Default = 0)] double ratio,
-        [In("divider", "", "wanted share R2/(R1 + R2); 0: not asked for", Min = 0, Max = 1, Default = 0)] double divider) => (gain, ratio, divider) switch
+        [In("series", "word", "series of preferred values", Words = "E3 E6 E12 E24 E48 E96 E192", DefaultWord = "E24")] string series,
+        [In("gain", "", "wanted gain 1 + R1/R2", Min = 0, Max = 1e6)] double gain = 0,
+        [In("ratio", "", "wanted ratio R1/R2", Min = 0, Max = 1e6)] double ratio = 0,
+        [In("divider", "", "wanted share R2/(R1 + R2)", Min = 0, Max = 1)] double divider = 0) => (gain, ratio, divider) switch
         {
             ( > 0, 0, 0) => BestGains(series, gain, 1)[0],
             (0, > 0, 0) => BestRatios(series, ratio, 1)[0],

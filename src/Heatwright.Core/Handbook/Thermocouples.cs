@@ -51,7 +51,7 @@ public static class Thermocouples
         Where = "reference functions (type C: ASTM E230, from memory)", Valid = "inside the range of the type; new wire, tolerance class apart",
         Example = "type=K hot=350C cold=25C")]
     public static double VoltageV(
-        [In("type", "word", "letter of the type: B, C, E, J, K, N, R, S or T")] string type,
+        [In("type", "word", "letter of the type", Words = "B C E J K N R S T")] string type,
         [In("t_hot", "°C", "temperature of the hot end", Min = -270, Max = 2315)] double hotC,
         [In("t_cold", "°C", "temperature where the sensor wires meet copper", Min = -270, Max = 2315)] double coldC) =>
         ColdJunction.VoltageV(Named(type), hotC, coldC);
@@ -61,7 +61,7 @@ public static class Thermocouples
         Where = "reference functions, inverted exactly (type C: ASTM E230, from memory)",
         Valid = "inside the range of the type; type B from 43 °C up; new wire, tolerance class apart", Example = "type=E voltage=20mV cold=10C")]
     public static double TemperatureC(
-        [In("type", "word", "letter of the type: B, C, E, J, K, N, R, S or T")] string type,
+        [In("type", "word", "letter of the type", Words = "B C E J K N R S T")] string type,
         [In("E", "V", "voltage at the terminals", Min = -0.1, Max = 0.1)] double voltageV,
         [In("t_cold", "°C", "temperature where the sensor wires meet copper", Min = -270, Max = 2315)] double coldC) =>
         ColdJunction.HotC(Named(type), voltageV, coldC);

@@ -67,6 +67,33 @@ public sealed class Screen
     /// <summary>A sentence.</summary>
     public void Say(string text) => Console.WriteLine(text);
 
+    /// <summary>A sentence that hangs from its first words: what does not fit into the width goes on under the text, not under the margin.</summary>
+    /// <param name="lead">What stands before it.</param>
+    /// <param name="text">The sentence; broken between words only.</param>
+    public void Hang(string lead, string text)
+    {
+        // A narrow window leaves no room beside a long lead: the text then goes on a little to the right of the margin.
+        int hang = lead.Length <= Console.Profile.Width / 2 ? lead.Length : 4;
+        string line = lead;
+        bool first = true;
+        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (!first && line.Length + 1 + word.Length > Console.Profile.Width)
+            {
+                Say(line.TrimEnd());
+                line = new string(' ', hang) + word;
+            }
+            else
+            {
+                line += first ? word : " " + word;
+            }
+
+            first = false;
+        }
+
+        Say(line.TrimEnd());
+    }
+
     /// <summary>Problems in one shape: what, where, value, limit, next.</summary>
     public void Complain(IReadOnlyList<Quantities.Problem> problems)
     {

@@ -22,10 +22,10 @@ internal static class ServeCommand
 
     private static async Task<int> Run(Screen screen, string path, string? portText, bool browser, CancellationToken cancel)
     {
-        int port = 0;
-        if (portText is not null && !(int.TryParse(portText, NumberStyles.None, CultureInfo.InvariantCulture, out port) && port is >= 1 and <= 65535))
+        var port = Port(portText);
+        if (!port.IsFine)
         {
-            screen.Complain([new("This is not a port.", "--port", portText, "a whole number from 1 to 65535", "Give another port, or leave it out.")]);
+            screen.Complain(port.Problems);
             return ExitCodes.BadInput;
         }
 
@@ -36,14 +36,14 @@ internal static class ServeCommand
             return ExitCodes.BadInput;
         }
 
-        await using var app = WebBench.Build(opened.Value with { Path = Path.GetFullPath(path) }, port);
+        await using var app = WebBench.Build(opened.Value with { Path = Path.GetFullPath(path) }, port.Value);
         try
         {
             await app.StartAsync(cancel);
         }
         catch (IOException error)
         {
-            screen.Complain([new Problem("The port is taken.", "--port", port.ToString(CultureInfo.InvariantCulture), error.Message, "Give another port, or leave --port out.")]);
+            screen.Complain([new Problem("The port is taken.", "--port", port.Value.ToString(CultureInfo.InvariantCulture), error.Message, "Give another port, or leave --port out.")]);
             return ExitCodes.BadInput;
         }
 
@@ -57,6 +57,19 @@ internal static class ServeCommand
         await Task.Delay(Timeout.Infinite, cancel).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
         await app.StopAsync(CancellationToken.None);
         return ExitCodes.Done;
+    }
+
+    /// <summary>The same reader as every field: '12,5' is no count, and never 125.</summary>
+    private static Checked<int> Port(string? text)
+    {
+        if (text is null)
+        {
+            return new(0);
+        }
+
+        return OptionReader.Amount("--port", text, Expect.Count).Then(amount => amount.Value is >= 1 and <= 65535
+            ? new Checked<int>((int)amount.Value)
+            : new(new Problem("This is not a port.", "--port", text, "a whole number from 1 to 65535", "Give another port, or leave it out.")));
     }
 
     /// <summary>A machine without a browser still serves: the address is on the screen.</summary>

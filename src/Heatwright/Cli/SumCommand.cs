@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Heatwright.Jobs.Sums;
@@ -57,58 +56,53 @@ internal static class SumCommand
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(LawCard.All.Select(card => new { card.Law.Topic, Law = card.Law.Name, card.Law.Formula, card.Law.Example }), Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(LawCard.All.Select(LawView.Of), Pretty));
             return;
         }
 
         foreach (var topic in LawCard.All.GroupBy(card => card.Law.Topic))
         {
             screen.Say(topic.Key);
-            screen.Say("  " + string.Join(", ", topic.Select(card => card.Law.Name)));
+            screen.Hang("  ", string.Join(", ", topic.Select(card => card.Law.Name)));
         }
 
         screen.Say("");
-        screen.Say("'heatwright sum NAME' shows formula, symbols, range, source and an example.");
+        screen.Hang("", "'heatwright sum NAME' shows formula, symbols, range, source and an example.");
     }
 
     private static void Card(Screen screen, LawCard card, bool json)
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(new
-            {
-                Law = card.Law.Name,
-                card.Law.Topic,
-                card.Law.Formula,
-                card.Law.Source,
-                card.Law.Where,
-                card.Law.Valid,
-                card.Law.Example,
-                Inputs = card.Inputs.Select(input => new { input.Name, input.Card.Symbol, input.Card.Unit, input.Card.Meaning, Optional = input.IsOptional }),
-            }, Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(LawView.Of(card), Pretty));
             return;
         }
 
-        screen.Say($"{card.Law.Name}   {card.Law.Formula}");
+        var results = card.Results();
+        int names = Math.Max(card.Inputs.Max(input => input.Name.Length), results.Max(result => result.Name.Length));
+        int symbols = card.Inputs.Max(input => input.Card.Symbol.Length);
+        screen.Hang($"{card.Law.Name}   ", card.Says);
+        screen.Hang("  ", card.Law.Formula);
         foreach (var input in card.Inputs)
         {
-            string optional = input.IsOptional && double.IsFinite(input.Card.Default) ? $", {input.Card.Default.ToString("G6", CultureInfo.InvariantCulture)} if not typed" : input.IsOptional ? ", may be left out" : "";
-            screen.Say($"  {input.Name,-18} {input.Card.Symbol,-6} {input.Card.Meaning}{(input.Card.Unit is "" or "word" ? "" : $", {input.Card.Unit}")}{optional}");
+            string[] told = [input.Card.Meaning, input.Card.Unit is "word" or "yes/no" ? "" : input.Card.Unit, input.Range, input.Words.Count > 0 ? string.Join(" or ", input.Words) : "",
+                input.DefaultText.Length > 0 ? $"{input.DefaultText} if not typed" : input.IsOptional ? "may be left out" : ""];
+            screen.Hang($"  {input.Name.PadRight(names)}  {input.Card.Symbol.PadRight(symbols)}  ", string.Join("; ", told.Where(text => text.Length > 0)));
         }
 
-        foreach (var (name, unit, meaning, _) in card.Results())
+        foreach (var (name, unit, meaning, _) in results)
         {
-            screen.Say($"  = {name,-16} {meaning}{(unit.Length > 0 ? $" {unit}" : "")}".TrimEnd());
+            screen.Hang($"= {name.PadRight(names)}  ", string.Join("; ", new[] { meaning, unit }.Where(text => text.Length > 0)));
         }
 
-        screen.Say($"  holds for   {card.Law.Valid}");
-        screen.Say($"  source      {card.Law.Source}, {card.Law.Where}");
-        screen.Say($"  example     heatwright sum {card.Law.Name} {card.Law.Example}");
+        screen.Hang("  holds for  ", card.Law.Valid);
+        screen.Hang("  source     ", card.SourceTitle);
+        screen.Hang("  example    ", $"heatwright sum {card.Law.Name} {card.Law.Example}");
     }
 
     private static void Answer(Screen screen, SumAnswer answer, bool json)
     {
-        string source = $"{answer.Law.Law.Source}{(answer.Law.Law.Where.Length > 0 ? ", " + answer.Law.Law.Where : "")}";
+        string source = answer.Law.SourceKey;
         if (json)
         {
             var inputs = answer.Inputs.ToDictionary(input => input.Name, input => (object)new { input.Value, input.Unit, input.StandardDoubt, Words = input.Words.Length > 0 ? input.Words : null, input.Typed });
@@ -119,9 +113,11 @@ internal static class SumCommand
             return;
         }
 
+        int names = answer.Results.Max(result => result.Name.Length);
+        int values = answer.Results.Max(result => result.Shown.Length);
         foreach (var result in answer.Results)
         {
-            screen.Say(answer.Results.Count == 1 ? result.Shown : $"  {result.Name,-18} {result.Shown,-22} {result.Meaning}".TrimEnd());
+            screen.Hang(answer.Results.Count == 1 ? "" : $"  {result.Name.PadRight(names)}  {result.Shown.PadRight(values)}  ", answer.Results.Count == 1 ? result.Shown : result.Meaning);
         }
 
         foreach (var input in answer.Inputs.Where(input => !input.Typed && input.Value is not null))
@@ -131,9 +127,10 @@ internal static class SumCommand
 
         foreach (string caveat in answer.Caveats)
         {
-            screen.Say($"  Mind: {caveat}");
+            screen.Hang("  Mind: ", caveat);
         }
 
-        screen.Say($"  {answer.Law.Law.Formula}   [{source}]");
+        screen.Hang("  ", answer.Law.Law.Formula);
+        screen.Hang("  ", $"[{source}]");
     }
 }

@@ -10,9 +10,6 @@ namespace Heatwright.Web;
 /// <param name="Problems">What stands in its way.</param>
 public sealed record SumField(LawInput Input, string Text, string Understood, IReadOnlyList<Problem> Problems)
 {
-    /// <summary>What may be typed, in the words of the law; empty where the law leaves it open.</summary>
-    public string Range => Typed.Range(Input);
-
     /// <summary>Stands in the empty field: the value taken when nothing is typed, or how it may look.</summary>
     public string Hint(string example) => Input.DefaultText.Length > 0 ? $"{Input.DefaultText} if left empty"
         : Input.IsOptional ? "may be left empty"

@@ -9,10 +9,10 @@ public sealed record AirState(
     [property: Out("kg/m³", "density")] double DensityKgPerM3,
     [property: Out("Pa·s", "viscosity")] double ViscosityPaS,
     [property: Out("W/(m·K)", "conductivity")] double ConductivityWPerMK,
-    [property: Out("J/(kg·K)", "specific heat")] double HeatJPerKgK)
+    [property: Out("J/(kg·K)", "specific heat", Name = "specific-heat")] double HeatJPerKgK)
 {
     /// <summary>ν = μ/ρ, m²/s.</summary>
-    [Out("m²/s", "kinematic viscosity")]
+    [Out("m²/s", "kinematic viscosity", Name = "kinematic-viscosity")]
     public double KinematicM2PerS => ViscosityPaS / DensityKgPerM3;
 
     /// <summary>α = k/(ρc), m²/s.</summary>
@@ -29,11 +29,15 @@ public sealed record AirState(
 /// good from 250 to 650 K; all from memory. Checked against [incropera-dewitt] Table A.4 (from memory) in LossTests: within 2.5 % up to 500 K, 3 % up to 700 K.</remarks>
 public static class Air
 {
-    /// <summary>Properties at a film temperature.</summary>
-    [Law("air", "heat flow", "μ = 1.458e-6·T^1.5/(T + 110.4), k = 2.64638e-3·T^1.5/(T + 245.4·10^(−12/T)), ρ = 101325/(287.05·T)",
+    /// <summary>Properties at a film temperature in °C.</summary>
+    [Law("air", "heat flow", "μ = 1.458e-6·T^1.5/(T + 110.4), k = 2.64638e-3·T^1.5/(T + 245.4·10^(−12/T)), ρ = 101325/(287.05·T), T in kelvin",
         Says = "density, viscosity, conductivity and more of dry air",
-        Source = "us-std-atmosphere-1976", Where = "Sutherland forms, from memory", Valid = "dry air, 1 atm, 250 to 650 K", Example = "film=350K")]
-    public static AirState At([In("T", "K", "film temperature, the mean of surface and air", Name = "film", Min = 150, Max = 1500, SoftMin = 250, SoftMax = 650)] double filmK)
+        Source = "us-std-atmosphere-1976", Where = "Sutherland forms, from memory", Valid = "dry air, 1 atm, -23 to 377 °C", Example = "film=77°C")]
+    public static AirState AtC([In("T", "°C", "film temperature, the mean of surface and air", Name = "film", Min = -123, Max = 1226, SoftMin = -23, SoftMax = 377)] double filmC) =>
+        At(filmC + Constants.ZeroCelsiusK);
+
+    /// <summary>Properties at a film temperature.</summary>
+    public static AirState At(double filmK)
     {
         Impossible.Unless(filmK, 150, 1500, "K");
         double root = filmK * Math.Sqrt(filmK);

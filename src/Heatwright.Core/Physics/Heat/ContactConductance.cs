@@ -5,9 +5,9 @@ namespace Heatwright.Physics;
 public static class ContactConductance
 {
     /// <summary>Resistance of a joint 1/(hA), K/W.</summary>
-    [Law("joint", "heat flow", "R = 1/(h_c·A)", Says = "thermal resistance of a joint of two parts", Unit = "K/W", Source = "definition", Where = "contact conductance", Valid = "h_c known within a factor of two at best", Example = "h=2000W/(m²·K) area=10mm²")]
+    [Law("joint", "heat flow", "R = 1/(h_c·A)", Says = "thermal resistance of a joint of two parts", Unit = "K/W", Source = "definition", Where = "contact conductance", Valid = "h_c known within a factor of two at best", Example = "contact=2000W/(m²·K) area=10mm²")]
     public static double JointKPerW(
-        [In("h_c", "W/(m²·K)", "contact conductance", Name = "h", Min = 0)] double hWPerM2K,
+        [In("h_c", "W/(m²·K)", "contact conductance", Name = "contact", Min = 0)] double hWPerM2K,
         [In("A", "m²", "contact area", Name = "area", Min = 0)] double areaM2) => 1 / (Impossible.UnlessPositive(hWPerM2K, "W/(m²·K)") * Impossible.UnlessPositive(areaM2, "m²"));
 
     /// <summary>Conductance of a thin gap filled with still air or paste: k/gap, W/(m²·K).</summary>

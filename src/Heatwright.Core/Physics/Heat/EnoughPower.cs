@@ -17,11 +17,11 @@ public static class EnoughPower
 {
     /// <summary>Hot power a pack can give a heater through a series resistance, W: d_max·V²R/(R + R_s)², R = R₂₀(1 + α(T − 20)).</summary>
     [Law("usable-power", "work", "P = d_max·(V/(R + R_s))²·R, R = R₂₀·(1 + α·(T − 20))", Says = "hot power a pack can give a heater through a series resistance", Unit = "W", Source = "definition", Where = "divider of source, leads and heater", Valid = "unsmoothed pulse width, V behind R_s",
-        Example = "volts=7.2V cold=1.6Ω alpha=8e-4/K core=440°C series=0.13Ω duty=0.95")]
+        Example = "volts=7.2V cold=1.6Ω slope=8e-4/K core=440°C series=0.13Ω duty=0.95")]
     public static double UsableW(
         [In("V", "V", "voltage behind the series resistance", Name = "volts", Min = 0)] double volts,
         [In("R₂₀", "Ω", "heater at 20 °C", Name = "cold", Min = 0)] double coldOhm,
-        [In("α", "1/K", "temperature coefficient at 20 °C", Name = "alpha", Default = 0)] double alphaPerK,
+        [In("α", "1/K", "temperature coefficient at 20 °C", Name = "slope", Default = 0)] double alphaPerK,
         [In("T", "°C", "temperature of the core", Name = "core", Min = -273.15)] double coreC,
         [In("R_s", "Ω", "everything in series", Name = "series", Min = 0, Default = 0)] double seriesOhm,
         [In("d_max", "", "largest duty", Name = "duty", Min = 0, Max = 1, Default = 1)] double mostDuty)

@@ -25,12 +25,12 @@ public static class Fin
     /// <summary>A round rod with free end: resistance R = 1/(√(hpkA)·tanh mL), end share 1/cosh mL.</summary>
     [Law("fin", "heat flow", "R = 1/(√(hpkA)·tanh mL), Δ_end/Δ_base = 1/cosh mL, m = √(4h/(kD))", Says = "thermal resistance of a rod that loses heat along its side", Source = "incropera-dewitt",
         Where = "Table 3.4, adiabatic end, from memory", Valid = "round rod, hD/k well below 0.1, end loss neglected",
-        Example = "diameter=4mm length=60mm conductivity=16W/(m·K) h=15W/(m²·K)")]
+        Example = "diameter=4mm length=60mm conductivity=16W/(m·K) loss=15W/(m²·K)")]
     public static FinAnswer RoundRod(
         [In("D", "m", "diameter", Name = "diameter", Min = 0)] double diameterM,
         [In("L", "m", "length", Name = "length", Min = 0)] double lengthM,
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
-        [In("h", "W/(m²·K)", "loss coefficient of the side", Name = "h", Min = 0)] double hWPerM2K)
+        [In("h", "W/(m²·K)", "loss coefficient of the side", Name = "loss", Min = 0)] double hWPerM2K)
     {
         var (m, conductance) = Round(diameterM, conductivityWPerMK, hWPerM2K);
         double slenderness = m * Impossible.UnlessPositive(lengthM, "m");
@@ -48,18 +48,18 @@ public static class Fin
 
     /// <summary>Heat that an endless round rod draws per kelvin at its base: √(hpkA), W/K. Sensor wires act so.</summary>
     [Law("long-wire", "heat flow", "G = √(h·p·k·A) = (π/2)·√(h·k·D³)", Says = "heat that a long wire or sensor lead draws per kelvin", Unit = "W/K", Source = "incropera-dewitt", Where = "Table 3.4, infinite fin, from memory",
-        Valid = "longer than about 3/m", Example = "diameter=0.25mm conductivity=24W/(m·K) h=60W/(m²·K)")]
+        Valid = "longer than about 3/m", Example = "diameter=0.25mm conductivity=24W/(m·K) loss=60W/(m²·K)")]
     public static double EndlessWPerK(
         [In("D", "m", "diameter", Name = "diameter", Min = 0)] double diameterM,
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
-        [In("h", "W/(m²·K)", "loss coefficient of the side", Name = "h", Min = 0)] double hWPerM2K) =>
+        [In("h", "W/(m²·K)", "loss coefficient of the side", Name = "loss", Min = 0)] double hWPerM2K) =>
         Round(diameterM, conductivityWPerMK, hWPerM2K).ConductanceWPerK;
 
     /// <summary>Biot number h·L/k with L = volume over surface: below 0.1 a body may be one node.</summary>
     [Law("biot", "heat flow", "Bi = h·L/k", Says = "whether a body may be taken as one temperature", Source = "incropera-dewitt", Where = "ch. 5, from memory", Valid = "L = volume over surface; below 0.1 one node will do",
-        Example = "h=25W/(m²·K) length=1mm conductivity=45W/(m·K)")]
+        Example = "loss=25W/(m²·K) length=1mm conductivity=45W/(m·K)")]
     public static double Biot(
-        [In("h", "W/(m²·K)", "loss coefficient", Name = "h", Min = 0)] double hWPerM2K,
+        [In("h", "W/(m²·K)", "loss coefficient", Name = "loss", Min = 0)] double hWPerM2K,
         [In("L", "m", "volume over surface", Name = "length", Min = 0)] double lengthM,
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK) =>
         Impossible.IfNegative(hWPerM2K, "W/(m²·K)") * Impossible.UnlessPositive(lengthM, "m") / Impossible.UnlessPositive(conductivityWPerMK, "W/(m·K)");

@@ -7,7 +7,7 @@ namespace Heatwright.Physics;
 public static class HeatSoak
 {
     /// <summary>Diffusivity k/(ρc), m²/s.</summary>
-    [Law("diffusivity", "heat flow", "α = k/(ρ·c)", Says = "how fast heat spreads through a material", Unit = "m²/s", Source = "definition", Where = "heat equation", Valid = "always", Example = "conductivity=0.25W/(m·K) density=1140kg/m³ heat=1700J/(kg·K)")]
+    [Law("diffusivity", "heat flow", "α = k/(ρ·c)", Says = "how fast heat spreads through a material", Unit = "m²/s", Source = "definition", Where = "heat equation", Valid = "conductivity, density and specific heat at one temperature", Example = "conductivity=0.25W/(m·K) density=1140kg/m³ heat=1700J/(kg·K)")]
     public static double DiffusivityM2PerS(
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("ρ", "kg/m³", "density", Name = "density", Min = 0)] double densityKgPerM3,
@@ -48,10 +48,10 @@ public static class HeatSoak
     /// <remarks>θ = erfc(η) − e^(hx/k + z²)·erfc(η + z), η = x/(2√(αt)), z = h√(αt)/k; at the face 1 − e^(z²)erfc(z). The product is formed from the
     /// scaled erfcx, which neither overflows nor loses its digits.</remarks>
     [Law("contact-share", "work", "θ = erfc(η) − e^(h·x/k + z²)·erfc(η + z), η = x/(2·√(α·t)), z = h·√(α·t)/k", Says = "how far a body has warmed at a depth under a hot tool", Source = "carslaw-jaeger-1959", Where = "ch. 2, from memory",
-        Valid = "tool stays at its temperature, body thick against √(αt)", Example = "depth=0m h=2000W/(m²·K) conductivity=0.25W/(m·K) diffusivity=1.29e-7m²/s time=1s")]
+        Valid = "tool stays at its temperature, body thick against √(αt)", Example = "depth=0m contact=2000W/(m²·K) conductivity=0.25W/(m·K) diffusivity=1.29e-7m²/s time=1s")]
     public static double ContactShare(
         [In("x", "m", "depth; 0 for the face", Name = "depth", Min = 0, Default = 0)] double depthM,
-        [In("h", "W/(m²·K)", "conductance of the contact", Name = "h", Min = 0)] double hWPerM2K,
+        [In("h", "W/(m²·K)", "conductance of the contact", Name = "contact", Min = 0)] double hWPerM2K,
         [In("k", "W/(m·K)", "conductivity of the body", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("α", "m²/s", "its diffusivity", Name = "diffusivity", Min = 0)] double diffusivityM2PerS,
         [In("t", "s", "time since contact", Name = "time", Min = 0)] double timeS)

@@ -18,12 +18,12 @@ public static class LoopMargins
 {
     /// <summary>Gain margin, phase margin and peak sensitivity.</summary>
     [Law("loop-margins", "control", "L(jω) = K_c·(1 + 1/(jω·τ_I))·k·e^(−jωθ)/(1 + jω·τ)", Says = "how near a temperature loop is to swinging", Source = "definition", Where = "frequency response", Valid = "continuous loop: add half a sample to the dead time",
-        Example = "gain=1W/K integral=24s resistance=30K/W tau=180s delay=3s")]
+        Example = "gain=1W/K integral=24s resistance=30K/W time-constant=180s delay=3s")]
     public static Margins Of(
         [In("K_c", "W/K", "controller gain", Name = "gain", Min = 0)] double gainWPerK,
         [In("τ_I", "s", "integral time", Name = "integral", Min = 0)] double integralS,
         [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
-        [In("τ", "s", "time constant", Name = "tau", Min = 0)] double timeConstantS,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
         [In("θ", "s", "dead time", Name = "delay", Min = 0)] double delayS)
     {
         double loopGain = Impossible.UnlessPositive(gainWPerK, "W/K") * Impossible.UnlessPositive(resistanceKPerW, "K/W");

@@ -4,8 +4,8 @@ namespace Heatwright.Physics;
 /// <param name="JPerKg">Per mass.</param>
 /// <param name="JPerM3">Per volume.</param>
 public sealed record MeltNeeds(
-    [property: Out("J/kg", "heat per mass")] double JPerKg,
-    [property: Out("J/m³", "heat per volume")] double JPerM3);
+    [property: Out("J/kg", "heat per mass", Name = "heat-per-mass")] double JPerKg,
+    [property: Out("J/m³", "heat per volume", Name = "heat-per-volume")] double JPerM3);
 
 /// <summary>Energy and power of cutting, melting and drawing with heat.</summary>
 /// <remarks>Material values stand in data/heat/melt-materials.json with their marks. Checked: WorkTests.</remarks>

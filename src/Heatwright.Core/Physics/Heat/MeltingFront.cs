@@ -34,13 +34,13 @@ public static class MeltingFront
     /// <remarks>k_l(T_w − T_m)e^(−λ²)/(√α_l·erf λ) − k_s(T_m − T₀)e^(−b²λ²)/(√α_s·erfc bλ) = λρL√(πα_l), b = √(α_l/α_s).</remarks>
     [Law("melting-front", "work", "k_l·(T_w−T_m)·e^(−λ²)/(√α_l·erf λ) − k_s·(T_m−T₀)·e^(−b²λ²)/(√α_s·erfc(bλ)) = λ·ρ·L·√(π·α_l), depth = 2·λ·√(α_l·t)", Says = "how deep a hot wall melts into a material", Source = "carslaw-jaeger-1959",
         Where = "ch. 11, Neumann, from memory", Valid = "melt stays in place, body thick against √(αt)",
-        Example = "wall=350°C melts=220°C from=25°C latent=80kJ/kg k=0.25W/(m·K) density=1140kg/m³ solid=1700J/(kg·K) liquid=2500J/(kg·K) time=1s")]
+        Example = "wall=350°C melts=220°C from=25°C latent=80kJ/kg conductivity=0.25W/(m·K) density=1140kg/m³ solid=1700J/(kg·K) liquid=2500J/(kg·K) time=1s")]
     public static MeltFront Into(
         [In("T_w", "°C", "wall temperature", Name = "wall", Min = -273.15)] double wallC,
         [In("T_m", "°C", "melting point", Name = "melts", Min = -273.15)] double meltsC,
         [In("T₀", "°C", "temperature of the body before", Name = "from", Min = -273.15, Default = 25)] double fromC,
         [In("L", "J/kg", "heat of fusion as supplied", Name = "latent", Min = 0)] double latentJPerKg,
-        [In("k", "W/(m·K)", "conductivity, both phases", Name = "k", Min = 0)] double conductivityWPerMK,
+        [In("k", "W/(m·K)", "conductivity, both phases", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("ρ", "kg/m³", "density, both phases", Name = "density", Min = 0)] double densityKgPerM3,
         [In("c_s", "J/(kg·K)", "specific heat of the solid", Name = "solid", Min = 0)] double solidJPerKgK,
         [In("c_l", "J/(kg·K)", "specific heat of the melt", Name = "liquid", Min = 0)] double liquidJPerKgK,

@@ -7,11 +7,11 @@ namespace Heatwright.Physics;
 /// <param name="OffS">Time off.</param>
 /// <param name="MeanC">Mean over the cycle.</param>
 public sealed record SawTooth(
-    [property: Out("°C", "highest temperature")] double HighC,
-    [property: Out("°C", "lowest temperature")] double LowC,
-    [property: Out("s", "time on")] double OnS,
-    [property: Out("s", "time off")] double OffS,
-    [property: Out("°C", "mean temperature")] double MeanC)
+    [property: Out("°C", "highest temperature", Name = "highest")] double HighC,
+    [property: Out("°C", "lowest temperature", Name = "lowest")] double LowC,
+    [property: Out("s", "time on", Name = "on-time")] double OnS,
+    [property: Out("s", "time off", Name = "off-time")] double OffS,
+    [property: Out("°C", "mean temperature", Name = "mean")] double MeanC)
 {
     /// <summary>Length of the cycle, s.</summary>
     [Out("s", "period")]
@@ -29,10 +29,10 @@ public static class OnOffCycle
 {
     /// <summary>Swing, times, duty and mean of the cycle.</summary>
     [Law("on-off-cycle", "control", "y_max = y_on − (y_on − y_H)·e^(−θ/τ), y_min = T_a + (y_L − T_a)·e^(−θ/τ), t_on = τ·ln[(y_on − y_min)/(y_on − y_max)]", Says = "swing, times and duty of a thermostat that switches on and off", Source = "definition",
-        Where = "response of a first-order tool with dead time", Valid = "band above air and below the plateau", Example = "resistance=30K/W tau=180s delay=3s power=20W around=25°C low=348°C high=352°C")]
+        Where = "response of a first-order tool with dead time", Valid = "band above air and below the plateau", Example = "resistance=30K/W time-constant=180s delay=3s power=20W around=25°C low=348°C high=352°C")]
     public static SawTooth Of(
         [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
-        [In("τ", "s", "time constant", Name = "tau", Min = 0)] double timeConstantS,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
         [In("θ", "s", "dead time", Name = "delay", Min = 0, Default = 0)] double delayS,
         [In("P", "W", "power while on", Name = "power", Min = 0)] double powerW,
         [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC,

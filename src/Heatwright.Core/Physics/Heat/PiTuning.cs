@@ -6,8 +6,8 @@ namespace Heatwright.Physics;
 /// <param name="DerivativeS">τ_D; 0 for PI.</param>
 public sealed record PiSettings(
     [property: Out("W/K", "gain")] double GainWPerK,
-    [property: Out("s", "integral time")] double IntegralS,
-    [property: Out("s", "derivative time, 0 for PI")] double DerivativeS = 0);
+    [property: Out("s", "integral time", Name = "integral-time")] double IntegralS,
+    [property: Out("s", "derivative time, 0 for PI", Name = "derivative-time")] double DerivativeS = 0);
 
 /// <summary>Controller settings from a first-order model with dead time, k·e^(−θs)/(τs + 1).</summary>
 /// <remarks>Source: [skogestad-2003] and [skogestad-2006]; rules from memory, restated on the author's page. τ_c = θ is the tightest advised; larger is
@@ -16,10 +16,10 @@ public static class PiTuning
 {
     /// <summary>PI: K_c = τ/(k(τ_c + θ)), τ_I = min(τ, 4(τ_c + θ)).</summary>
     [Law("pi-tuning", "control", "K_c = τ/(k·(τ_c + θ)), τ_I = min(τ, 4·(τ_c + θ)), τ_c = factor·θ", Says = "gain and integral time of a PI controller for a heated tool", Source = "skogestad-2003", Where = "SIMC rules, from memory", Valid = "first order with dead time; factor 1 or more",
-        Example = "resistance=30K/W tau=180s delay=3s factor=1")]
+        Example = "resistance=30K/W time-constant=180s delay=3s factor=1")]
     public static PiSettings Pi(
         [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
-        [In("τ", "s", "time constant", Name = "tau", Min = 0)] double timeConstantS,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
         [In("θ", "s", "dead time", Name = "delay", Min = 0)] double delayS,
         [In("f", "", "wanted closed-loop time constant over dead time", Name = "factor", Min = 0, SoftMin = 1, Default = 1)] double factor) =>
         PiForSpeed(resistanceKPerW, timeConstantS, delayS, Impossible.UnlessPositive(factor, "") * Impossible.UnlessPositive(delayS, "s"));

@@ -7,7 +7,7 @@ namespace Heatwright.Physics;
 /// <param name="Factor">C₁.</param>
 /// <param name="CentreShare">Temperature difference left at the middle at the asked time, over the one at the start.</param>
 public sealed record SlabTerm(
-    [property: Out("", "first root ζ")] double Zeta,
+    [property: Out("", "first root ζ", Name = "root")] double Zeta,
     [property: Out("", "factor C₁")] double Factor,
     [property: Out("", "difference left at the middle over the one at the start")] double CentreShare);
 
@@ -17,10 +17,10 @@ public static class PlaneWall
 {
     /// <summary>Root, factor and share left at the middle.</summary>
     [Law("slab-soak", "heat flow", "θ = C₁·e^(−ζ²·Fo), ζ·tan ζ = Bi = h·L/k, Fo = α·t/L²", Says = "how far the middle of a slab has warmed through", Source = "incropera-dewitt", Where = "ch. 5, one-term solution, from memory", Valid = "Fo above 0.2; L is half the thickness when heated from both faces",
-        Example = "half-thickness=2mm h=200W/(m²·K) conductivity=0.25W/(m·K) diffusivity=1.29e-7m²/s time=20s")]
+        Example = "half-thickness=2mm contact=200W/(m²·K) conductivity=0.25W/(m·K) diffusivity=1.29e-7m²/s time=20s")]
     public static SlabTerm Middle(
         [In("L", "m", "half thickness", Name = "half-thickness", Min = 0)] double halfThicknessM,
-        [In("h", "W/(m²·K)", "conductance of the faces", Name = "h", Min = 0)] double hWPerM2K,
+        [In("h", "W/(m²·K)", "conductance of the faces", Name = "contact", Min = 0)] double hWPerM2K,
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
         [In("α", "m²/s", "diffusivity", Name = "diffusivity", Min = 0)] double diffusivityM2PerS,
         [In("t", "s", "time", Name = "time", Min = 0)] double timeS)

@@ -58,12 +58,12 @@ public static class PlateauPair
 
     /// <summary>Power that holds a rise by the power law through one plateau: P = P₁(Δ/Δ₁)^n, W.</summary>
     [Law("power-for-rise", "heat flow", "P = P₁·(Δ/Δ₁)^n", Says = "power that holds another rise than the one measured", Unit = "W", Source = "definition", Where = "loss ∝ Δ^n", Valid = "near the known plateau",
-        Example = "power=5W rise=273K wanted=325K n=1.79")]
+        Example = "power=5W rise=273K wanted=325K exponent=1.79")]
     public static double PowerForRiseW(
         [In("P₁", "W", "power at a known plateau", Name = "power", Min = 0)] double knownW,
         [In("Δ₁", "K", "its rise", Name = "rise", Min = 0)] double knownRiseK,
         [In("Δ", "K", "rise to hold", Name = "wanted", Min = 0)] double wantedRiseK,
-        [In("n", "", "exponent of the loss", Name = "n", Min = 0, SoftMin = 1, SoftMax = 4)] double exponent) =>
+        [In("n", "", "exponent of the loss", Name = "exponent", Min = 0, SoftMin = 1, SoftMax = 4)] double exponent) =>
         Impossible.UnlessPositive(knownW, "W") * Math.Pow(Impossible.IfNegative(wantedRiseK, "K") / Impossible.UnlessPositive(knownRiseK, "K"), Impossible.UnlessPositive(exponent, ""));
 
     /// <summary>Splits the loss into a linear and a radiating part that pass through both plateaus.</summary>

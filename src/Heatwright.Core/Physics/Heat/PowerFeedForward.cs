@@ -20,8 +20,11 @@ public static class PowerFeedForward
         [In("V", "V", "voltage under load", Name = "volts", Min = 0)] double volts,
         [In("R", "Ω", "heater, hot", Name = "resistance", Min = 0)] double heaterOhm,
         [In("d_max", "", "largest duty", Name = "duty", Min = 0, Max = 1, Default = 1)] double mostDuty,
-        [In("I_lim", "A", "current limit", Name = "limit", Min = 0, Default = 1000)] double limitA) =>
-        Math.Min(Impossible.UnlessFraction(mostDuty) * Impossible.IfNegative(volts, "V") * volts / Impossible.UnlessPositive(heaterOhm, "Ω"), Impossible.IfNegative(limitA, "A") * volts);
+        [In("I_lim", "A", "current limit", Name = "limit", Min = 0)] double limitA = double.PositiveInfinity)
+    {
+        double byDutyW = Impossible.UnlessFraction(mostDuty) * Impossible.IfNegative(volts, "V") * volts / Impossible.UnlessPositive(heaterOhm, "Ω");
+        return double.IsPositiveInfinity(limitA) ? byDutyW : Math.Min(byDutyW, Impossible.IfNegative(limitA, "A") * volts);
+    }
 
     /// <summary>Rest swing from the steps of the duty, K: one step of power times the thermal resistance.</summary>
     [Law("duty-step", "control", "ΔT = (P_on/2^n)·K", Says = "temperature swing left by the steps of the duty", Unit = "K", Source = "definition", Where = "quantised power", Valid = "unseen when below one step of the reading", Example = "power=30W bits=8 resistance=30K/W")]

@@ -8,10 +8,10 @@ public static class PowerHistory
 {
     /// <summary>Rise of one body heated from 0 to <paramref name="offS"/> and cooling after: KP[S(t) − S(t − t_off)], K.</summary>
     [Law("heat-then-cool", "warm-up", "Δ = K·P·[S(t) − S(t − t_off)], S(t) = 1 − e^(−t/τ)", Says = "rise of a tool heated for a while and then cooling", Unit = "K", Source = "definition", Where = "superposition of a linear tool",
-        Valid = "loss in proportion to the rise", Example = "resistance=29.4K/W tau=216s power=12W off=300s time=600s")]
+        Valid = "loss in proportion to the rise", Example = "resistance=29.4K/W time-constant=216s power=12W off=300s time=600s")]
     public static double HeatThenCoolK(
         [In("K", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
-        [In("τ", "s", "time constant", Name = "tau", Min = 0)] double timeConstantS,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
         [In("P", "W", "power while on", Name = "power", Min = 0)] double powerW,
         [In("t_off", "s", "when it is switched off", Name = "off", Min = 0)] double offS,
         [In("t", "s", "time since switching on", Name = "time", Min = 0)] double timeS)
@@ -45,12 +45,12 @@ public static class PowerHistory
     /// <summary>Rise of one body while the power runs in a straight line P₀ + bt: K[P₀(1 − e^(−t/τ)) + b(t − τ(1 − e^(−t/τ)))], K.</summary>
     /// <remarks>Late power counts more than early power: neither the starting nor the mean power gives this rise.</remarks>
     [Law("sagging-warm-up", "warm-up", "Δ = K·[P₀(1 − e^(−t/τ)) + b(t − τ(1 − e^(−t/τ)))], b = (P₁ − P₀)/t", Says = "rise of a tool while its battery sags", Unit = "K", Source = "definition", Where = "response of a linear tool to a ramp",
-        Valid = "power in a straight line from P₀ to P₁, loss in proportion to the rise", Example = "resistance=29.4K/W tau=190s start=12.6W end=11.4W time=300s")]
+        Valid = "power in a straight line from P₀ to P₁, loss in proportion to the rise", Example = "resistance=29.4K/W time-constant=190s start-power=12.6W end-power=11.4W time=300s")]
     public static double RampK(
         [In("K", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
-        [In("τ", "s", "time constant", Name = "tau", Min = 0)] double timeConstantS,
-        [In("P₀", "W", "power at the start", Name = "start", Min = 0)] double startW,
-        [In("P₁", "W", "power at the end", Name = "end", Min = 0)] double endW,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
+        [In("P₀", "W", "power at the start", Name = "start-power", Min = 0)] double startW,
+        [In("P₁", "W", "power at the end", Name = "end-power", Min = 0)] double endW,
         [In("t", "s", "length of the warm-up", Name = "time", Min = 0)] double timeS)
     {
         Impossible.UnlessPositive(resistanceKPerW, "K/W");

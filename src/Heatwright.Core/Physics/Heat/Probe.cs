@@ -6,10 +6,10 @@ public static class Probe
 {
     /// <summary>How far a first-order probe is behind on a steady ramp, K: r·τ_p.</summary>
     [Law("probe-lag", "sensors", "lag = r·τ_p", Says = "how far a probe is behind on a steady ramp", Unit = "K", Source = "definition", Where = "first-order lag on a ramp", Valid = "after a few time constants of a steady ramp",
-        Example = "ramp=3K/s tau=2s")]
+        Example = "ramp=3K/s time-constant=2s")]
     public static double LagK(
         [In("r", "K/s", "ramp", Name = "ramp")] double rampKPerS,
-        [In("τ_p", "s", "time constant of the probe", Name = "tau", Min = 0)] double probeS) =>
+        [In("τ_p", "s", "time constant of the probe", Name = "time-constant", Min = 0)] double probeS) =>
         Impossible.UnlessFinite(rampKPerS, "K/s") * Impossible.IfNegative(probeS, "s");
 
     /// <summary>What a pressed-on probe reads, °C: (G_c·T + G_w·T_a)/(G_c + G_w).</summary>

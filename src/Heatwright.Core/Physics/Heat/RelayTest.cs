@@ -24,11 +24,11 @@ public static class RelayTest
 {
     /// <summary>Swing to expect; with a hysteresis ±ε the rise goes on for the dead time after the band is passed.</summary>
     [Law("relay-test", "control", "a = k·h − (k·h − ε)·e^(−θ/τ), P_u = 2·τ·ln[(k·h + a)/(k·h − a)], K_u = 4·h/(π·a)", Says = "swing to expect from switching power up and down", Source = "astrom-hagglund-1984", Where = "from memory; exact response of first order with dead time",
-        Valid = "relay even about a bias that holds the set point", Example = "step=10W resistance=30K/W tau=180s delay=3s hysteresis=0K")]
+        Valid = "relay even about a bias that holds the set point", Example = "step=10W resistance=30K/W time-constant=180s delay=3s hysteresis=0K")]
     public static RelaySwing Swing(
         [In("h", "W", "step of power up and down from the bias", Name = "step", Min = 0)] double stepW,
         [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
-        [In("τ", "s", "time constant", Name = "tau", Min = 0)] double timeConstantS,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
         [In("θ", "s", "dead time", Name = "delay", Min = 0)] double delayS,
         [In("ε", "K", "hysteresis to either side", Name = "hysteresis", Min = 0, Default = 0)] double hysteresisK)
     {

@@ -14,10 +14,10 @@ public static class SensingWindow
         1 - Impossible.Unless(Impossible.IfNegative(settleS, "s") + Impossible.IfNegative(readS, "s"), 0, Impossible.UnlessPositive(frameS, "s"), "s", "settle + read") / frameS;
 
     /// <summary>Time for a step to die away through a filter, s: RC·ln(V_step/V_error); 0 when the step is within the error.</summary>
-    [Law("settle-time", "control", "t = R·C·ln(V_step/V_error)", Says = "wait after switching off until a reading is good", Unit = "s", Source = "definition", Where = "discharge of one RC", Valid = "one RC; add clamp release and amplifier recovery", Example = "r=1kΩ c=100nF step=1V error=0.54mV")]
+    [Law("settle-time", "control", "t = R·C·ln(V_step/V_error)", Says = "wait after switching off until a reading is good", Unit = "s", Source = "definition", Where = "discharge of one RC", Valid = "one RC; add clamp release and amplifier recovery", Example = "resistance=1kΩ capacitance=100nF step=1V error=0.54mV")]
     public static double SettleS(
-        [In("R", "Ω", "filter resistance", Name = "r", Min = 0)] double ohm,
-        [In("C", "F", "filter capacitance", Name = "c", Min = 0)] double farad,
+        [In("R", "Ω", "filter resistance", Name = "resistance", Min = 0)] double ohm,
+        [In("C", "F", "filter capacitance", Name = "capacitance", Min = 0)] double farad,
         [In("V_step", "V", "step left by switching off", Name = "step", Min = 0)] double stepV,
         [In("V_error", "V", "error allowed", Name = "error", Min = 0)] double errorV) =>
         Impossible.IfNegative(ohm, "Ω") * Impossible.IfNegative(farad, "F") * Math.Max(0, Math.Log(Impossible.UnlessPositive(stepV, "V") / Impossible.UnlessPositive(errorV, "V")));

@@ -9,14 +9,14 @@ namespace Heatwright.Physics;
 /// <param name="ThroughKPerW">Plate taken as a plain slab.</param>
 /// <param name="FilmKPerW">From its back to the air.</param>
 public sealed record PlateSpreading(
-    [property: Out("K/W", "spreading part, mean over the source")] double MeanKPerW,
-    [property: Out("K/W", "spreading part at the centre")] double CentreKPerW,
-    [property: Out("K/W", "spreading part, closed form")] double ClosedKPerW,
-    [property: Out("K/W", "plain slab")] double ThroughKPerW,
-    [property: Out("K/W", "back to air")] double FilmKPerW)
+    [property: Out("K/W", "spreading part, mean over the source", Name = "spreading-mean")] double MeanKPerW,
+    [property: Out("K/W", "spreading part at the centre", Name = "spreading-centre")] double CentreKPerW,
+    [property: Out("K/W", "spreading part, closed form", Name = "spreading-closed")] double ClosedKPerW,
+    [property: Out("K/W", "plain slab", Name = "slab")] double ThroughKPerW,
+    [property: Out("K/W", "back to air", Name = "film")] double FilmKPerW)
 {
     /// <summary>All three in a row, mean over the source.</summary>
-    [Out("K/W", "source to air, mean over the source")]
+    [Out("K/W", "source to air, mean over the source", Name = "total")]
     public double TotalKPerW => MeanKPerW + ThroughKPerW + FilmKPerW;
 }
 
@@ -54,13 +54,13 @@ public static class Spreading
     /// <remarks>Mean: 4/(πkaε)·Σφ(δ)J₁²(δε)/(δ³J₀²(δ)); centre: 2/(πka)·ΣφJ₁(δε)/(δ²J₀²(δ)); ε = a/b, δ zeros of J₁,
     /// φ = (tanh δt/b + δ/Bi)/(1 + (δ/Bi)·tanh δt/b), Bi = hb/k.</remarks>
     [Law("spreading-resistance", "heat flow", "R = 4/(π·k·a·ε)·Σ φ(δ)·J₁²(δε)/(δ³·J₀²(δ)) + t/(k·π·b²) + 1/(h·π·b²)", Says = "thermal resistance from a round source through a plate to air", Source = "yovanovich-1998", Where = "ch. 3, from memory; closed form of [lee-1995]",
-        Valid = "round source and plate, even flux, rim insulated", Example = "source=1.5mm plate=15mm thickness=1mm conductivity=200W/(m·K) h=50W/(m²·K)")]
+        Valid = "round source and plate, even flux, rim insulated", Example = "source=1.5mm plate=15mm thickness=1mm conductivity=200W/(m·K) loss=50W/(m²·K)")]
     public static PlateSpreading OnPlate(
         [In("a", "m", "radius of the source", Name = "source", Min = 0)] double sourceM,
         [In("b", "m", "radius of the plate", Name = "plate", Min = 0)] double plateM,
         [In("t", "m", "thickness of the plate", Name = "thickness", Min = 0)] double thicknessM,
         [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
-        [In("h", "W/(m²·K)", "loss coefficient of the back", Name = "h", Min = 0)] double hWPerM2K)
+        [In("h", "W/(m²·K)", "loss coefficient of the back", Name = "loss", Min = 0)] double hWPerM2K)
     {
         double ka = Ka(conductivityWPerMK, sourceM);
         double epsilon = sourceM / ImpossibleHeat.UnlessAbove(plateM, sourceM, "m");

@@ -18,10 +18,10 @@ public static class SurfaceLoss
 {
     /// <summary>Loss, secant and tangent conductance and local exponent at a surface temperature above the air's.</summary>
     [Law("surface-loss", "heat flow", "q = c·A·Δ^1.25 + ε·σ·A·(T⁴ − T_a⁴), G_s = q/Δ, G_t = dq/dΔ, n = G_t/G_s", Says = "heat a bare body loses to still air by convection and radiation", Source = "incropera-dewitt",
-        Where = "ch. 9, laminar exponent, from memory", Valid = "bare small body in still air", Example = "area=12cm² c=2.2 emissivity=0.7 surface=300°C around=25°C")]
+        Where = "ch. 9, laminar exponent, from memory", Valid = "bare small body in still air", Example = "area=12cm² convection=2.2 emissivity=0.7 surface=300°C around=25°C")]
     public static LossNumbers At(
         [In("A", "m²", "surface", Name = "area", Min = 0)] double areaM2,
-        [In("c", "", "convection coefficient, W/(m²·K^1.25)", Name = "c", Min = 0, Default = 2.2)] double convectionWPerM2K125,
+        [In("c", "", "convection coefficient, W/(m²·K^1.25)", Name = "convection", Min = 0, Default = 2.2)] double convectionWPerM2K125,
         [In("ε", "", "emissivity", Name = "emissivity", Min = 0, Max = 1)] double emissivity,
         [In("T", "°C", "surface temperature", Name = "surface", Min = -273.15)] double surfaceC,
         [In("T_a", "°C", "air temperature", Name = "around", Min = -273.15, Default = 25)] double aroundC)

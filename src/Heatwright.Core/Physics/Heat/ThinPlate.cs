@@ -8,11 +8,11 @@ public static class ThinPlate
 {
     /// <summary>Endless plate: K₀(mr₀)/(2πkt·mr₀·K₁(mr₀)), K/W. kt of layers adds.</summary>
     [Law("plate-sink", "heat flow", "R = K₀(m·r₀)/(2π·kt·m·r₀·K₁(m·r₀)), m = √(h/kt)", Says = "thermal resistance of a large plate heated at a spot", Unit = "K/W", Source = "incropera-dewitt", Where = "annular fin, from memory",
-        Valid = "plate thin: h·t/k small; endless, more than about 3/m", Example = "spot=1.5mm kt=0.01421W/K h=20W/(m²·K)")]
+        Valid = "plate thin: h·t/k small; endless, more than about 3/m", Example = "spot=1.5mm sheet=0.01421W/K loss=20W/(m²·K)")]
     public static double EndlessKPerW(
         [In("r₀", "m", "radius of the spot", Name = "spot", Min = 0)] double spotM,
-        [In("kt", "W/K", "conductivity times thickness, summed over layers", Name = "kt", Min = 0)] double sheetWPerK,
-        [In("h", "W/(m²·K)", "loss coefficient of both faces together", Name = "h", Min = 0)] double hWPerM2K)
+        [In("kt", "W/K", "conductivity times thickness, summed over layers", Name = "sheet", Min = 0)] double sheetWPerK,
+        [In("h", "W/(m²·K)", "loss coefficient of both faces together", Name = "loss", Min = 0)] double hWPerM2K)
     {
         double x = PerM(sheetWPerK, hWPerM2K) * Impossible.UnlessPositive(spotM, "m");
         return BesselK0e(x) / (2 * Math.PI * sheetWPerK * x * BesselK1e(x));
@@ -20,12 +20,12 @@ public static class ThinPlate
 
     /// <summary>Round plate with insulated rim at r₁, K/W.</summary>
     [Law("disc-sink", "heat flow", "R = [I₀(x₀)K₁(x₁) + K₀(x₀)I₁(x₁)]/{2π·kt·x₀·[I₁(x₁)K₁(x₀) − I₁(x₀)K₁(x₁)]}, x = m·r, m = √(h/kt)", Says = "thermal resistance of a round plate heated at its middle", Unit = "K/W", Source = "incropera-dewitt",
-        Where = "annular fin, adiabatic tip, from memory", Valid = "plate thin: h·t/k small", Example = "spot=1.5mm rim=20mm kt=0.01421W/K h=20W/(m²·K)")]
+        Where = "annular fin, adiabatic tip, from memory", Valid = "plate thin: h·t/k small", Example = "spot=1.5mm rim=20mm sheet=0.01421W/K loss=20W/(m²·K)")]
     public static double DiscKPerW(
         [In("r₀", "m", "radius of the spot", Name = "spot", Min = 0)] double spotM,
         [In("r₁", "m", "radius of the rim", Name = "rim", Min = 0)] double rimM,
-        [In("kt", "W/K", "conductivity times thickness, summed over layers", Name = "kt", Min = 0)] double sheetWPerK,
-        [In("h", "W/(m²·K)", "loss coefficient of both faces together", Name = "h", Min = 0)] double hWPerM2K)
+        [In("kt", "W/K", "conductivity times thickness, summed over layers", Name = "sheet", Min = 0)] double sheetWPerK,
+        [In("h", "W/(m²·K)", "loss coefficient of both faces together", Name = "loss", Min = 0)] double hWPerM2K)
     {
         double m = PerM(sheetWPerK, hWPerM2K);
         double x0 = m * Impossible.UnlessPositive(spotM, "m");

@@ -19,12 +19,12 @@ public static class Touch
 
     /// <summary>Temperature at the joint of two thick bodies suddenly in contact, °C: (e₁T₁ + e₂T₂)/(e₁ + e₂).</summary>
     [Law("contact-temperature", "heat flow", "T_c = (e₁·T₁ + e₂·T₂)/(e₁ + e₂)", Says = "temperature where two thick bodies touch", Unit = "°C", Source = "carslaw-jaeger-1959", Where = "sec. 2.14/2.15, from memory",
-        Valid = "both bodies thick against √(αt), no gap", Example = "e1=7493 t1=60°C e2=1193.5 t2=33°C")]
+        Valid = "both bodies thick against √(αt), no gap", Example = "first=7493 first-at=60°C second=1193.5 second-at=33°C")]
     public static double ContactC(
-        [In("e₁", "W·s^½/(m²·K)", "effusivity of one body", Name = "e1", Min = 0)] double oneEffusivity,
-        [In("T₁", "°C", "its temperature", Name = "t1", Min = -273.15)] double oneC,
-        [In("e₂", "W·s^½/(m²·K)", "effusivity of the other", Name = "e2", Min = 0)] double otherEffusivity,
-        [In("T₂", "°C", "its temperature", Name = "t2", Min = -273.15)] double otherC)
+        [In("e₁", "W·s^½/(m²·K)", "effusivity of one body", Name = "first", Min = 0)] double oneEffusivity,
+        [In("T₁", "°C", "its temperature", Name = "first-at", Min = -273.15)] double oneC,
+        [In("e₂", "W·s^½/(m²·K)", "effusivity of the other", Name = "second", Min = 0)] double otherEffusivity,
+        [In("T₂", "°C", "its temperature", Name = "second-at", Min = -273.15)] double otherC)
     {
         ImpossibleHeat.Kelvin(oneC);
         ImpossibleHeat.Kelvin(otherC);

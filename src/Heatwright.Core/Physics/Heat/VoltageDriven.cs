@@ -16,10 +16,10 @@ public static class VoltageDriven
 {
     /// <summary>Plateau, hot power and settling: Δ = [−1 + √(1 + 4αP₀/G)]/(2α).</summary>
     [Law("voltage-plateau", "warm-up", "Δ = [−1 + √(1 + 4·α·P₀/G)]/(2·α)", Says = "plateau of a heater whose resistance grows, at constant voltage", Source = "definition", Where = "heat balance at constant voltage, R = R₀(1 + αΔ)",
-        Valid = "constant voltage, loss in proportion to the rise, P₀ and α referred to air temperature", Example = "cold-power=14W alpha=1.5e-3/K conductance=0.034W/K")]
+        Valid = "constant voltage, loss in proportion to the rise, P₀ and α referred to air temperature", Example = "cold-power=14W slope=1.5e-3/K conductance=0.034W/K")]
     public static VoltagePlateau At(
         [In("P₀", "W", "V²/R at air temperature", Name = "cold-power", Min = 0)] double coldPowerW,
-        [In("α", "1/K", "temperature coefficient of the resistance at air temperature", Name = "alpha", Min = 0)] double alphaPerK,
+        [In("α", "1/K", "temperature coefficient of the resistance at air temperature", Name = "slope", Min = 0)] double alphaPerK,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK)
     {
         Impossible.IfNegative(alphaPerK, "1/K");
@@ -36,11 +36,11 @@ public static class VoltageDriven
     /// t = C/(G(1 + 2αΔ₊))·[−(1 + αΔ₊)·ln(1 − Δ/Δ₊) − αΔ₊·ln(1 + αΔ/(1 + αΔ₊))].</remarks>
     [Law("voltage-warm-up-time", "warm-up", "t = C/(G(1+2αΔ₊))·[−(1+αΔ₊)·ln(1−Δ/Δ₊) − αΔ₊·ln(1+αΔ/(1+αΔ₊))], Δ₊ the plateau", Says = "warm-up time of a heater whose resistance grows, at constant voltage", Unit = "s", Source = "definition",
         Where = "integral of the heat balance", Valid = "constant voltage, started cold; infinite means never",
-        Example = "rise=250K cold-power=14W alpha=1.5e-3/K capacity=7J/K conductance=0.034W/K")]
+        Example = "rise=250K cold-power=14W slope=1.5e-3/K capacity=7J/K conductance=0.034W/K")]
     public static double TimeToRiseS(
         [In("Δ", "K", "rise to reach", Name = "rise", Min = 0)] double riseK,
         [In("P₀", "W", "V²/R at air temperature", Name = "cold-power", Min = 0)] double coldPowerW,
-        [In("α", "1/K", "temperature coefficient of the resistance at air temperature", Name = "alpha", Min = 0)] double alphaPerK,
+        [In("α", "1/K", "temperature coefficient of the resistance at air temperature", Name = "slope", Min = 0)] double alphaPerK,
         [In("C", "J/K", "heat capacity", Name = "capacity", Min = 0)] double capacityJPerK,
         [In("G", "W/K", "conductance to air", Name = "conductance", Min = 0)] double conductanceWPerK)
     {

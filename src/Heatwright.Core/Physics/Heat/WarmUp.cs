@@ -13,7 +13,7 @@ public sealed record WarmUpNeeds(
     [property: Out("J", "heat put in")] double EnergyJ,
     [property: Out("J", "heat stored in the tool")] double StoredJ,
     [property: Out("", "share of the heat that is stored")] double Efficiency,
-    [property: Out("W", "power that holds the target")] double HoldW);
+    [property: Out("W", "power that holds the target", Name = "hold-power")] double HoldW);
 
 /// <summary>Warm-up of a tool taken as one body that stores heat and loses it in proportion to its rise.</summary>
 /// <remarks>C dΔ/dt = P − G Δ. Source: [incropera-dewitt] ch. 5, lumped capacitance, from memory. Checked: WarmUpTests.</remarks>

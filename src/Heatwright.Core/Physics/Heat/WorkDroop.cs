@@ -7,10 +7,10 @@ namespace Heatwright.Physics;
 public static class WorkDroop
 {
     /// <summary>Fall during a pulse of work with the power unchanged, K: K·P_w(1 − e^(−t_w/τ)).</summary>
-    [Law("droop", "work", "droop = K·P_w·(1 − e^(−t_w/τ))", Says = "how far a tool falls during a pulse of work", Unit = "K", Source = "definition", Where = "response of one body to a pulse", Valid = "power unchanged during the pulse", Example = "resistance=30K/W tau=180s work=5W time=20s")]
+    [Law("droop", "work", "droop = K·P_w·(1 − e^(−t_w/τ))", Says = "how far a tool falls during a pulse of work", Unit = "K", Source = "definition", Where = "response of one body to a pulse", Valid = "power unchanged during the pulse", Example = "resistance=30K/W time-constant=180s work=5W time=20s")]
     public static double DroopK(
         [In("K", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
-        [In("τ", "s", "time constant", Name = "tau", Min = 0)] double timeConstantS,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
         [In("P_w", "W", "heat taken by the work", Name = "work", Min = 0)] double workW,
         [In("t_w", "s", "how long", Name = "time", Min = 0)] double timeS) =>
         Impossible.UnlessPositive(resistanceKPerW, "K/W") * Impossible.IfNegative(workW, "W") * Phi.RisenShare(Impossible.IfNegative(timeS, "s") / Impossible.UnlessPositive(timeConstantS, "s"));

@@ -22,7 +22,7 @@ public static class Ageing
         Math.Max(0, (7.543 * Impossible.UnlessPositive(storedV, "V")) - 23.75) * 1e6 * Math.Exp(-6976 / Impossible.UnlessKelvin(cellK));
 
     /// <summary>Fraction of capacity lost in storage: α·t^0.75, t in days.</summary>
-    [Law("storage-fade", "cells", "(7.543 V - 23.75)*1e6*exp(-6976/T)*t^0.75", Says = "share of its capacity that a lithium cell loses lying in storage", Unit = "", Source = "schmalstieg-2014",
+    [Law("storage-fade", "cells", "(7.543 V − 23.75)·1e6·exp(-6976/T)·t^0.75", Says = "share of its capacity that a lithium cell loses lying in storage", Unit = "", Source = "schmalstieg-2014", Where = "calendar ageing law, capacity; place not noted",
         Valid = "one 2.15 Ah NMC 18650; tested at 35 to 50 °C, colder is extrapolated", Example = "stored=3.7V cell=25degC time=365d")]
     public static double StorageFadeAtC(
         [In("V", "V", "rested voltage it is stored at", Name = "stored", Min = 2.5, Max = 4.3, SoftMin = 3.3, SoftMax = 4.2)] double storedV,

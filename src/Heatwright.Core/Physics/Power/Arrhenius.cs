@@ -15,7 +15,7 @@ public static class Arrhenius
         * ((1 / Impossible.UnlessKelvin(cellK)) - (1 / Impossible.UnlessKelvin(referenceK))));
 
     /// <summary>How many times its 25 °C resistance a cell has at a temperature.</summary>
-    [Law("cell-cold-factor", "cells", "exp(Ea/Rg*(1/T - 1/298.15 K))", Says = "how many times its 25 °C resistance a cold or warm cell has", Unit = "", Source = "jow-low-temperature", Where = "form only; the 20 kJ/mol default is from memory, 15 to 30",
+    [Law("cell-cold-factor", "cells", "exp(Ea/Rg·(1/T − 1/298.15 K))", Says = "how many times its 25 °C resistance a cold or warm cell has", Unit = "", Source = "jow-low-temperature", Where = "form only; the 20 kJ/mol default is from memory, 15 to 30",
         Valid = "-10 to 50 °C", Example = "cell=0degC")]
     public static double FactorAtC([In("T", "°C", "cell temperature", Name = "cell", Min = -60, Max = 120, SoftMin = -10, SoftMax = 50)] double cellC,
         [In("Ea", "J/mol", "activation energy", Name = "activation", Min = 0, SoftMin = 10e3, SoftMax = 50e3, Default = 20e3)] double activationJPerMol = 20e3) =>

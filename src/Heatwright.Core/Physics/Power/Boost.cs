@@ -6,10 +6,10 @@ namespace Heatwright.Physics;
 public static class Boost
 {
     /// <summary>Steady state at a duty.</summary>
-    [Law("step-up-stage", "power paths", "(Vg - D'*VD)/D' * D'^2*R/(D'^2*R + RL + D*Ron + D'*RD), D' = 1 - D", Says = "output and efficiency of a step-up stage at a duty", Source = "erickson-fpe", Where = "chapter 3, from memory",
-        Valid = "continuous conduction, small ripple, switching loss left out; beyond the duty of peak gain more duty gives less", Example = "in=3.7V duty=70% load=12ohm inductor=0.11ohm switch=20mohm diode-slope=20mohm")]
+    [Law("step-up-stage", "power paths", "(Vg − D'·VD)/D' · D'²·R/(D'²·R + RL + D·Ron + D'·RD), D' = 1 − D", Says = "output and efficiency of a step-up stage at a duty", Source = "erickson-fpe", Where = "chapter 3, from memory",
+        Valid = "continuous conduction, small ripple, switching loss left out; beyond the duty of peak gain more duty gives less", Example = "input-voltage=3.7V duty=70% load=12ohm inductor=0.11ohm switch=20mohm diode-slope=20mohm")]
     public static StagePoint At(
-        [In("Vg", "V", "input; with the source resistance counted in the inductor's: rested voltage", Name = "in", Min = 0)] double inV,
+        [In("Vg", "V", "input; with the source resistance counted in the inductor's: rested voltage", Name = "input-voltage", Min = 0)] double inV,
         [In("D", "", "duty of the main switch, below 1", Name = "duty", Min = 0, Max = 1)] double duty,
         [In("R", "Ω", "load", Name = "load", Min = 0)] double loadOhm,
         [In("RL", "Ω", "inductor and source", Name = "inductor", Min = 0, Default = 0)] double inductorOhm = 0,
@@ -52,7 +52,7 @@ public static class Boost
     }
 
     /// <summary>Highest output over input that any duty gives, without diode drop: R/(2√(aR) + b).</summary>
-    [Law("step-up-peak-gain", "power paths", "R/(2*sqrt(a*R) + b), a = RL + Ron, b = RD - Ron", Says = "highest output over input that a step-up reaches at any duty", Unit = "", Source = "erickson-fpe", Where = "from the chapter 3 formula, derivative set to zero",
+    [Law("step-up-peak-gain", "power paths", "R/(2·√(a·R) + b), a = RL + Ron, b = RD − Ron", Says = "highest output over input that a step-up reaches at any duty", Unit = "", Source = "erickson-fpe", Where = "from the chapter 3 formula, derivative set to zero",
         Valid = "no diode drop; at this point half of the power is lost when b = 0", Example = "load=12ohm inductor=0.11ohm switch=20mohm diode-slope=20mohm")]
     public static double PeakGain(
         [In("R", "Ω", "load", Name = "load", Min = 0)] double loadOhm,

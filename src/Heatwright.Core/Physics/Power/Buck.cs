@@ -8,10 +8,10 @@ public static class Buck
     public const double DropOutDuty = 0.95;
 
     /// <summary>Steady state at a duty.</summary>
-    [Law("step-down-stage", "power paths", "(D*Vg - D'*VD)*R/(R + RL + D*Ron + D'*RD), D' = 1 - D", Says = "output and efficiency of a step-down stage at a duty", Source = "erickson-fpe", Where = "chapter 3, from memory",
-        Valid = "continuous conduction, small ripple, switching loss left out", Example = "in=7.4V duty=50% load=2.2ohm inductor=30mohm switch=30mohm diode-slope=30mohm")]
+    [Law("step-down-stage", "power paths", "(D·Vg − D'·VD)·R/(R + RL + D·Ron + D'·RD), D' = 1 − D", Says = "output and efficiency of a step-down stage at a duty", Source = "erickson-fpe", Where = "chapter 3, from memory",
+        Valid = "continuous conduction, small ripple, switching loss left out", Example = "input-voltage=7.4V duty=50% load=2.2ohm inductor=30mohm switch=30mohm diode-slope=30mohm")]
     public static StagePoint At(
-        [In("Vg", "V", "input", Name = "in", Min = 0)] double inV,
+        [In("Vg", "V", "input", Name = "input-voltage", Min = 0)] double inV,
         [In("D", "", "duty of the main switch", Name = "duty", Min = 0, Max = 1)] double duty,
         [In("R", "Ω", "load", Name = "load", Min = 0)] double loadOhm,
         [In("RL", "Ω", "inductor", Name = "inductor", Min = 0, Default = 0)] double inductorOhm = 0,

@@ -27,7 +27,7 @@ public static class CellSpread
     }
 
     /// <summary>Mean capacity of the weakest group of a string: μ(1 − e_n·c/√m).</summary>
-    [Law("weakest-cell", "packs", "Q*(1 - e_n*c/sqrt(m))", Says = "capacity to expect of the weakest of several cells in series", Unit = "C", Source = "definition", Where = "order statistics of the normal distribution",
+    [Law("weakest-cell", "packs", "Q·(1 − e_n·c/√(m))", Says = "capacity to expect of the weakest of several cells in series", Unit = "C", Source = "definition", Where = "order statistics of the normal distribution",
         Valid = "capacities spread as a normal distribution", Example = "capacity=2Ah series=3 parallel=1 spread=3%")]
     public static double MeanWeakestAs(
         [In("Q", "C", "mean capacity of one group", Name = "capacity", Min = 0)] double groupAs,

@@ -5,11 +5,11 @@ namespace Heatwright.Physics;
 public static class ChargePower
 {
     /// <summary>Current into the battery through a switching charger: η·V_in·I_in/V_batt.</summary>
-    [Law("charge-current", "charging", "eta*Vin*Iin/Vbat", Says = "current into the battery through a switching charger", Unit = "A", Source = "definition", Where = "power balance", Example = "in=5V in-current=0.5A efficiency=90% battery=3.7V")]
+    [Law("charge-current", "charging", "η·Vin·Iin/Vbat", Says = "current into the battery through a switching charger", Unit = "A", Source = "definition", Valid = "switching charger; a linear one passes its input current on", Where = "power balance", Example = "input-voltage=5V input-current=0.5A efficiency=90% battery=3.7V")]
     public static double BatteryA(
-        [In("Vin", "V", "socket voltage", Name = "in", Min = 0)] double inV,
-        [In("Iin", "A", "socket current", Name = "in-current", Min = 0)] double inA,
-        [In("eta", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
+        [In("Vin", "V", "socket voltage", Name = "input-voltage", Min = 0)] double inV,
+        [In("Iin", "A", "socket current", Name = "input-current", Min = 0)] double inA,
+        [In("η", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
         [In("Vbat", "V", "battery", Name = "battery", Min = 0)] double batteryV) =>
         Impossible.UnlessFraction(efficiency) * Impossible.UnlessPositive(inV, "V") * Impossible.IfNegative(inA, "A") / Impossible.UnlessPositive(batteryV, "V");
 

@@ -15,9 +15,9 @@ public sealed record ChargerHeat(double InV, double RegulatesC, double AroundC, 
     public double ShedW => Math.Max(0, RegulatesC - AroundC) / ThermalKPerW;
 
     /// <summary>Most current at a battery terminal voltage: (T_reg − T_a)/(R_θ(V_in − V_t)).</summary>
-    [Law("charger-fold-back", "charging", "(Treg - Ta)/(Rth*(Vin - Vt))", Says = "most current a hot linear charger still gives", Unit = "A", Source = "definition", Where = "heat balance", Valid = "linear charger", Example = "in=5V regulates=110degC around=40degC thermal=60K/W battery=3.7V")]
+    [Law("charger-fold-back", "charging", "(Treg − Ta)/(Rth·(Vin − Vt))", Says = "most current a hot linear charger still gives", Unit = "A", Source = "definition", Where = "heat balance", Valid = "linear charger", Example = "input-voltage=5V regulates=110degC around=40degC thermal=60K/W battery=3.7V")]
     public static double FoldBackA(
-        [In("Vin", "V", "input", Name = "in", Min = 0)] double inV,
+        [In("Vin", "V", "input", Name = "input-voltage", Min = 0)] double inV,
         [In("Treg", "°C", "temperature it holds", Name = "regulates")] double regulatesC,
         [In("Ta", "°C", "air at the charger", Name = "around")] double aroundC,
         [In("Rth", "K/W", "junction to air", Name = "thermal", Min = 0)] double thermalKPerW,

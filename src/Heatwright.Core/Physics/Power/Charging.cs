@@ -7,14 +7,14 @@ namespace Heatwright.Physics;
 public static class Charging
 {
     /// <summary>Whole charge over a straight rested voltage.</summary>
-    [Law("charge-time", "charging", "Q*(s_cv - s0)/I + tau*ln(I_cv/Iterm), s_cv = 1 - I*R/k, tau = R*Q/k", Says = "how long a whole charge takes, constant current and tail", Source = "definition", Where = "integral of ds/dt = I/Q",
-        Valid = "rested voltage straight near the top; real tails are longer", Example = "capacity=0.62Ah current=0.31A cell=0.15ohm slope=0.75V from=5% end-current=31mA")]
+    [Law("charge-time", "charging", "Q·(s_cv − s0)/I + τ·ln(I_cv/Iterm), s_cv = 1 − I·R/k, τ = R·Q/k", Says = "how long a whole charge takes, constant current and tail", Source = "definition", Where = "integral of ds/dt = I/Q",
+        Valid = "rested voltage straight near the top; real tails are longer", Example = "capacity=0.62Ah current=0.31A cell=0.15ohm slope=0.75V start-charge=5% end-current=31mA")]
     public static ChargeCourse ConstantCurrentConstantVoltage(
         [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,
         [In("I", "A", "set current", Name = "current", Min = 0)] double setA,
         [In("R", "Ω", "resistance after minutes, inside the regulation loop", Name = "cell", Min = 0)] double cellOhm,
         [In("k", "V", "slope of the rested voltage near the top, per whole charge", Name = "slope", Min = 0, Default = 0.75)] double slopeV,
-        [In("s0", "", "charge at the start", Name = "from", Min = 0, Max = 1)] double fromCharge,
+        [In("s0", "", "charge at the start", Name = "start-charge", Min = 0, Max = 1)] double fromCharge,
         [In("Iterm", "A", "end current", Name = "end-current", Min = 0)] double endA)
     {
         Impossible.UnlessPositive(capacityAs, "C");
@@ -74,9 +74,9 @@ public static class Charging
     }
 
     /// <summary>Balancing time of a bleed resistor: Δs·Q·R/V.</summary>
-    [Law("balance-time", "charging", "ds*Q*R/V", Says = "how long a bleed resistor takes to even out a cell", Unit = "s", Source = "definition", Valid = "passive balancing; series packs need per-cell over-voltage supervision", Example = "difference=5% capacity=2Ah bleed=62ohm cell=4.2V")]
+    [Law("balance-time", "charging", "Δs·Q·R/V", Says = "how long a bleed resistor takes to even out a cell", Unit = "s", Source = "definition", Where = "bleed current from Ohm's law", Valid = "passive balancing; series packs need per-cell over-voltage supervision", Example = "difference=5% capacity=2Ah bleed=62ohm cell=4.2V")]
     public static double BalanceS(
-        [In("ds", "", "charge difference", Name = "difference", Min = 0, Max = 1)] double difference,
+        [In("Δs", "", "charge difference", Name = "difference", Min = 0, Max = 1)] double difference,
         [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,
         [In("R", "Ω", "bleed resistor", Name = "bleed", Min = 0)] double bleedOhm,
         [In("V", "V", "cell voltage", Name = "cell", Min = 0)] double cellV) =>
@@ -95,13 +95,13 @@ public static class Charging
 /// <param name="FinalCharge">Charge at the end.</param>
 public readonly record struct ChargeCourse(
     [property: Out("", "charge when the voltage takes over")] double TurnCharge,
-    [property: Out("s", "time at constant current")] double CurrentS,
-    [property: Out("s", "time constant of the tail")] double TauS,
-    [property: Out("s", "time at constant voltage")] double VoltageS,
-    [property: Out("C", "charge gained in the tail")] double TailAs,
+    [property: Out("s", "time at constant current", Name = "constant-current-time")] double CurrentS,
+    [property: Out("s", "time constant of the tail", Name = "tail-time-constant")] double TauS,
+    [property: Out("s", "time at constant voltage", Name = "constant-voltage-time")] double VoltageS,
+    [property: Out("C", "charge gained in the tail", Name = "tail-charge")] double TailAs,
     [property: Out("", "charge at the end")] double FinalCharge)
 {
     /// <summary>Whole time.</summary>
-    [Out("s", "whole time")]
+    [Out("s", "whole time", Name = "total-time")]
     public double TotalS => CurrentS + VoltageS;
 }

@@ -13,7 +13,7 @@ public static class ClosedFormCell
     public const double CapacityAs = 0.85 * 3600;
 
     /// <summary>Rested voltage.</summary>
-    [Law("polymer-cell-volts", "cells", "-1.031*exp(-35 s) + 3.685 + 0.2156 s - 0.1178 s^2 + 0.3201 s^3", Says = "rested voltage of a small polymer lithium cell at a charge left", Unit = "V", Source = "chen-2006",
+    [Law("polymer-cell-volts", "cells", "-1.031·exp(-35 s) + 3.685 + 0.2156 s − 0.1178 s² + 0.3201 s³", Says = "rested voltage of a small polymer lithium cell at a charge left", Unit = "V", Source = "chen-2006",
         Where = "eq. (2)", Valid = "one 850 mAh polymer lithium cell at room temperature; another cell of the kind within about 70 mV", Example = "charge=50%")]
     public static double OpenV([In("s", "", "charge left", Min = 0, Max = 1)] double charge)
     {
@@ -34,7 +34,7 @@ public static class ClosedFormCell
     }
 
     /// <summary>Sag per ampere of this cell, t seconds after a step from rest.</summary>
-    [Law("polymer-cell-ohms", "cells", "R0 + R1*(1 - exp(-t/tau1)) + R2*(1 - exp(-t/tau2))", Says = "sag per ampere of a small polymer lithium cell, seconds after a load", Unit = "Ω", Source = "chen-2006",
+    [Law("polymer-cell-ohms", "cells", "R0 + R1·(1 − exp(-t/τ₁)) + R2·(1 − exp(-t/τ₂))", Says = "sag per ampere of a small polymer lithium cell, seconds after a load", Unit = "Ω", Source = "chen-2006",
         Where = "eqs. (3) to (6)", Valid = "one 850 mAh polymer lithium cell at room temperature; scale to a measured 10 s resistance", Example = "charge=50% after=10s")]
     public static double OhmAfter([In("s", "", "charge left", Min = 0, Max = 1, SoftMin = 0.05)] double charge,
         [In("t", "s", "time since the current step", Name = "after", Min = 0)] double afterS) => Circuit(charge).OhmAfter(afterS);

@@ -11,9 +11,9 @@ public static class ControllerSupply
     public const double MonthS = 730.5 * 3600;
 
     /// <summary>Rested voltage that the regulator needs: V_out + V_drop + I·R_s.</summary>
-    [Law("regulator-needs", "controller supply", "Vout + Vdo + I*Rs", Says = "rested voltage the controller's regulator needs", Unit = "V", Source = "definition", Valid = "Rs: what heater and regulator share; tap before the heater wiring to make it small", Example = "out=3.3V dropout=0.2V heater=1.4A source=0.25ohm")]
+    [Law("regulator-needs", "controller supply", "Vout + Vdo + I·Rs", Says = "rested voltage the controller's regulator needs", Unit = "V", Source = "definition", Where = "Ohm's law", Valid = "Rs: what heater and regulator share; tap before the heater wiring to make it small", Example = "output-voltage=3.3V dropout=0.2V heater=1.4A source=0.25ohm")]
     public static double NeededOpenV(
-        [In("Vout", "V", "controller voltage", Name = "out", Min = 0)] double outV,
+        [In("Vout", "V", "controller voltage", Name = "output-voltage", Min = 0)] double outV,
         [In("Vdo", "V", "drop-out", Name = "dropout", Min = 0)] double dropOutV,
         [In("I", "A", "heater current", Name = "heater", Min = 0, Default = 0)] double heaterA = 0,
         [In("Rs", "Ω", "source resistance before the tap", Name = "source", Min = 0, Default = 0)] double sourceOhm = 0) =>
@@ -23,15 +23,15 @@ public static class ControllerSupply
     public static double StrandedCharge(OcvTable cell, double neededOpenV) => cell.ChargeAt(Impossible.UnlessPositive(neededOpenV, "V"));
 
     /// <summary>Capacitor that carries the controller through a dip: I·t/ΔV.</summary>
-    [Law("hold-up", "controller supply", "I*t/dV", Says = "capacitor that carries the controller through a dip", Unit = "F", Source = "definition", Example = "current=10mA time=20ms droop=0.3V")]
+    [Law("hold-up", "controller supply", "I·t/ΔV", Says = "capacitor that carries the controller through a dip", Unit = "F", Source = "definition", Where = "charge balance of a capacitor", Valid = "steady current; count the capacitor at this voltage, not at its label (ceramic ones lose much)", Example = "current=10mA time=20ms droop=0.3V")]
     public static double HoldUpF(
         [In("I", "A", "controller current", Name = "current", Min = 0)] double currentA,
         [In("t", "s", "length of the dip", Name = "time", Min = 0)] double seconds,
-        [In("dV", "V", "droop allowed", Name = "droop", Min = 0)] double droopV) =>
+        [In("ΔV", "V", "droop allowed", Name = "droop", Min = 0)] double droopV) =>
         Impossible.IfNegative(currentA, "A") * Impossible.IfNegative(seconds, "s") / Impossible.UnlessPositive(droopV, "V");
 
     /// <summary>Largest heater current without a reset: (OCV − V_do − V_bor − margin)/R_s. Compare with the cold current.</summary>
-    [Law("brown-out-current", "controller supply", "(V - Vdo - Vbor - margin)/Rs", Says = "largest heater current that does not reset the controller", Unit = "A", Source = "definition", Valid = "compare with the cold, inrush current at the end of the charge", Example = "open=3.6V dropout=0.15V reset=2.7V source=0.25ohm")]
+    [Law("brown-out-current", "controller supply", "(V − Vdo − Vbor − margin)/Rs", Says = "largest heater current that does not reset the controller", Unit = "A", Source = "definition", Where = "Ohm's law", Valid = "compare with the cold, inrush current at the end of the charge", Example = "open=3.6V dropout=0.15V reset=2.7V source=0.25ohm")]
     public static double MostHeaterA(
         [In("V", "V", "rested voltage at the end of the charge", Name = "open", Min = 0)] double openV,
         [In("Vdo", "V", "drop-out of the regulator", Name = "dropout", Min = 0)] double dropOutV,
@@ -46,7 +46,7 @@ public static class ControllerSupply
         Impossible.UnlessPositive(capacityAs, "C") * Impossible.UnlessFraction(fractionAMonth) / MonthS;
 
     /// <summary>Time on the shelf until empty: s·Q/(I_q + I_sd).</summary>
-    [Law("shelf-life", "controller supply", "s*Q/(Iq + month*Q/730.5 h)", Says = "how long a charge lasts while the tool lies switched off", Unit = "s", Source = "definition", Valid = "warn below 6 months from 40 % charge", Example = "charge=40% capacity=0.62Ah standby=50uA self-discharge=2%")]
+    [Law("shelf-life", "controller supply", "s·Q/(Iq + month·Q/730.5 h)", Says = "how long a charge lasts while the tool lies switched off", Unit = "s", Source = "definition", Where = "charge over the sum of the currents; a month is 730.5 h", Valid = "warn below 6 months from 40 % charge", Example = "charge=40% capacity=0.62Ah standby=50uA self-discharge=2%")]
     public static double ShelfLifeS(
         [In("s", "", "charge left", Name = "charge", Min = 0, Max = 1)] double charge,
         [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,

@@ -33,7 +33,7 @@ public static class ConverterLoss
         : Math.Max(0, OutW(openV, sourceOhm, loss, FoldA(openV, sourceOhm, loss)));
 
     /// <summary>Most output power of a step-up on a source, in plain numbers.</summary>
-    [Law("step-up-fold", "power paths", "(V - a1)^2/(4 (a2 + Rs)) - a0", Says = "most output power of a step-up before its input folds", Unit = "W", Source = "definition", Where = "power balance, derivative set to zero",
+    [Law("step-up-fold", "power paths", "(V − a1)²/(4 (a2 + Rs)) − a0", Says = "most output power of a step-up before its input folds", Unit = "W", Source = "definition", Where = "power balance, derivative set to zero",
         Valid = "loss coefficients from readings at about this output voltage", Example = "open=3.7V source=0.12ohm fixed=0.1W drop=0.15V slope=60mohm")]
     public static double FoldW(
         [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,

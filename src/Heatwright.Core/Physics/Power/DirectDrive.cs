@@ -5,7 +5,7 @@ namespace Heatwright.Physics;
 public static class DirectDrive
 {
     /// <summary>Mean heater power at a PWM duty while the battery sees the pulses (no smoothing capacitor).</summary>
-    [Law("heater-power", "power paths", "d*(V/(R + Rseries))^2*R", Says = "power of a heater on a pack, with duty", Unit = "W", Source = "definition", Valid = "pulses reach the battery; with a smoothing capacitor see pwm-smoothed",
+    [Law("heater-power", "power paths", "d·(V/(R + Rseries))²·R", Says = "power of a heater on a pack, with duty", Unit = "W", Source = "definition", Where = "Ohm's law, mean over the pulses", Valid = "pulses reach the battery; with a smoothing capacitor see pwm-smoothed",
         Example = "supply=3.7V heater=2.2ohm series=0.25ohm duty=60%")]
     public static double HeaterW(
         [In("V", "V", "rested pack or stiff supply", Name = "supply", Min = 0)] double openV,
@@ -18,7 +18,7 @@ public static class DirectDrive
     }
 
     /// <summary>Current while on.</summary>
-    [Law("heater-current", "power paths", "V/(R + Rseries)", Says = "current of a heater while on", Unit = "A", Source = "definition", Example = "supply=5V heater=2.5ohm")]
+    [Law("heater-current", "power paths", "V/(R + Rseries)", Says = "current of a heater while on", Unit = "A", Source = "definition", Where = "Ohm's law", Valid = "heater at its present temperature, full duty", Example = "supply=5V heater=2.5ohm")]
     public static double CurrentA(
         [In("V", "V", "rested pack or stiff supply", Name = "supply", Min = 0)] double openV,
         [In("R", "Ω", "heater at its present temperature", Name = "heater", Min = 0)] double heaterOhm,
@@ -43,10 +43,10 @@ public static class DirectDrive
         outV <= Impossible.UnlessPositive(inV, "V") ? Impossible.IfNegative(outV, "V") / inV : throw Impossible.Outside(nameof(outV), outV, "V", "no more than the input voltage");
 
     /// <summary>Heat in a linear regulator: (V_in − V_out)·I.</summary>
-    [Law("linear-heat", "power paths", "(Vin - Vout)*I", Says = "heat in a linear regulator", Unit = "W", Source = "definition", Example = "in=4.2V out=3.3V current=50mA")]
+    [Law("linear-heat", "power paths", "(Vin − Vout)·I", Says = "heat in a linear regulator", Unit = "W", Source = "definition", Where = "power balance", Valid = "the regulator's own current left out", Example = "input-voltage=4.2V output-voltage=3.3V current=50mA")]
     public static double LinearHeatW(
-        [In("Vin", "V", "input", Name = "in", Min = 0)] double inV,
-        [In("Vout", "V", "output", Name = "out", Min = 0)] double outV,
+        [In("Vin", "V", "input", Name = "input-voltage", Min = 0)] double inV,
+        [In("Vout", "V", "output", Name = "output-voltage", Min = 0)] double outV,
         [In("I", "A", "load current", Min = 0)] double currentA) =>
         inV * (1 - LinearEfficiency(inV, outV)) * Impossible.IfNegative(currentA, "A");
 }

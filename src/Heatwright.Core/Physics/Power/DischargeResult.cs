@@ -27,21 +27,21 @@ public enum DischargeEnd
 /// <param name="StopA">Battery current at the end; 0 when it never ran.</param>
 /// <param name="End">What ended it.</param>
 public sealed record DischargeResult(
-    [property: Out("s", "run time")] double DurationS,
-    [property: Out("J", "energy in the load")] double LoadJ,
-    [property: Out("J", "energy out of the chemistry")] double ChemicalJ,
-    [property: Out("C", "charge given")] double GivenAs,
-    [property: Out("", "charge left at the end")] double StopCharge,
-    [property: Out("V", "rested voltage at the end")] double StopOpenV,
-    [property: Out("A", "battery current at the start")] double StartA,
-    [property: Out("A", "battery current at the end")] double StopA,
-    [property: Out("", "what ended it")] DischargeEnd End)
+    [property: Out("s", "run time", Name = "run-time")] double DurationS,
+    [property: Out("J", "energy in the load", Name = "load-energy")] double LoadJ,
+    [property: Out("J", "energy out of the chemistry", Name = "cell-energy")] double ChemicalJ,
+    [property: Out("C", "charge given", Name = "charge-given")] double GivenAs,
+    [property: Out("", "charge left at the end", Name = "charge-left")] double StopCharge,
+    [property: Out("V", "rested voltage at the end", Name = "end-open-voltage")] double StopOpenV,
+    [property: Out("A", "battery current at the start", Name = "start-current")] double StartA,
+    [property: Out("A", "battery current at the end", Name = "end-current")] double StopA,
+    [property: Out("", "what ended it", Name = "ended-by")] DischargeEnd End)
 {
     /// <summary>Share of the chemical energy that reached the load.</summary>
-    [Out("", "share of the chemical energy in the load")]
+    [Out("", "share of the chemical energy in the load", Name = "load-share")]
     public double Share => ChemicalJ > 0 ? LoadJ / ChemicalJ : 0;
 
     /// <summary>Mean power in the load.</summary>
-    [Out("W", "mean power in the load")]
+    [Out("W", "mean power in the load", Name = "mean-power")]
     public double MeanW => DurationS > 0 ? LoadJ / DurationS : 0;
 }

@@ -17,12 +17,12 @@ public enum ReadingFault
 public static class EnergyChecks
 {
     /// <summary>Efficiency from four readings with its standard doubt, each meter known to a relative doubt of its own.</summary>
-    [Law("efficiency-from-readings", "readings", "Vout*Iout/(Vin*Iin)", Says = "efficiency of a module from four readings, with its doubt", Source = "definition", Valid = "all four read at the same moment at full duty", Example = "in=3.7V in-current=3.1A out=9V out-current=1.05A meter-doubt=1%")]
+    [Law("efficiency-from-readings", "readings", "Vout·Iout/(Vin·Iin)", Says = "efficiency of a module from four readings, with its doubt", Source = "definition", Where = "output over input power", Valid = "all four read at the same moment at full duty", Example = "input-voltage=3.7V input-current=3.1A output-voltage=9V output-current=1.05A meter-doubt=1%")]
     public static ReadEfficiency Efficiency(
-        [In("Vin", "V", "input voltage", Name = "in", Min = 0)] double inV,
-        [In("Iin", "A", "input current", Name = "in-current", Min = 0)] double inA,
-        [In("Vout", "V", "output voltage", Name = "out", Min = 0)] double outV,
-        [In("Iout", "A", "output current", Name = "out-current", Min = 0)] double outA,
+        [In("Vin", "V", "input voltage", Name = "input-voltage", Min = 0)] double inV,
+        [In("Iin", "A", "input current", Name = "input-current", Min = 0)] double inA,
+        [In("Vout", "V", "output voltage", Name = "output-voltage", Min = 0)] double outV,
+        [In("Iout", "A", "output current", Name = "output-current", Min = 0)] double outA,
         [In("r", "", "relative standard doubt of each meter", Name = "meter-doubt", Min = 0, Max = 1, Default = 0.01)] double meterDoubt = 0.01)
     {
         double inW = Impossible.UnlessPositive(inV, "V") * Impossible.UnlessPositive(inA, "A");
@@ -59,7 +59,7 @@ public static class EnergyChecks
 /// <param name="LossW">Input less output power.</param>
 /// <param name="LossDoubtW">Its standard doubt.</param>
 public readonly record struct ReadEfficiency(
-    [property: Out("", "efficiency")] double Share,
-    [property: Out("", "standard doubt of the efficiency")] double ShareDoubt,
+    [property: Out("", "efficiency", Name = "efficiency")] double Share,
+    [property: Out("", "standard doubt of the efficiency", Name = "efficiency-doubt")] double ShareDoubt,
     [property: Out("W", "loss")] double LossW,
     [property: Out("W", "standard doubt of the loss")] double LossDoubtW);

@@ -9,7 +9,7 @@ public static class Fuse
     private const double CopperMeltsC = 1083;
 
     /// <summary>Least rating for a steady current: I/0.75, divided by a further 0.9 at 60 °C (straight in between, no further down above). Common practice, no source.</summary>
-    [Law("fuse-rating", "wires and traces", "I/0.75/derating, derating 1 at 25 °C and 0.9 at 60 °C", Says = "least fuse rating for a steady current", Unit = "A", Source = "common practice", Valid = "25 to 60 °C; voltage rating at least the full pack, interrupting at least V/Rs",
+    [Law("fuse-rating", "wires and traces", "I/0.75/derating, derating 1 at 25 °C and 0.9 at 60 °C", Says = "least fuse rating for a steady current", Unit = "A", Source = "common practice", Where = "usual derating of fuses", Valid = "25 to 60 °C; voltage rating at least the full pack, interrupting at least V/Rs",
         Example = "current=3A around=60degC")]
     public static double LeastRatingA(
         [In("I", "A", "largest steady current", Name = "current", Min = 0)] double currentA,
@@ -17,12 +17,12 @@ public static class Fuse
         Impossible.UnlessPositive(currentA, "A") / 0.75 / (1 - (0.1 * Math.Clamp((aroundC - 25) / 35, 0, 1)));
 
     /// <summary>I²t above the steady part of a current that falls from cold to hot exponentially: 2·I_ss(I_0 − I_ss)τ + (I_0 − I_ss)²τ/2.</summary>
-    [Law("inrush-i2t", "wires and traces", "2*Iss*(I0 - Iss)*tau + (I0 - Iss)^2*tau/2", Says = "what a fuse takes at each cold start", Unit = "A²·s", Source = "definition", Where = "integral of an exponential", Valid = "keep below 20 to 30 % of the fuse's melting value for 100 000 starts (common practice)",
-        Example = "cold=4A hot=1.75A tau=1.5s")]
+    [Law("inrush-i2t", "wires and traces", "2·Iss·(I0 − Iss)·τ + (I0 − Iss)²·τ/2", Says = "what a fuse takes at each cold start", Unit = "A²·s", Source = "definition", Where = "integral of an exponential", Valid = "keep below 20 to 30 % of the fuse's melting value for 100 000 starts (common practice)",
+        Example = "cold=4A hot=1.75A time-constant=1.5s")]
     public static double InrushA2S(
         [In("I0", "A", "cold current", Name = "cold", Min = 0)] double coldA,
         [In("Iss", "A", "hot current", Name = "hot", Min = 0)] double hotA,
-        [In("tau", "s", "time constant of the warm-up", Name = "tau", Min = 0)] double tauS)
+        [In("τ", "s", "time constant of the warm-up", Name = "time-constant", Min = 0)] double tauS)
     {
         double over = Impossible.IfNegative(coldA - Impossible.IfNegative(hotA, "A"), "A", nameof(coldA));
         return over * Impossible.UnlessPositive(tauS, "s") * ((2 * hotA) + (over / 2));
@@ -39,7 +39,7 @@ public static class Fuse
         Impossible.UnlessPositive(labelA, "A") * Math.Clamp(1 - (0.009 * (Impossible.UnlessFinite(aroundC, "°C") - 25)), 0, 1);
 
     /// <summary>Current that melts a copper conductor within a short time.</summary>
-    [Law("melting-current", "wires and traces", "A_cmil*sqrt(log10((1083 - Ta)/(234 + Ta) + 1)/(33 t))", Says = "current that melts a copper conductor within seconds", Unit = "A", Source = "brooks-adam", Where = "Onderdonk's equation, excerpts read", Valid = "up to about 5 s, no heat lost",
+    [Law("melting-current", "wires and traces", "A_cmil·√(log10((1083 − Ta)/(234 + Ta) + 1)/(33 t))", Says = "current that melts a copper conductor within seconds", Unit = "A", Source = "brooks-adam", Where = "Onderdonk's equation, excerpts read", Valid = "up to about 5 s, no heat lost",
         Example = "area=0.2mm2 time=1s around=25degC")]
     public static double OnderdonkA(
         [In("A", "m²", "copper cross-section", Name = "area", Min = 0)] double areaM2,

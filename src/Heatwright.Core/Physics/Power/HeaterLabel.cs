@@ -9,11 +9,11 @@ public static class HeaterLabel
     public const double OhmTolerance = 0.10;
 
     /// <summary>Power at another voltage than the label's.</summary>
-    [Law("label-power", "heaters", "P*(V/Vlabel)^2", Says = "power of a labelled heater at another voltage", Unit = "W", Source = "definition", Valid = "resistance as labelled, the same at both voltages", Example = "label=45W label-voltage=18V use=12V")]
+    [Law("label-power", "heaters", "P·(V/Vlabel)²", Says = "power of a labelled heater at another voltage", Unit = "W", Source = "definition", Where = "Ohm's law", Valid = "resistance as labelled, the same at both voltages", Example = "label-power=45W label-voltage=18V voltage=12V")]
     public static double PowerW(
-        [In("P", "W", "labelled power", Name = "label", Min = 0)] double labelW,
+        [In("P", "W", "labelled power", Name = "label-power", Min = 0)] double labelW,
         [In("Vlabel", "V", "labelled voltage", Name = "label-voltage", Min = 0)] double labelV,
-        [In("V", "V", "voltage it will see", Name = "use", Min = 0)] double useV)
+        [In("V", "V", "voltage it will see", Name = "voltage", Min = 0)] double useV)
     {
         double ratio = Impossible.IfNegative(useV, "V") / Impossible.UnlessPositive(labelV, "V");
         return Impossible.UnlessPositive(labelW, "W") * ratio * ratio;

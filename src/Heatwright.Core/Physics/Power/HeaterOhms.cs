@@ -6,13 +6,13 @@ namespace Heatwright.Physics;
 public static class HeaterOhms
 {
     /// <summary>Straight line: R_ref·(1 + α(T − T_ref)).</summary>
-    [Law("heater-ohms", "heaters", "R0*(1 + alpha*(T - T0))", Says = "resistance of a heater at a temperature", Unit = "Ω", Source = "definition", Where = "temperature coefficient", Valid = "metals over at most 300 K; alpha and R0 at the same reference",
-        Example = "reference=2.2ohm slope=4e-3/K at=350degC from=25degC")]
+    [Law("heater-ohms", "heaters", "R0·(1 + α·(T − T0))", Says = "resistance of a heater at a temperature", Unit = "Ω", Source = "definition", Where = "temperature coefficient", Valid = "metals over at most 300 K; alpha and R0 at the same reference",
+        Example = "cold=2.2ohm slope=4e-3/K at=350degC cold-at=25degC")]
     public static double LinearOhm(
-        [In("R0", "Ω", "resistance at the reference temperature", Name = "reference", Min = 0)] double referenceOhm,
-        [In("alpha", "1/K", "temperature coefficient at the reference temperature", Name = "slope", Min = -0.02, Max = 0.02)] double slopePerK,
+        [In("R0", "Ω", "resistance at the reference temperature", Name = "cold", Min = 0)] double referenceOhm,
+        [In("α", "1/K", "temperature coefficient at the reference temperature", Name = "slope", Min = -0.02, Max = 0.02)] double slopePerK,
         [In("T", "°C", "temperature", Name = "at", Min = -273.15)] double atC,
-        [In("T0", "°C", "reference temperature", Name = "from", Min = -273.15, Default = 20)] double fromC = 20)
+        [In("T0", "°C", "reference temperature", Name = "cold-at", Min = -273.15, Default = 20)] double fromC = 20)
     {
         double factor = 1 + (Impossible.UnlessFinite(slopePerK, "1/K") * (Above(atC) - Above(fromC, nameof(fromC))));
         return factor > 0
@@ -21,7 +21,7 @@ public static class HeaterOhms
     }
 
     /// <summary>Coefficient from two readings, referred to the first temperature: (R2/R1 − 1)/(T2 − T1).</summary>
-    [Law("heater-slope", "heaters", "(R2/R1 - 1)/(T2 - T1)", Says = "temperature coefficient of a heater from a cold and a hot reading", Unit = "1/K", Source = "definition", Valid = "referred to the first temperature", Example = "cold=2.2ohm cold-at=25degC hot=3.6ohm hot-at=184degC")]
+    [Law("heater-slope", "heaters", "(R2/R1 − 1)/(T2 − T1)", Says = "temperature coefficient of a heater from a cold and a hot reading", Unit = "1/K", Source = "definition", Where = "temperature coefficient", Valid = "referred to the first temperature", Example = "cold=2.2ohm cold-at=25degC hot=3.6ohm hot-at=184degC")]
     public static double SlopePerK(
         [In("R1", "Ω", "cold reading", Name = "cold", Min = 0)] double coldOhm,
         [In("T1", "°C", "its temperature", Name = "cold-at")] double coldC,
@@ -64,9 +64,9 @@ public static class HeaterOhms
     }
 
     /// <summary>How many times its hot current a heater draws when cold, at the same voltage: 1 + α(T_hot − T_cold), α at the cold temperature.</summary>
-    [Law("inrush", "heaters", "1 + alpha*(Thot - Tcold)", Says = "how many times its hot current a cold heater draws", Unit = "", Source = "definition", Valid = "constant voltage; 2 to 2.5 for tungsten types at 350 °C, 1.02 for nickel-chromium", Example = "slope=4e-3/K hot=350degC cold=25degC")]
+    [Law("inrush", "heaters", "1 + α·(Thot − Tcold)", Says = "how many times its hot current a cold heater draws", Unit = "", Source = "definition", Where = "temperature coefficient", Valid = "constant voltage; 2 to 2.5 for tungsten types at 350 °C, 1.02 for nickel-chromium", Example = "slope=4e-3/K hot=350degC cold=25degC")]
     public static double InrushFactor(
-        [In("alpha", "1/K", "temperature coefficient at the cold temperature", Name = "slope", Min = -0.02, Max = 0.02)] double slopePerK,
+        [In("α", "1/K", "temperature coefficient at the cold temperature", Name = "slope", Min = -0.02, Max = 0.02)] double slopePerK,
         [In("Thot", "°C", "working temperature", Name = "hot")] double hotC,
         [In("Tcold", "°C", "temperature at the start", Name = "cold", Default = 20)] double coldC = 20) => LinearOhm(1, slopePerK, hotC, coldC);
 

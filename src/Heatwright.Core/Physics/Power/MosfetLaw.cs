@@ -26,12 +26,12 @@ public static class MosfetLaw
 
     /// <summary>Junction temperature and loss once settled; none when every degree of warming adds more heat than it carries away.</summary>
     /// <remarks>T_j = [T_a + x(1 − 25k)]/(1 − x·k), x = R_θ·d·I²·R_25; x·k ≥ 1 runs away.</remarks>
-    [Law("switch-junction", "switch", "Tj = (Ta + x*(1 - 25 k))/(1 - x k), x = Rth*d*I^2*R25", Says = "junction temperature and loss of a switching transistor", Source = "definition", Where = "heat balance with a straight R(T)",
-        Valid = "conduction loss; full gate drive; inside a closed handle take 20 to 50 % more thermal resistance", Example = "current=4A duty=100% on=20mohm thermal=80K/W around=45degC")]
+    [Law("switch-junction", "switch", "Tj = (Ta + x·(1 − 25 k))/(1 − x k), x = Rth·d·I²·R25", Says = "junction temperature and loss of a switching transistor", Source = "definition", Where = "heat balance with a straight R(T)",
+        Valid = "conduction loss; full gate drive; inside a closed handle take 20 to 50 % more thermal resistance", Example = "current=4A duty=100% on-resistance=20mohm thermal=80K/W around=45degC")]
     public static JunctionState? Junction(
         [In("I", "A", "current while on", Name = "current", Min = 0)] double currentA,
         [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,
-        [In("R25", "Ω", "on-resistance at 25 °C and this gate drive", Name = "on", Min = 0)] double onOhm,
+        [In("R25", "Ω", "on-resistance at 25 °C and this gate drive", Name = "on-resistance", Min = 0)] double onOhm,
         [In("Rth", "K/W", "junction to air", Name = "thermal", Min = 0)] double thermalKPerW,
         [In("Ta", "°C", "air at the part", Name = "around")] double aroundC,
         [In("k", "1/K", "rise of the on-resistance", Name = "rise", Min = 0, SoftMin = 0.004, SoftMax = 0.007, Default = 0.005)] double riseKPerK = 0.005)

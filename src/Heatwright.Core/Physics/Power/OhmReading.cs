@@ -14,7 +14,7 @@ public static class OhmReading
         : throw Impossible.Outside(nameof(readOhm), readOhm, "Ω", "more than the shorted leads");
 
     /// <summary>Heater from volts and amperes with the ammeter in the same loop: V/I − R_burden.</summary>
-    [Law("ohms-from-readings", "heaters", "V/I - Rburden", Says = "resistance of a heater from volts and amps read at work", Unit = "Ω", Source = "definition", Valid = "direct current at full duty; voltage before the ammeter", Example = "volts=3.7V current=1.644A burden=50mohm")]
+    [Law("ohms-from-readings", "heaters", "V/I − Rburden", Says = "resistance of a heater from volts and amps read at work", Unit = "Ω", Source = "definition", Where = "Ohm's law", Valid = "direct current at full duty; voltage before the ammeter", Example = "volts=3.7V current=1.644A burden=50mohm")]
     public static double FromVoltAmpOhm(
         [In("V", "V", "voltage read", Name = "volts", Min = 0)] double readV,
         [In("I", "A", "current read", Name = "current", Min = 0)] double readA,

@@ -8,7 +8,7 @@ public static class Pack
     public const double JoinWithinV = 0.050;
 
     /// <summary>Source resistance of the whole pack.</summary>
-    [Law("pack-resistance", "packs", "n/m*Rcell + (n+1)*Rlink + Rprot + Rfuse + Rwire + Rconn", Says = "source resistance of a whole pack with links, fuse and wires", Unit = "Ω", Source = "definition",
+    [Law("pack-resistance", "packs", "n/m·Rcell + (n+1)·Rlink + Rprot + Rfuse + Rwire + Rconn", Says = "source resistance of a whole pack with links, fuse and wires", Unit = "Ω", Source = "definition", Where = "resistances in series and parallel",
         Valid = "like cells; take the cell's resistance after minutes for long runs, not the 1 s value", Example = "series=2 parallel=2 cell=30mohm link=2mohm protection=40mohm fuse=10mohm")]
     public static double Ohm(
         [In("n", "", "cells in series", Min = 1, Max = 100)] int series,
@@ -29,7 +29,7 @@ public static class Pack
     }
 
     /// <summary>Rated energy: n·m·V_nom·Q_nom.</summary>
-    [Law("pack-energy", "packs", "n*m*Vnom*Q", Says = "labelled energy of a pack", Unit = "J", Source = "definition", Valid = "as labelled; what arrives at the heater is less", Example = "series=2 parallel=1 cell=3.7V capacity=3Ah")]
+    [Law("pack-energy", "packs", "n·m·Vnom·Q", Says = "labelled energy of a pack", Unit = "J", Source = "definition", Where = "volts times charge", Valid = "as labelled; what arrives at the heater is less", Example = "series=2 parallel=1 cell=3.7V capacity=3Ah")]
     public static double RatedJ(
         [In("n", "", "cells in series", Min = 1, Max = 100)] int series,
         [In("m", "", "strings in parallel", Min = 1, Max = 100)] int parallel,
@@ -62,11 +62,11 @@ public static class Pack
     public static double CellA(double openV, double cellOhm, double nodeV) => (openV - nodeV) / Impossible.UnlessPositive(cellOhm, "Ω");
 
     /// <summary>Current at the moment two cells are joined in parallel.</summary>
-    [Law("joining-surge", "packs", "(Va - Vb)/(Ra + Rb + Rwire)", Says = "current at the moment two cells are joined in parallel", Unit = "A", Source = "definition", Valid = "first instant; join within 50 mV only (common practice)",
-        Example = "first=4.1V second=3.6V first-cell=50mohm second-cell=50mohm wire=10mohm")]
+    [Law("joining-surge", "packs", "(Va − Vb)/(Ra + Rb + Rwire)", Says = "current at the moment two cells are joined in parallel", Unit = "A", Source = "definition", Where = "Ohm's law", Valid = "first instant; join within 50 mV only (common practice)",
+        Example = "first-voltage=4.1V second-voltage=3.6V first-cell=50mohm second-cell=50mohm wire=10mohm")]
     public static double JoiningA(
-        [In("Va", "V", "rested voltage of the first cell", Name = "first", Min = 0)] double firstV,
-        [In("Vb", "V", "rested voltage of the second cell", Name = "second", Min = 0)] double secondV,
+        [In("Va", "V", "rested voltage of the first cell", Name = "first-voltage", Min = 0)] double firstV,
+        [In("Vb", "V", "rested voltage of the second cell", Name = "second-voltage", Min = 0)] double secondV,
         [In("Ra", "Ω", "resistance of the first cell", Name = "first-cell", Min = 0)] double firstOhm,
         [In("Rb", "Ω", "resistance of the second cell", Name = "second-cell", Min = 0)] double secondOhm,
         [In("Rwire", "Ω", "what joins them", Name = "wire", Min = 0, Default = 0)] double wireOhm = 0) =>

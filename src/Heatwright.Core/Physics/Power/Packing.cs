@@ -17,7 +17,7 @@ public static class Packing
     };
 
     /// <summary>Least inner diameter of a tube for equal round cells side by side.</summary>
-    [Law("tube-for-cells", "size and mass", "c_k*d; c = 1, 2, 2.1547, 2.4142, 2.7013, 3, 3", Says = "least tube for round cells side by side", Unit = "m", Source = "graham-1998", Where = "dense packings of 1 to 7 circles", Valid = "bare cells, no sleeve, no wires", Example = "cells=3 diameter=14mm")]
+    [Law("tube-for-cells", "size and mass", "c_k·d; c = 1, 2, 2.1547, 2.4142, 2.7013, 3, 3", Says = "least tube for round cells side by side", Unit = "m", Source = "graham-1998", Where = "dense packings of 1 to 7 circles", Valid = "bare cells, no sleeve, no wires", Example = "cells=3 diameter=14mm")]
     public static double TubeM(
         [In("k", "", "cells side by side", Name = "cells", Min = 1, Max = 7)] int circles,
         [In("d", "m", "cell diameter", Name = "diameter", Min = 0)] double diameterM) => TubeOver(circles) * Impossible.UnlessPositive(diameterM, "m");
@@ -34,7 +34,7 @@ public static class Packing
     public static double WidestInTubeM(double innerM, double heightM) => Chord(innerM, Impossible.UnlessPositive(heightM, "m") / 2);
 
     /// <summary>Widest board lying centred on a cell that touches the tube wall; 0 when none fits.</summary>
-    [Law("board-beside-cell", "size and mass", "2*sqrt((Di/2)^2 - max(y1^2, y2^2)), y1 = d - Di/2, y2 = y1 + t", Says = "widest board that fits beside a cell in a tube", Unit = "m", Source = "definition", Where = "circle geometry", Valid = "one cell against the wall, board centred on it", Example = "tube=24mm cell=14mm board=4mm")]
+    [Law("board-beside-cell", "size and mass", "2·√((Di/2)² − max(y1², y2²)), y1 = d − Di/2, y2 = y1 + t", Says = "widest board that fits beside a cell in a tube", Unit = "m", Source = "definition", Where = "circle geometry", Valid = "one cell against the wall, board centred on it", Example = "tube=24mm cell=14mm board=4mm")]
     public static double WidestBesideCellM(
         [In("Di", "m", "inner diameter of the tube", Name = "tube", Min = 0)] double innerM,
         [In("d", "m", "cell diameter", Name = "cell", Min = 0)] double cellM,

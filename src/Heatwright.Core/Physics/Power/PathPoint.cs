@@ -43,11 +43,11 @@ public sealed record PathPoint(
     [property: Out("", "duty")] double? Duty)
 {
     /// <summary>Most power the source can push through the module.</summary>
-    [Out("W", "most power before the fold")]
+    [Out("W", "most power before the fold", Name = "most-power")]
     public double? MostW { get; init; }
 
     /// <summary>Battery current of that point.</summary>
-    [Out("A", "battery current at the fold")]
+    [Out("A", "battery current at the fold", Name = "fold-current")]
     public double? FoldA { get; init; }
 
     /// <summary>How much more battery current the first limit allows, as a factor; only when regulated.</summary>
@@ -55,7 +55,7 @@ public sealed record PathPoint(
     public double? Margin { get; init; }
 
     /// <summary>Current through the heater when the module is off but not disconnected.</summary>
-    [Out("A", "passes through while off")]
+    [Out("A", "passes through while off", Name = "off-current")]
     public double? OffA { get; init; }
 
     /// <summary>Beyond the fold: more current gives less output.</summary>

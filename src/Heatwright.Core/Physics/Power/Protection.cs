@@ -15,7 +15,7 @@ public static class Protection
     public const double MostJPerKg = 300 * 3600.0;
 
     /// <summary>Current at which the protection opens.</summary>
-    [Law("protection-trip", "packs", "Vdet/(2*Rds)/hot", Says = "current at which a protection board opens", Unit = "A", Source = "protection-ic-guide", Valid = "two like switches in series; hot = 1.3 near 85 °C is common practice",
+    [Law("protection-trip", "packs", "Vdet/(2·Rds)/hot", Says = "current at which a protection board opens", Unit = "A", Source = "protection-ic-guide", Where = "detection voltage over two switches", Valid = "two like switches in series; hot = 1.3 near 85 °C is common practice",
         Example = "detect=0.15V switch=25mohm hot=1.3")]
     public static double TripA(
         [In("Vdet", "V", "detection voltage", Name = "detect", Min = 0)] double detectV,
@@ -27,7 +27,7 @@ public static class Protection
     public static bool MayTrip(double peakA, double hotTripA) => Impossible.IfNegative(peakA, "A") > 0.7 * Impossible.UnlessPositive(hotTripA, "A");
 
     /// <summary>Current in multiples of the capacity per hour.</summary>
-    [Law("c-rate", "cells", "I*3600 s/Q", Says = "current of a cell in multiples of its capacity per hour", Unit = "1/h", Source = "definition", Valid = "energy cells usually 1 to 2, power cells 8 to 15 (common practice)", Example = "current=1.3A capacity=0.62Ah")]
+    [Law("c-rate", "cells", "I·3600 s/Q", Says = "current of a cell in multiples of its capacity per hour", Unit = "1/h", Source = "definition", Where = "current over capacity", Valid = "energy cells usually 1 to 2, power cells 8 to 15 (common practice)", Example = "current=1.3A capacity=0.62Ah")]
     public static double PerHour(
         [In("I", "A", "current of one cell", Min = 0)] double currentA,
         [In("Q", "C", "capacity of one cell", Name = "capacity", Min = 0)] double capacityAs) =>
@@ -43,7 +43,7 @@ public static class Protection
     }
 
     /// <summary>Volume of a round cell.</summary>
-    [Law("cell-volume", "cells", "pi/4*d^2*L", Says = "volume of a round cell", Unit = "m³", Source = "definition", Example = "diameter=18mm length=65mm")]
+    [Law("cell-volume", "cells", "π/4·d²·L", Says = "volume of a round cell", Unit = "m³", Source = "definition", Where = "cylinder", Valid = "the bare can; sleeve and tabs come on top", Example = "diameter=18mm length=65mm")]
     public static double CylinderM3(
         [In("d", "m", "diameter", Min = 0)] double diameterM,
         [In("L", "m", "length", Min = 0)] double lengthM) =>

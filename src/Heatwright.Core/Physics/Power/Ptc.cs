@@ -10,12 +10,12 @@ public static class Ptc
         Impossible.UnlessPositive(leastOhm, "Ω") * Math.Exp(Impossible.IfNegative(steepnessPerK, "1/K") * Math.Max(0, atC - switchC));
 
     /// <summary>Where its power meets the loss to the surroundings, V²/R(T) = G(T − T_amb), and what it draws when cold.</summary>
-    [Law("ptc-balance", "heaters", "V^2/R(T) = G*(T - Tamb), R = Rmin*exp(beta*(T - Tc)) above Tc", Says = "where a self-limiting heater comes to rest", Source = "common practice", Valid = "after it has settled", Example = "supply=12V least=5ohm switch=220degC steepness=0.05/K conductance=30mW/K around=25degC")]
+    [Law("ptc-balance", "heaters", "V²/R(T) = G·(T − Tamb), R = Rmin·exp(β·(T − Tc)) above Tc", Says = "where a self-limiting heater comes to rest", Source = "common practice", Where = "exponential climb above the switch temperature", Valid = "after it has settled", Example = "supply=12V least=5ohm switch=220degC steepness=0.05/K conductance=30mW/K around=25degC")]
     public static PtcBalance Balance(
         [In("V", "V", "supply", Name = "supply", Min = 0)] double supplyV,
         [In("Rmin", "Ω", "least resistance", Name = "least", Min = 0)] double leastOhm,
         [In("Tc", "°C", "where the climb begins", Name = "switch")] double switchC,
-        [In("beta", "1/K", "steepness", Name = "steepness", Min = 0, SoftMin = 0.03, SoftMax = 0.15)] double steepnessPerK,
+        [In("β", "1/K", "steepness", Name = "steepness", Min = 0, SoftMin = 0.03, SoftMax = 0.15)] double steepnessPerK,
         [In("G", "W/K", "loss per kelvin", Name = "conductance", Min = 0)] double conductanceWPerK,
         [In("Tamb", "°C", "surroundings", Name = "around", Default = 25)] double aroundC = 25)
     {
@@ -40,6 +40,6 @@ public static class Ptc
 /// <param name="PowerW">Power once settled.</param>
 /// <param name="InrushW">Power at the first moment.</param>
 public readonly record struct PtcBalance(
-    [property: Out("°C", "temperature once settled")] double AtC,
+    [property: Out("°C", "temperature once settled", Name = "temperature")] double AtC,
     [property: Out("W", "power once settled")] double PowerW,
-    [property: Out("W", "power at the first moment")] double InrushW);
+    [property: Out("W", "power at the first moment", Name = "inrush-power")] double InrushW);

@@ -6,12 +6,12 @@ namespace Heatwright.Physics;
 public static class PulseOhms
 {
     /// <summary>Resistance from two loads.</summary>
-    [Law("pulse-resistance", "cells", "(U1 - U2)/(I2 - I1)", Says = "resistance of a cell from its voltage at two loads", Unit = "Ω", Source = "iec-61960-3", Where = "direct-current method, standard not read",
-        Valid = "voltages at the cell's own terminals; a 1 s value understates long sag by 1.5 to 2.5 times", Example = "first=3.815V first-current=0.124A second=3.763V second-current=0.62A")]
+    [Law("pulse-resistance", "cells", "(U1 − U2)/(I2 − I1)", Says = "resistance of a cell from its voltage at two loads", Unit = "Ω", Source = "iec-61960-3", Where = "direct-current method, standard not read",
+        Valid = "voltages at the cell's own terminals; a 1 s value understates long sag by 1.5 to 2.5 times", Example = "first-voltage=3.815V first-current=0.124A second-voltage=3.763V second-current=0.62A")]
     public static double Ohm(
-        [In("U1", "V", "voltage at the smaller current", Name = "first", Min = 0)] double firstV,
+        [In("U1", "V", "voltage at the smaller current", Name = "first-voltage", Min = 0)] double firstV,
         [In("I1", "A", "smaller current", Name = "first-current", Min = 0)] double firstA,
-        [In("U2", "V", "voltage at the larger current", Name = "second", Min = 0)] double secondV,
+        [In("U2", "V", "voltage at the larger current", Name = "second-voltage", Min = 0)] double secondV,
         [In("I2", "A", "larger current", Name = "second-current", Min = 0)] double secondA) => secondA > firstA
             ? (firstV - secondV) / (secondA - firstA)
             : throw Impossible.Outside(nameof(secondA), secondA, "A", "more than the first current");

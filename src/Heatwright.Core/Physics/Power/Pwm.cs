@@ -6,7 +6,7 @@ namespace Heatwright.Physics;
 public static class Pwm
 {
     /// <summary>Case A: the battery sees the pulses.</summary>
-    [Law("pwm-pulsed", "switch", "Ion = V/(Rs + R), heater d*Ion^2*R, pack d*Ion^2*Rs", Says = "currents and losses when the battery sees the pulses", Source = "definition", Valid = "Rs*C*f far below 1: no smoothing capacitor", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
+    [Law("pwm-pulsed", "switch", "Ion = V/(Rs + R), heater d·Ion²·R, pack d·Ion²·Rs", Says = "currents and losses when the battery sees the pulses", Source = "definition", Where = "Ohm's law, mean over the pulses", Valid = "Rs*C*f far below 1: no smoothing capacitor", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
     public static PwmState Pulsed(
         [In("V", "V", "rested voltage", Name = "supply", Min = 0)] double openV,
         [In("Rs", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
@@ -19,7 +19,7 @@ public static class Pwm
     }
 
     /// <summary>Case B: a capacitor at the switch carries the pulses.</summary>
-    [Law("pwm-smoothed", "switch", "I' = V/(R + d*Rs), heater d*I'^2*R, pack (d*I')^2*Rs", Says = "currents and losses when a capacitor carries the pulses", Source = "definition", Valid = "Rs*C*f of 1 or more", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
+    [Law("pwm-smoothed", "switch", "I' = V/(R + d·Rs), heater d·I'²·R, pack (d·I')²·Rs", Says = "currents and losses when a capacitor carries the pulses", Source = "definition", Where = "Ohm's law, mean over the pulses", Valid = "Rs*C*f of 1 or more", Example = "supply=3.7V source=0.15ohm heater=1.5ohm duty=50%")]
     public static PwmState Smoothed(
         [In("V", "V", "rested voltage", Name = "supply", Min = 0)] double openV,
         [In("Rs", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
@@ -87,16 +87,16 @@ public static class Pwm
         + (onA * Impossible.IfNegative(seriesOhm, "Ω"));
 
     /// <summary>Capacitor for a wanted ripple: I_on·d(1 − d)/(f·ΔV).</summary>
-    [Law("smoothing-capacitor", "switch", "Ion*d*(1 - d)/(f*dV)", Says = "capacitor for a wanted ripple under pulse width", Unit = "F", Source = "definition", Where = "charge balance", Valid = "good only where Rs*C*f comes out at 1 or more", Example = "current=1.4A duty=50% frequency=20kHz ripple=50mV")]
+    [Law("smoothing-capacitor", "switch", "Ion·d·(1 − d)/(f·ΔV)", Says = "capacitor for a wanted ripple under pulse width", Unit = "F", Source = "definition", Where = "charge balance", Valid = "good only where Rs*C*f comes out at 1 or more", Example = "current=1.4A duty=50% frequency=20kHz ripple=50mV")]
     public static double FaradForRipple(
         [In("Ion", "A", "current while on", Name = "current", Min = 0)] double onA,
         [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,
         [In("f", "Hz", "PWM frequency", Name = "frequency", Min = 0)] double hertz,
-        [In("dV", "V", "ripple allowed, peak to peak", Name = "ripple", Min = 0)] double rippleV) =>
+        [In("ΔV", "V", "ripple allowed, peak to peak", Name = "ripple", Min = 0)] double rippleV) =>
         RippleV(onA, duty, hertz, Impossible.UnlessPositive(rippleV, "V"));
 
     /// <summary>Temperature ripple of slow PWM, peak to peak: P·d(1 − d)/(f·C_th).</summary>
-    [Law("pwm-temperature-ripple", "switch", "P*d*(1 - d)/(f*C)", Says = "temperature ripple of slow pulse width, peak to peak", Unit = "K", Source = "definition", Where = "heat balance", Valid = "period short against the warm-up time", Example = "power=20W duty=50% frequency=10Hz capacity=2J/K")]
+    [Law("pwm-temperature-ripple", "switch", "P·d·(1 − d)/(f·C)", Says = "temperature ripple of slow pulse width, peak to peak", Unit = "K", Source = "definition", Where = "heat balance", Valid = "period short against the warm-up time", Example = "power=20W duty=50% frequency=10Hz capacity=2J/K")]
     public static double RippleK(
         [In("P", "W", "heater power while on", Name = "power", Min = 0)] double onW,
         [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,
@@ -112,11 +112,11 @@ public static class Pwm
 /// <param name="HeaterW">Mean heater power.</param>
 /// <param name="PackW">Mean loss in the source resistance.</param>
 public readonly record struct PwmState(
-    [property: Out("A", "heater current while on")] double OnA,
-    [property: Out("A", "mean battery current")] double MeanA,
-    [property: Out("A", "rms battery current")] double RmsA,
-    [property: Out("W", "mean heater power")] double HeaterW,
-    [property: Out("W", "mean loss in pack and leads")] double PackW)
+    [property: Out("A", "heater current while on", Name = "on-current")] double OnA,
+    [property: Out("A", "mean battery current", Name = "mean-current")] double MeanA,
+    [property: Out("A", "rms battery current", Name = "rms-current")] double RmsA,
+    [property: Out("W", "mean heater power", Name = "heater-power")] double HeaterW,
+    [property: Out("W", "mean loss in pack and leads", Name = "pack-loss")] double PackW)
 {
     /// <summary>Share of the battery's power in the heater.</summary>
     [Out("", "share in the heater")]

@@ -26,7 +26,7 @@ public static class RateCapacity
     }
 
     /// <summary>Run time by Peukert: H·(Q_H/(I·H))^k.</summary>
-    [Law("peukert", "cells", "H*(Q/(I*H))^k", Says = "run time when a lead or nickel battery gives less at high current", Unit = "s", Source = "doerffel-2006", Where = "form and limits, from memory", Valid = "constant current within twice the tested range, same temperature; not together with a known resistance",
+    [Law("peukert", "cells", "H·(Q/(I·H))^k", Says = "run time when a lead or nickel battery gives less at high current", Unit = "s", Source = "doerffel-2006", Where = "form and limits, from memory", Valid = "constant current within twice the tested range, same temperature; not together with a known resistance",
         Example = "capacity=2Ah rated-time=5h current=4A exponent=1.05")]
     public static double PeukertS(
         [In("Q", "C", "capacity at the rated time", Name = "capacity", Min = 0)] double capacityAs,

@@ -6,7 +6,7 @@ namespace Heatwright.Physics;
 public static class RunTime
 {
     /// <summary>Time at a constant current: Q·usable/I.</summary>
-    [Law("runtime", "packs", "Q*usable/(I*duty)", Says = "run time at a constant battery current", Unit = "s", Source = "definition", Valid = "the current that leaves the cell: of a step-up its input current, not the heater's",
+    [Law("runtime", "packs", "Q·usable/(I·duty)", Says = "run time at a constant battery current", Unit = "s", Source = "definition", Where = "charge over current", Valid = "the current that leaves the cell: of a step-up its input current, not the heater's",
         Example = "capacity=0.62Ah current=1.3A")]
     public static double AtCurrentS(
         [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,
@@ -17,7 +17,7 @@ public static class RunTime
         / (Impossible.UnlessPositive(currentA, "A") * Impossible.UnlessPositive(Impossible.UnlessFraction(duty), ""));
 
     /// <summary>Time of a heater wired straight to the pack: its power fades with the square of the voltage.</summary>
-    [Law("runtime-direct", "packs", "Q*(RL+Rs)/(V0-V1)*ln(V0/Ve)", Says = "run time of a heater wired straight to the pack", Source = "definition", Where = "integral of Q dV/((V0-V1) I)", Valid = "rested voltage a straight line from full to empty, constant resistances",
+    [Law("runtime-direct", "packs", "Q·(RL+Rs)/(V0-V1)·ln(V0/Ve)", Says = "run time of a heater wired straight to the pack", Source = "definition", Where = "integral of Q dV/((V0-V1) I)", Valid = "rested voltage a straight line from full to empty, constant resistances",
         Example = "capacity=2Ah full=4.1V empty=3.3V source=0.1ohm load=2.2ohm cutoff=3.2V")]
     public static DischargeResult Direct(
         [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,
@@ -29,7 +29,7 @@ public static class RunTime
         Discharge.ThroughHeater(OcvTable.Line(emptyV, fullV), capacityAs, sourceOhm, loadOhm, cutoffV);
 
     /// <summary>Time of a load that takes a constant power at the terminals: it holds, then stops at the cut-off or at the fold, whichever comes first.</summary>
-    [Law("runtime-regulated", "packs", "Q/(2 P (V0-V1))*(F(V0) - F(Ve)), F(v) = v^2/2 + v/2*sqrt(v^2-a^2) - a^2/2*ln(v+sqrt(v^2-a^2)), a^2 = 4 Rs P",
+    [Law("runtime-regulated", "packs", "Q/(2 P (V0-V1))·(F(V0) − F(Ve)), F(v) = v²/2 + v/2·√(v²-a²) − a²/2·ln(v+√(v²-a²)), a² = 4 Rs P",
         Says = "run time of a load that takes constant power",
         Source = "definition", Where = "integral of Q dV/((V0-V1) I) on the low-current branch", Valid = "rested voltage a straight line from full to empty, constant resistance",
         Example = "capacity=2Ah full=4.1V empty=3.3V source=0.1ohm power=6W cutoff=3V")]

@@ -12,7 +12,7 @@ public static class SelfHeating
     public const double DischargingLimitC = 60;
 
     /// <summary>Loss in the resistance: I²·R once settled.</summary>
-    [Law("cell-heat", "cells", "I^2*R", Says = "heat that a current makes inside a cell", Unit = "W", Source = "bernardi-1985", Where = "first term, from memory", Valid = "settled current; above twice the capacity per hour the reversible part may be left out",
+    [Law("cell-heat", "cells", "I²·R", Says = "heat that a current makes inside a cell", Unit = "W", Source = "bernardi-1985", Where = "first term, from memory", Valid = "settled current; above twice the capacity per hour the reversible part may be left out",
         Example = "current=5A cell=40mohm")]
     public static double LossW(
         [In("I", "A", "current")] double currentA,
@@ -34,11 +34,11 @@ public static class SelfHeating
         Impossible.UnlessPositive(massKg, "kg") * Impossible.UnlessPositive(heatJPerKgK, "J/(kg·K)") * Impossible.UnlessPositive(thermalKPerW, "K/W");
 
     /// <summary>Rise above the surroundings after a time at constant heat: q·R_th·(1 − e^(−t/τ)).</summary>
-    [Law("cell-rise", "cells", "q*Rth*(1 - exp(-t/tau))", Says = "how far a cell warms after a time at constant heat", Unit = "K", Source = "definition", Where = "one lump", Valid = "heat from the hot end comes on top", Example = "heat=1W thermal=23.9K/W tau=1075s after=600s")]
+    [Law("cell-rise", "cells", "q·Rth·(1 − exp(-t/τ))", Says = "how far a cell warms after a time at constant heat", Unit = "K", Source = "definition", Where = "one lump", Valid = "heat from the hot end comes on top", Example = "heat=1W thermal=23.9K/W time-constant=1075s after=600s")]
     public static double RiseK(
         [In("q", "W", "heat made in the cell", Name = "heat", Min = 0)] double heatW,
         [In("Rth", "K/W", "cell to surroundings", Name = "thermal", Min = 0)] double thermalKPerW,
-        [In("tau", "s", "time constant", Name = "tau", Min = 0)] double tauS,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double tauS,
         [In("t", "s", "time since start", Name = "after", Min = 0)] double afterS) =>
         Impossible.IfNegative(heatW, "W") * Impossible.UnlessPositive(thermalKPerW, "K/W")
         * -TwoRcCell.Grown(Impossible.IfNegative(afterS, "s"), Impossible.UnlessPositive(tauS, "s"));

@@ -6,7 +6,7 @@ namespace Heatwright.Physics;
 public static class SourceFold
 {
     /// <summary>Most power a source can give to a regulated load.</summary>
-    [Law("source-limit", "power paths", "V^2/(4 Rs), or Vuv*(V - Vuv)/Rs when Vuv > V/2", Says = "most power a source can give to a regulated load", Unit = "W", Source = "definition", Where = "maximum power into a load",
+    [Law("source-limit", "power paths", "V²/(4 Rs), or Vuv·(V − Vuv)/Rs when Vuv > V/2", Says = "most power a source can give to a regulated load", Unit = "W", Source = "definition", Where = "maximum power into a load",
         Valid = "power at the terminals; rested voltage and resistance of this moment", Example = "open=3.7V source=0.15ohm lockout=2.8V")]
     public static double MostW(
         [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,

@@ -31,7 +31,7 @@ public readonly record struct StageOhms
 /// <param name="InductorA">Mean inductor current.</param>
 /// <param name="Efficiency">Output power over input power, switching loss left out.</param>
 public readonly record struct StagePoint(
-    [property: Out("V", "output")] double OutV,
-    [property: Out("A", "input current")] double InA,
-    [property: Out("A", "mean inductor current")] double InductorA,
+    [property: Out("V", "output", Name = "output-voltage")] double OutV,
+    [property: Out("A", "input current", Name = "input-current")] double InA,
+    [property: Out("A", "mean inductor current", Name = "inductor-current")] double InductorA,
     [property: Out("", "efficiency without switching loss")] double Efficiency);

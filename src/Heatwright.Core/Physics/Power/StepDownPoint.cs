@@ -25,7 +25,7 @@ public sealed record StepDownModule(double SetV, LossCoefficients Loss)
 public static class StepDownPoint
 {
     /// <summary>The point, from plain numbers.</summary>
-    [Law("step-down-point", "power paths", "Iin = 2W/(V + sqrt(V^2 - 4 Rs W)), W = P + a0 + a1*Iout + a2*Iout^2, Iout = Vset/R", Says = "where a step-down module on a battery comes to rest", Source = "definition", Where = "power and charge balance",
+    [Law("step-down-point", "power paths", "Iin = 2W/(V + √(V² − 4 Rs W)), W = P + a0 + a1·Iout + a2·Iout², Iout = Vset/R", Says = "where a step-down module on a battery comes to rest", Source = "definition", Where = "power and charge balance",
         Valid = "loss coefficients from readings at about the set voltage", Example = "open=7.4V source=0.2ohm set=5V heater=2.5ohm fixed=0.05W drop=0.1V slope=50mohm")]
     public static PathPoint At(
         [In("V", "V", "rested battery voltage", Name = "open", Min = 0)] double openV,

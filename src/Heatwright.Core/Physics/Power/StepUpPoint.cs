@@ -8,7 +8,7 @@ namespace Heatwright.Physics;
 public static class StepUpPoint
 {
     /// <summary>The point, from plain numbers.</summary>
-    [Law("step-up-point", "power paths", "I = min(Ireg, Ilim - dI/2, Iduty, (V - Vuv)/Rs); Ireg = 2(P+a0)/(E + sqrt(E^2 - 4A(P+a0))), E = V - a1, A = a2 + Rs, P = Vset^2/R",
+    [Law("step-up-point", "power paths", "I = min(Ireg, Ilim − ΔI/2, Iduty, (V − Vuv)/Rs); Ireg = 2(P+a0)/(E + √(E² − 4A(P+a0))), E = V − a1, A = a2 + Rs, P = Vset²/R",
         Says = "where a step-up module on a battery comes to rest",
         Source = "definition", Where = "power and charge balance; ripple after [hauke-slva372]", Valid = "loss coefficients from readings at about the set voltage; continuous conduction",
         Example = "open=3.7V source=0.12ohm set=9V heater=8ohm fixed=0.12W drop=0.2V slope=90mohm limit=5.5A max-duty=90% lockout=2.5V")]

@@ -7,13 +7,13 @@ namespace Heatwright.Physics;
 public static class SwitchCurrentLimit
 {
     /// <summary>Most a step-up gives before its switch current limit.</summary>
-    [Law("step-up-limit", "power paths", "(Ilim - Vin*D/(2 L f))*(1 - D), D = 1 - Vin*eta/Vout", Says = "most a step-up gives before its switch current limit", Source = "hauke-slva372", Where = "equations 1 to 4, transcriptions read",
-        Valid = "continuous conduction; at the lowest battery voltage under load", Example = "limit=4A in=3.6V out=12V efficiency=88% inductance=10uH frequency=400kHz")]
+    [Law("step-up-limit", "power paths", "(Ilim − Vin·D/(2 L f))·(1 − D), D = 1 − Vin·η/Vout", Says = "most a step-up gives before its switch current limit", Source = "hauke-slva372", Where = "equations 1 to 4, transcriptions read",
+        Valid = "continuous conduction; at the lowest battery voltage under load", Example = "limit=4A input-voltage=3.6V output-voltage=12V efficiency=88% inductance=10uH frequency=400kHz")]
     public static StepUpLimit StepUp(
         [In("Ilim", "A", "peak switch current: the label", Name = "limit", Min = 0)] double limitA,
-        [In("Vin", "V", "input under load", Name = "in", Min = 0)] double inV,
-        [In("Vout", "V", "set output", Name = "out", Min = 0)] double outV,
-        [In("eta", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
+        [In("Vin", "V", "input under load", Name = "input-voltage", Min = 0)] double inV,
+        [In("Vout", "V", "set output", Name = "output-voltage", Min = 0)] double outV,
+        [In("η", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
         [In("L", "H", "inductance", Name = "inductance", Min = 0)] double inductanceH,
         [In("f", "Hz", "switching frequency", Name = "frequency", Min = 0)] double switchingHz)
     {
@@ -50,5 +50,5 @@ public static class SwitchCurrentLimit
 public readonly record struct StepUpLimit(
     [property: Out("", "duty")] double Duty,
     [property: Out("A", "inductor ripple, peak to peak")] double RippleA,
-    [property: Out("A", "most output current")] double MostOutA,
-    [property: Out("W", "most output power")] double MostOutW);
+    [property: Out("A", "most output current", Name = "most-output-current")] double MostOutA,
+    [property: Out("W", "most output power", Name = "most-output-power")] double MostOutW);

@@ -9,7 +9,7 @@ public static class SwitchingLoss
         Impossible.IfNegative(supplyV, "V") * Impossible.IfNegative(currentA, "A") * Impossible.IfNegative(edgeS, "s") / 6;
 
     /// <summary>Loss of a switch with a heater: f·V·I·(t_r + t_f)/6.</summary>
-    [Law("switch-edges", "switch", "f*V*I*(tr + tf)/6", Says = "heat in a switch from its rising and falling edges", Unit = "W", Source = "definition", Where = "integral over straight edges", Valid = "resistive heater", Example = "supply=7.4V current=2A rise=1us fall=1us frequency=1kHz")]
+    [Law("switch-edges", "switch", "f·V·I·(tr + tf)/6", Says = "heat in a switch from its rising and falling edges", Unit = "W", Source = "definition", Where = "integral over straight edges", Valid = "resistive heater", Example = "supply=7.4V current=2A rise=1us fall=1us frequency=1kHz")]
     public static double ResistiveW(
         [In("V", "V", "supply", Name = "supply", Min = 0)] double supplyV,
         [In("I", "A", "current while on", Name = "current", Min = 0)] double currentA,

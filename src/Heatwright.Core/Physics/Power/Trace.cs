@@ -16,11 +16,11 @@ public static class Trace
     private const double AreaExponent = 0.725;
 
     /// <summary>Width of a trace for a current and a rise.</summary>
-    [Law("trace-width", "wires and traces", "(I/(k*dT^0.44))^(1/0.725)/t, k = 0.048 outside, 0.024 inside, area in square mil", Says = "width of a copper trace for a current and a rise", Unit = "m", Source = "ipc-2221", Where = "curve fit of the charts; public transcriptions, standard not read",
+    [Law("trace-width", "wires and traces", "(I/(k·ΔT^0.44))^(1/0.725)/t, k = 0.048 outside, 0.024 inside, area in square mil", Says = "width of a copper trace for a current and a rise", Unit = "m", Source = "ipc-2221", Where = "curve fit of the charts; public transcriptions, standard not read",
         Valid = "10 to 100 K, up to 35 A, up to 400 mil (10 mm) wide; surroundings are the inside of the handle", Example = "current=5A rise=20K copper=1oz")]
     public static double WidthM(
         [In("I", "A", "current", Name = "current", Min = 0, SoftMax = 35)] double currentA,
-        [In("dT", "K", "rise above the surroundings", Name = "rise", Min = 0, SoftMin = 10, SoftMax = 100)] double riseK,
+        [In("ΔT", "K", "rise above the surroundings", Name = "rise", Min = 0, SoftMin = 10, SoftMax = 100)] double riseK,
         [In("t", "m", "copper thickness", Name = "copper", Min = 0, Default = OunceM)] double copperM = OunceM,
         [In("inner", "yes/no", "whether the trace lies inside the board", Name = "inner", Default = 0)] double inner = 0) =>
         AreaM2(currentA, riseK, inner >= 0.5) / Impossible.UnlessPositive(copperM, "m");
@@ -37,17 +37,17 @@ public static class Trace
         * Math.Pow(Impossible.UnlessPositive(riseK, "K"), RiseExponent) * Math.Pow(Impossible.UnlessPositive(areaM2, "m²") / (MilM * MilM), AreaExponent);
 
     /// <summary>Current of a trace.</summary>
-    [Law("trace-current", "wires and traces", "k*dT^0.44*A^0.725, k = 0.048 outside, 0.024 inside, area in square mil", Says = "current a copper trace carries at a rise", Unit = "A", Source = "ipc-2221", Where = "curve fit of the charts; public transcriptions, standard not read",
+    [Law("trace-current", "wires and traces", "k·ΔT^0.44·A^0.725, k = 0.048 outside, 0.024 inside, area in square mil", Says = "current a copper trace carries at a rise", Unit = "A", Source = "ipc-2221", Where = "curve fit of the charts; public transcriptions, standard not read",
         Valid = "10 to 100 K, up to 35 A, up to 400 mil (10 mm) wide", Example = "width=2.54mm rise=20K copper=1oz")]
     public static double CurrentOfWidthA(
         [In("w", "m", "width", Name = "width", Min = 0, SoftMax = 10.16e-3)] double widthM,
-        [In("dT", "K", "rise above the surroundings", Name = "rise", Min = 0, SoftMin = 10, SoftMax = 100)] double riseK,
+        [In("ΔT", "K", "rise above the surroundings", Name = "rise", Min = 0, SoftMin = 10, SoftMax = 100)] double riseK,
         [In("t", "m", "copper thickness", Name = "copper", Min = 0, Default = OunceM)] double copperM = OunceM,
         [In("inner", "yes/no", "whether the trace lies inside the board", Name = "inner", Default = 0)] double inner = 0) =>
         CurrentA(Impossible.UnlessPositive(widthM, "m") * Impossible.UnlessPositive(copperM, "m"), riseK, inner >= 0.5);
 
     /// <summary>Resistance of a trace.</summary>
-    [Law("trace-resistance", "wires and traces", "rho20/t*L/w*(1 + 0.00393*(T - 20))", Says = "resistance of a copper trace", Unit = "Ω", Source = "iec-60028", Where = "standard copper; plated copper a few percent more", Example = "length=40mm width=3mm copper=1oz")]
+    [Law("trace-resistance", "wires and traces", "ρ₂₀/t·L/w·(1 + 0.00393·(T − 20))", Says = "resistance of a copper trace", Unit = "Ω", Source = "iec-60028", Valid = "copper, -50 to 150 °C, plain track of one width", Where = "standard copper; plated copper a few percent more", Example = "length=40mm width=3mm copper=1oz")]
     public static double Ohm(
         [In("L", "m", "length", Name = "length", Min = 0)] double lengthM,
         [In("w", "m", "width", Name = "width", Min = 0)] double widthM,
@@ -63,9 +63,9 @@ public static class Trace
         Math.PI * (Impossible.UnlessPositive(holeM, "m") + Impossible.UnlessPositive(platingM, "m")) * platingM;
 
     /// <summary>Current of a via, treated as an inner trace. Common practice, no source.</summary>
-    [Law("via-current", "wires and traces", "0.024*dT^0.44*(pi*(d + t)*t)^0.725, area in square mil", Says = "current a plated via carries at a rise", Unit = "A", Source = "ipc-2221", Where = "curve fit of the charts, inner constant by common practice", Valid = "10 to 100 K", Example = "hole=0.3mm plating=25um rise=10K")]
+    [Law("via-current", "wires and traces", "0.024·ΔT^0.44·(π·(d + t)·t)^0.725, area in square mil", Says = "current a plated via carries at a rise", Unit = "A", Source = "ipc-2221", Where = "curve fit of the charts, inner constant by common practice", Valid = "10 to 100 K", Example = "hole=0.3mm plating=25um rise=10K")]
     public static double ViaCurrentA(
         [In("d", "m", "finished hole", Name = "hole", Min = 0)] double holeM,
         [In("t", "m", "plating", Name = "plating", Min = 0, Default = 20e-6)] double platingM,
-        [In("dT", "K", "rise above the surroundings", Name = "rise", Min = 0, SoftMin = 10, SoftMax = 100)] double riseK) => CurrentA(ViaAreaM2(holeM, platingM), riseK, inner: true);
+        [In("ΔT", "K", "rise above the surroundings", Name = "rise", Min = 0, SoftMin = 10, SoftMax = 100)] double riseK) => CurrentA(ViaAreaM2(holeM, platingM), riseK, inner: true);
 }

@@ -19,7 +19,7 @@ public static class Wire
     }
 
     /// <summary>Resistance of a lead pair or of one length, by cross-section.</summary>
-    [Law("wire-resistance", "wires and traces", "rho20*L/A*(1 + 0.00393*(T - 20))", Says = "resistance of a copper wire by cross-section or gauge", Unit = "Ω", Source = "iec-60028", Where = "standard copper, 1/58 ohm mm2/m, read in a summary; 0.00393 from memory",
+    [Law("wire-resistance", "wires and traces", "ρ₂₀·L/A·(1 + 0.00393·(T − 20))", Says = "resistance of a copper wire by cross-section or gauge", Unit = "Ω", Source = "iec-60028", Where = "standard copper, 1/58 ohm mm2/m, read in a summary; 0.00393 from memory",
         Valid = "copper, -50 to 150 °C; length is out and return together", Example = "length=0.3m area=0.5mm2 at=60degC")]
     public static double OhmByArea(
         [In("L", "m", "length of copper, out and return", Name = "length", Min = 0)] double lengthM,
@@ -27,7 +27,7 @@ public static class Wire
         [In("T", "°C", "copper temperature", Name = "at", Min = -230, Max = 1083, SoftMin = -50, SoftMax = 150, Default = 20)] double atC = 20) => Ohm(lengthM, areaM2, atC);
 
     /// <summary>Resistance of a lead by gauge number.</summary>
-    [Law("wire-resistance-gauge", "wires and traces", "rho20*L/(pi/4*d^2)*(1 + 0.00393*(T - 20)), d = 0.127 mm*92^((36 - n)/39)", Says = "resistance of a copper wire by gauge number", Unit = "Ω", Source = "astm-b258", Where = "definition of the gauge, from memory",
+    [Law("wire-resistance-gauge", "wires and traces", "ρ₂₀·L/(π/4·d²)·(1 + 0.00393·(T − 20)), d = 0.127 mm·92^((36 − n)/39)", Says = "resistance of a copper wire by gauge number", Unit = "Ω", Source = "astm-b258", Where = "definition of the gauge, from memory",
         Valid = "solid or the copper of a strand; 1/0 is 0, 2/0 is -1, 3/0 is -2", Example = "gauge=24 length=0.3m at=20degC")]
     public static double OhmByGauge(
         [In("n", "", "gauge number", Name = "gauge", Min = -3, Max = 56)] double gauge,
@@ -35,7 +35,7 @@ public static class Wire
         [In("T", "°C", "copper temperature", Name = "at", Min = -230, Max = 1083, SoftMin = -50, SoftMax = 150, Default = 20)] double atC = 20) => Ohm(lengthM, AreaM2(gauge), atC);
 
     /// <summary>Volts lost along a wire; a current that melts the wire in free air in the long run is refused.</summary>
-    [Law("wire-drop", "wires and traces", "I*rho20*L/A*(1 + 0.00393*(T - 20))", Says = "volts lost along a copper wire", Unit = "V", Source = "iec-60028", Where = "standard copper; melting current after [brooks-adam], excerpts read",
+    [Law("wire-drop", "wires and traces", "I·ρ₂₀·L/A·(1 + 0.00393·(T − 20))", Says = "volts lost along a copper wire", Unit = "V", Source = "iec-60028", Where = "standard copper; melting current after [brooks-adam], excerpts read",
         Valid = "below the current that melts the wire in free air, 80.03*d^1.5 with d in mm", Example = "current=3A length=0.3m area=AWG24 at=20degC")]
     public static double AlongV(
         [In("I", "A", "current", Name = "current", Min = 0)] double currentA,

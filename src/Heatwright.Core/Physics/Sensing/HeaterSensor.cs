@@ -7,12 +7,12 @@ public static class HeaterSensor
     /// <summary>Temperature of a heater from its resistance, °C.</summary>
     [Law("heater-temperature", "sensors", "T = T0 + (R/R0 − 1)/α", Says = "temperature of a heater from its own resistance", Unit = "°C", Source = "definition",
         Where = "temperature coefficient of resistance", Valid = "where the coefficient was stated; never nickel-chromium wire, which hardly changes",
-        Example = "resistance=3.6ohm cold-resistance=2.2ohm coefficient=0.004/K cold=25C")]
+        Example = "resistance=3.6ohm cold=2.2ohm slope=0.004/K cold-at=25C")]
     public static double TemperatureC(
         [In("R", "Ω", "resistance now", Name = "resistance", Min = 1e-6)] double ohm,
-        [In("R0", "Ω", "resistance at the reference temperature", Name = "cold-resistance", Min = 1e-6)] double coldOhm,
-        [In("α", "1/K", "temperature coefficient at the reference temperature", Name = "coefficient", Min = 1e-6, Max = 0.05, SoftMin = 5e-4)] double perK,
-        [In("T0", "°C", "reference temperature", Name = "cold", Min = -100, Max = 200, Default = 20)] double coldC) =>
+        [In("R0", "Ω", "resistance at the reference temperature", Name = "cold", Min = 1e-6)] double coldOhm,
+        [In("α", "1/K", "temperature coefficient at the reference temperature", Name = "slope", Min = 1e-6, Max = 0.05, SoftMin = 5e-4)] double perK,
+        [In("T0", "°C", "reference temperature", Name = "cold-at", Min = -100, Max = 200, Default = 20)] double coldC) =>
         coldC + (((ohm / coldOhm) - 1) / perK);
 
     /// <summary>Error of that temperature where the resistance is off by a share, K: share·(R/R₀)/α.</summary>

@@ -5,12 +5,12 @@ namespace Heatwright.Physics;
 public static class ProbeLag
 {
     /// <summary>Temperature of the thing from what the probe shows and how fast it changes, °C.</summary>
-    [Law("probe-lag-corrected", "calibration", "T = T_p + τ·dT_p/dt", Says = "what a thing's temperature is while its slow probe is still changing", Unit = "°C", Source = "definition", Where = "first-order lag",
+    [Law("probe-lag-corrected", "calibration", "T = T_p + τ·ΔT_p/dt", Says = "what a thing's temperature is while its slow probe is still changing", Unit = "°C", Source = "definition", Where = "first-order lag",
         Valid = "two or three time constants after a change", Example = "shown=300C lag=4s rate=-4.17K/s")]
     public static double CorrectedC(
         [In("T_p", "°C", "temperature the probe shows", Name = "shown")] double shownC,
         [In("τ", "s", "time constant of the probe", Name = "lag", Min = 0)] double lagS,
-        [In("dT_p/dt", "K/s", "rate of what the probe shows", Name = "rate")] double rateKPerS) => shownC + (lagS * rateKPerS);
+        [In("ΔT_p/dt", "K/s", "rate of what the probe shows", Name = "rate")] double rateKPerS) => shownC + (lagS * rateKPerS);
 
     /// <summary>Rate of a free cooling, K/s, negative: −rise/τ.</summary>
     public static double CoolingKPerS(double riseK, double timeConstantS) => -riseK / timeConstantS;

@@ -37,11 +37,11 @@ public static class Thermistor
     /// <summary>Resistance at a temperature, Ω.</summary>
     [Law("thermistor-resistance", "sensors", "R = R25·exp(β·(1/T − 1/298.15 K))", Says = "resistance of a thermistor at a temperature", Unit = "Ω", Source = "common practice",
         Where = "beta as makers state it", Valid = "within about 100 K of the two temperatures that beta was stated between",
-        Example = "nominal=100kohm beta=3950K t=200C")]
+        Example = "nominal=100kohm beta=3950K at=200C")]
     public static double ResistanceOhm(
         [In("R25", "Ω", "resistance at 25 °C", Name = "nominal", Min = 1e-3)] double nominalOhm,
         [In("β", "K", "beta", Min = 100, Max = 20_000)] double betaK,
-        [In("t", "°C", "temperature", Min = -200, Max = 1000, SoftMin = -55, SoftMax = 300)] double tC) =>
+        [In("t", "°C", "temperature", Name = "at", Min = -200, Max = 1000, SoftMin = -55, SoftMax = 300)] double tC) =>
         nominalOhm * Math.Exp(betaK * ((1 / (tC + Constants.ZeroCelsiusK)) - (1 / NominalK)));
 
     /// <summary>Temperature at a resistance, °C.</summary>

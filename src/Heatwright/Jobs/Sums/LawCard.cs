@@ -25,6 +25,9 @@ public sealed record LawInput(string Name, InAttribute Card, ParameterInfo Param
     /// <summary>Unit of a bare number, as shown beside the field; empty for words and pure numbers.</summary>
     public string BareUnit => IsYesNo || Card.Unit == "word" ? "" : Typed.Bare(this)?.Symbol ?? Card.Unit;
 
+    /// <summary>What may be typed, and where the law was fitted; empty where the law leaves it open.</summary>
+    public string Range => Typed.Range(this);
+
     /// <summary>What is taken when nothing is typed; empty: nothing, or what the law itself takes.</summary>
     public string DefaultText => Card.DefaultWord.Length > 0 ? Card.DefaultWord
         : !double.IsFinite(Card.Default) ? ""
@@ -58,6 +61,9 @@ public sealed record LawCard(LawAttribute Law, MethodInfo Method, IReadOnlyList<
 
     /// <summary>What it works out, in trade words.</summary>
     public string Says => Law.Says;
+
+    /// <summary>Where it comes from, by its key.</summary>
+    public string SourceKey => $"{Law.Source}{(Law.Where.Length > 0 ? ", " + Law.Where : "")}";
 
     /// <summary>Where it comes from, with the title of the publication.</summary>
     public string SourceTitle => Bibliography.Own.Find(Law.Source) is { } source

@@ -24,7 +24,7 @@ public static class QuickSum
             string name = equals > 0 ? word[..equals].Trim() : word;
             if (equals <= 0 || card.Input(name) is not { } input)
             {
-                problems.Add(new(equals <= 0 ? "An input is typed as name=value." : "The sum has no such input.", $"sum {card.Law.Name}", word, string.Join(", ", card.Inputs.Select(one => one.Name)), $"Example: heatwright sum {card.Law.Name} {card.Law.Example}"));
+                problems.Add(new(equals <= 0 ? "An input is typed as name=value." : "The sum has no such input.", $"sum {card.Law.Name}", word, string.Join(", ", card.Inputs.Select(one => one.Name)), Elsewhere(typed) ?? $"Example: heatwright sum {card.Law.Name} {card.Law.Example}"));
             }
             else
             {
@@ -34,6 +34,14 @@ public static class QuickSum
 
         var values = card.Inputs.Select(input => Typed.Read(card, input, texts.GetValueOrDefault(input.Name), problems)).ToArray();
         return problems.Count > 0 ? new(problems) : Answer(card, values);
+    }
+
+    /// <summary>Another law that takes exactly what was typed: 'hot-wire' asked for its temperature is 'hot-wire-temperature'.</summary>
+    private static string? Elsewhere(IReadOnlyList<string> typed)
+    {
+        string[] names = [.. typed.Select(word => word.Split('=')[0].Trim())];
+        var other = LawCard.All.Where(law => names.All(name => law.Input(name) is not null) && law.Inputs.All(input => input.IsOptional || names.Any(name => law.Input(name) == input))).Take(4).ToArray();
+        return other.Length == 0 ? null : $"These inputs belong to {string.Join(" or ", other.Select(law => $"'heatwright sum {law.Law.Name} {string.Join(' ', typed)}'"))}.";
     }
 
     private static Checked<SumAnswer> Answer(LawCard card, Typed[] values)
@@ -48,7 +56,7 @@ public static class QuickSum
 
             SumResult[] results = [.. card.Results().Select(result => Result(card, values, answer, result))];
             string[] caveats = [.. values.SelectMany(value => value.Caveats(card)), .. results.Where(result => result.Value is { } v && !double.IsFinite(v)).Select(result => $"{result.Name} has no finite value here.")];
-            var finite = results.Select(result => result.Value is { } v && !double.IsFinite(v) ? result with { Value = null, Words = "none" } : result).ToArray();
+            var finite = results.Select(result => result.Value is { } v && !double.IsFinite(v) ? result with { Value = null, Words = result.Unit == "s" ? "never" : "none" } : result).ToArray();
             return new(new SumAnswer(card, [.. values.Select(value => value.Shown)], finite, caveats));
         }
         catch (TargetInvocationException wrapped) when (wrapped.InnerException is ArgumentException refused)

@@ -6,8 +6,11 @@ namespace Heatwright.Jobs.Sums;
 /// <summary>One typed input of a sum, read into what its law takes.</summary>
 internal sealed record Typed(LawInput Input, object? Argument, double Doubt, string Text, bool WasTyped)
 {
-    public SumInput Shown => new(Input.Name, Input.Card.Meaning, IsNumber ? Convert.ToDouble(Argument, CultureInfo.InvariantCulture) is var v && double.IsFinite(v) ? v : null : null,
+    public SumInput Shown => new(Input.Name, Input.Card.Meaning, IsNumber && !IsLeftOut ? Convert.ToDouble(Argument, CultureInfo.InvariantCulture) is var v && double.IsFinite(v) ? v : null : null,
         Input.Card.Unit, Doubt, IsNumber ? "" : Word, WasTyped);
+
+    /// <summary>True where the law itself knows what to do without it: there is no value to show.</summary>
+    private bool IsLeftOut => !WasTyped && double.IsNaN(Input.Card.Default);
 
     private bool IsNumber => Argument is double or int && !Input.IsYesNo;
 
@@ -86,6 +89,11 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
     private static (double Value, double Doubt) Number(LawInput input, string text, string where, List<Problem> problems)
     {
         string symbol = input.Card.Unit;
+        if (input.Name == "gauge" && text.Trim().Replace("gauge", "", StringComparison.OrdinalIgnoreCase).Replace("AWG", "", StringComparison.OrdinalIgnoreCase) is { Length: > 0 } bareGauge)
+        {
+            text = bareGauge.Trim();
+        }
+
         var unit = Units.Find(symbol);
         if (unit is not null)
         {
@@ -153,7 +161,7 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
     }
 
     /// <summary>Nothing is colder than absolute zero, whatever the law says.</summary>
-    private static double Lowest(LawInput input) => input.Card.Unit == "°C" ? Math.Max(input.Card.Min, -Units.ZeroCelsiusK) : input.Card.Min;
+    internal static double Lowest(LawInput input) => input.Card.Unit == "°C" ? Math.Max(input.Card.Min, -Units.ZeroCelsiusK) : input.Card.Min;
 
     private static string Soft(LawInput input) => (input.Card.SoftMin, input.Card.SoftMax) switch
     {

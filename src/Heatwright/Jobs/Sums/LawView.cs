@@ -1,0 +1,30 @@
+using Heatwright.Physics;
+
+namespace Heatwright.Jobs.Sums;
+
+/// <summary>An input of a law as machines read it; limits that do not exist are left out.</summary>
+public sealed record LawInputView(string Name, string Symbol, string Unit, string Meaning, bool Optional, double? Default, string? DefaultWord, double? Min, double? Max, double? FittedFrom, double? FittedTo, IReadOnlyList<string>? Words);
+
+/// <summary>A result of a law as machines read it.</summary>
+public sealed record LawResultView(string Name, string Unit, string Meaning);
+
+/// <summary>A law as machines read it.</summary>
+public sealed record LawView(string Law, string Topic, string Says, string Formula, IReadOnlyList<LawInputView> Inputs, IReadOnlyList<LawResultView> Results, string Valid, string Source, string Where, string Example)
+{
+    /// <summary>The view of a law.</summary>
+    public static LawView Of(LawCard card)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        return new(card.Law.Name, card.Law.Topic, card.Says, card.Law.Formula, [.. card.Inputs.Select(Of)], [.. card.Results().Select(result => new LawResultView(result.Name, result.Unit, result.Meaning))],
+            card.Law.Valid, card.Law.Source, card.Law.Where, card.Law.Example);
+    }
+
+    private static LawInputView Of(LawInput input)
+    {
+        InAttribute card = input.Card;
+        return new(input.Name, card.Symbol, card.Unit, card.Meaning, input.IsOptional, Known(card.Default), card.DefaultWord.Length > 0 ? card.DefaultWord : null,
+            Known(Typed.Lowest(input)), Known(card.Max), Known(card.SoftMin), Known(card.SoftMax), input.Words.Count > 0 ? input.Words : null);
+    }
+
+    private static double? Known(double limit) => double.IsFinite(limit) ? limit : null;
+}
