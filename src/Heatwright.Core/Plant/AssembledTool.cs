@@ -33,6 +33,12 @@ public sealed record AssembledTool(PackModel? Pack, PathModel Path, LoadModel Lo
     /// <summary>Drain while the load is off, A: controller, indicators, a module left on.</summary>
     public double DrainOffA { get; init; }
 
+    /// <summary>On-state pack volts at which the controller resets, V; 0: never. It starts again, resets again, and so on.</summary>
+    public double BrownOutV { get; init; }
+
+    /// <summary>A charger in place of path and load; null: the tool is used.</summary>
+    public ChargerModel? Charger { get; init; }
+
     /// <summary>Temperatures whose first crossing is an event.</summary>
     public IReadOnlyList<HeatMark> Marks { get; init; } = [];
 

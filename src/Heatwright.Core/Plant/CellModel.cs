@@ -31,6 +31,9 @@ public sealed record CellModel(
     /// <remarks>Butler and Volmer's law for equal transfer both ways; at small currents it is R₁·I. Textbook form, from memory.</remarks>
     public bool ChargeTransfer { get; init; }
 
+    /// <summary>Charge left of this very cell at the start; null: that of the pack.</summary>
+    public double? StartCharge { get; init; }
+
     /// <summary>Activation energy of all ohms, J/mol; 0: no temperature effect.</summary>
     public double ActivationJPerMol { get; init; }
 
@@ -58,6 +61,10 @@ public sealed record CellModel(
         : Math.Exp(ActivationJPerMol / Physics.Constants.GasJPerMolK * ((1 / cellK) - (1 / ReferenceK)));
 }
 
+/// <summary>Cells side by side, each its own.</summary>
+/// <param name="Members">One or more.</param>
+public sealed record CellGroup(IReadOnlyList<CellModel> Members);
+
 /// <summary>n cells in series, m such strings side by side.</summary>
 /// <param name="Cell">One cell; all alike.</param>
 /// <param name="Series">Cells in series.</param>
@@ -76,6 +83,15 @@ public sealed record PackModel(CellModel Cell, int Series, int Parallel, double 
 
     /// <summary>Charge left at the start, 0 to 1.</summary>
     public double StartCharge { get; init; } = 1;
+
+    /// <summary>Groups in series with cells that differ; empty: all cells are alike, <see cref="Cell"/>.</summary>
+    public IReadOnlyList<CellGroup> Groups { get; init; } = [];
+
+    /// <summary>On-state volts of any one cell at which the run ends; 0: none.</summary>
+    public double CellCutoffV { get; init; }
+
+    /// <summary>Volts of any one cell while charging at which the run ends; infinite: none.</summary>
+    public double CellMostV { get; init; } = double.PositiveInfinity;
 
     /// <summary>On-state current at which the protection opens, A.</summary>
     public double TripA { get; init; } = double.PositiveInfinity;

@@ -1,3 +1,5 @@
+using Heatwright.Physics;
+
 namespace Heatwright.Plant;
 
 /// <summary>What the power is for.</summary>
@@ -18,12 +20,35 @@ public abstract record LoadModel
         public double OhmAt(double kelvin) => Math.Max(0.1 * Ohm, Ohm * (1 + (AlphaPerK * (kelvin - ReferenceK))));
     }
 
+    /// <summary>A self-limiting heater: least ohms up to a temperature, climbing as R·exp(β·(T − T_c)) above it.</summary>
+    /// <param name="LeastOhm">Least ohms.</param>
+    /// <param name="SwitchK">Where the climb begins, K.</param>
+    /// <param name="SteepnessPerK">β, 1/K.</param>
+    public sealed record SelfLimiting(double LeastOhm, double SwitchK, double SteepnessPerK) : LoadModel
+    {
+        /// <summary>Above 0.</summary>
+        public double LeastOhm { get; } = Guard.Positive(LeastOhm);
+
+        /// <summary>0 or more.</summary>
+        public double SteepnessPerK { get; } = Guard.ZeroOrMore(SteepnessPerK);
+    }
+
     /// <summary>A load that draws the same current at any volts.</summary>
     public sealed record ConstantCurrent(double Amps) : LoadModel
     {
         /// <summary>0 or more.</summary>
         public double Amps { get; } = Guard.ZeroOrMore(Amps);
     }
+
+    /// <summary>A load that draws the same power at any volts.</summary>
+    public sealed record ConstantPower(double Watts) : LoadModel
+    {
+        /// <summary>Above 0.</summary>
+        public double Watts { get; } = Guard.Positive(Watts);
+    }
+
+    /// <summary>A load given by a table of volts and amps.</summary>
+    public sealed record VoltsAmps(VoltsAmpsTable Table) : LoadModel;
 
     /// <summary>A recorded current, positive out of the pack: how a cell log drives the plant.</summary>
     public sealed record RecordedCurrent(Schedule Amps) : LoadModel;

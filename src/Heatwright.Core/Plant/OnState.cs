@@ -1,7 +1,9 @@
+using Heatwright.Physics;
+
 namespace Heatwright.Plant;
 
 /// <summary>Volts, amps and watts while the switch is on.</summary>
-/// <param name="PackA">Current out of the pack, A.</param>
+/// <param name="PackA">Current out of the pack into the path, A.</param>
 /// <param name="TerminalV">Volts at the cells, behind their instant ohms.</param>
 /// <param name="LoadW">Power into the load.</param>
 /// <param name="LoadV">Volts at the load.</param>
@@ -9,68 +11,83 @@ namespace Heatwright.Plant;
 /// <param name="Region">Where the path works.</param>
 public readonly record struct OnState(double PackA, double TerminalV, double LoadW, double LoadV, double PathLossW, Region Region);
 
-/// <summary>Solves the algebra from pack to load. Closed forms only: the radicand is tested before its root is taken.</summary>
+/// <summary>The algebra from pack to load, by the laws of Physics.</summary>
 internal static class PowerPath
 {
     /// <param name="openV">Pack volts behind all instant ohms.</param>
     /// <param name="cellOhm">Instant ohms of the pack's cells.</param>
     /// <param name="loopOhm">Ohms between the cells and the path.</param>
     /// <param name="path">The path.</param>
-    /// <param name="loadOhm">Load ohms at this moment; infinite: nothing to feed.</param>
-    public static OnState Solve(double openV, double cellOhm, double loopOhm, PathModel path, double loadOhm) => path switch
+    /// <param name="load">The load at this moment.</param>
+    public static OnState Solve(double openV, double cellOhm, double loopOhm, PathModel path, in LoadLaw load)
     {
-        PathModel.StepUp stepUp => StepUp(openV, cellOhm, loopOhm, stepUp, loadOhm),
-        _ => Direct(openV, cellOhm, loopOhm, loadOhm, Region.Direct),
-    };
+        double sourceOhm = cellOhm + loopOhm;
+        switch (path)
+        {
+            case PathModel.StepUp stepUp:
+                double drive = openV - stepUp.Module.Loss.DropV;
+                double foldA = drive / (2 * (stepUp.Module.Loss.SlopeOhm + sourceOhm));
+                return Of(StepUpPoint.Solve(openV, sourceOhm, load, stepUp.Module, out _), openV, cellOhm, sourceOhm, stepUp.Module.LockoutV, foldA);
+            case PathModel.StepDown stepDown:
+                return Of(StepDownPoint.Solve(openV, sourceOhm, load, stepDown.Module), openV, cellOhm, sourceOhm, stepDown.Module.LockoutV, openV / (2 * sourceOhm));
+            case PathModel.StepUpDown both:
+                return Of(StepUpDownPoint.Solve(openV, sourceOhm, load, both.Module), openV, cellOhm, sourceOhm, both.Module.LockoutV,
+                    (openV - both.Module.Loss.DropV) / (2 * (both.Module.Loss.SlopeOhm + sourceOhm)));
+            case PathModel.Linear linear:
+                return Of(LinearPoint.Solve(openV, sourceOhm, load, linear.Module), openV, cellOhm, sourceOhm, 0, double.PositiveInfinity);
+            default:
+                return Direct(openV, cellOhm, sourceOhm, load);
+        }
+    }
 
-    /// <summary>A load that draws a given current.</summary>
+    /// <summary>A load that draws a recorded current, whatever comes of it: a log is not refused for what its cell could not have done.</summary>
     public static OnState Drawing(double openV, double cellOhm, double loopOhm, double amps)
     {
         double loadV = openV - (amps * (cellOhm + loopOhm));
         return new(amps, openV - (amps * cellOhm), amps * loadV, loadV, 0, loadV > 0 ? Region.Direct : Region.SourceLimited);
     }
 
-    private static OnState Direct(double openV, double cellOhm, double loopOhm, double loadOhm, Region region)
+    private static OnState Direct(double openV, double cellOhm, double sourceOhm, in LoadLaw load)
     {
-        double amps = openV / (cellOhm + loopOhm + loadOhm);
-        return new(amps, openV - (amps * cellOhm), amps * amps * loadOhm, amps * loadOhm, 0, region);
+        double volts = load.VoltsBehind(openV, sourceOhm);
+        if (double.IsNaN(volts))
+        {
+            return Collapsed(openV, cellOhm, sourceOhm);
+        }
+
+        double amps = volts > 0 ? load.AmpsAt(volts) : 0;
+        return new(amps, openV - (amps * cellOhm), amps * volts, volts, 0, Region.Direct);
     }
 
-    /// <remarks>The module raises its duty from zero; the first limit met on the way is where it works: the smallest of four
-    /// input currents (regulated, current limit, duty limit, lock-out).</remarks>
-    private static OnState StepUp(double openV, double cellOhm, double loopOhm, PathModel.StepUp module, double loadOhm)
+    private static OnState Of(in PathNumbers point, double openV, double cellOhm, double sourceOhm, double lockOutV, double foldA)
     {
-        double sourceOhm = cellOhm + loopOhm;
-        double stiffV = openV - module.A1V;
-        double allOhm = module.A2Ohm + sourceOhm;
-        double wantW = module.SetV * module.SetV / loadOhm;
-        double radicand = (stiffV * stiffV) - (4 * allOhm * (wantW + module.A0W));
-        double regulatedA = radicand < 0 || stiffV <= 0 ? double.PositiveInfinity : 2 * (wantW + module.A0W) / (stiffV + Math.Sqrt(radicand));
-        double dutyOhm = allOhm + (loadOhm * (1 - module.MaxDuty) * (1 - module.MaxDuty));
-        double dutyRadicand = (stiffV * stiffV) - (4 * dutyOhm * module.A0W);
-        double dutyA = dutyRadicand < 0 ? double.PositiveInfinity : (stiffV + Math.Sqrt(dutyRadicand)) / (2 * dutyOhm);
-        double lockOutA = sourceOhm > 0 ? (openV - module.LockOutV) / sourceOhm : openV > module.LockOutV ? double.PositiveInfinity : 0;
-        double amps = Math.Min(Math.Min(regulatedA, module.LimitA), Math.Min(dutyA, lockOutA));
-        if (amps >= lockOutA || double.IsPositiveInfinity(amps))
+        if (point.Exists)
         {
-            double at = Math.Max(0, Math.Min(lockOutA, openV / (2 * Math.Max(sourceOhm, 1e-9))));
-            return new(at, openV - (at * cellOhm), 0, 0, 0, Region.LockedOut);
+            // Beyond the fold more input current gives less output: there the source is the limit, whatever holds the current.
+            var region = point.Region switch
+            {
+                PathRegion.Regulated => Region.Regulated,
+                PathRegion.PassThrough => Region.PassThrough,
+                _ when point.InputA >= foldA => Region.SourceLimited,
+                PathRegion.CurrentLimited => Region.CurrentLimited,
+                _ => Region.DutyLimited,
+            };
+            return new(point.InputA, openV - (point.InputA * cellOhm), point.OutW, point.OutV, point.LossW, region);
         }
 
-        double inputV = openV - (amps * sourceOhm);
-        double loadW = Math.Max(0, (stiffV * amps) - (allOhm * amps * amps) - module.A0W);
-        double loadV = Math.Sqrt(loadW * loadOhm);
-        if (loadV < inputV - module.DiodeV)
+        if (point.Region == PathRegion.SourceLimited)
         {
-            double through = (openV - module.DiodeV) / (sourceOhm + loadOhm);
-            double throughV = through * loadOhm;
-            return new(through, openV - (through * cellOhm), through * throughV, throughV, through * module.DiodeV, Region.PassThrough);
+            return Collapsed(openV, cellOhm, sourceOhm);
         }
 
-        // Beyond the fold more input current gives less output: there the source is the limit, whatever holds the current.
-        var region = amps == regulatedA ? Region.Regulated
-            : amps >= stiffV / (2 * allOhm) ? Region.SourceLimited
-            : amps == module.LimitA ? Region.CurrentLimited : Region.DutyLimited;
-        return new(amps, openV - (amps * cellOhm), loadW, loadV, (inputV * amps) - loadW, region);
+        // No steady point, so no power; the volts are those at which it gave up, which is what a cut-off beside it would have seen.
+        double at = Math.Max(0, Math.Min((openV - lockOutV) / Math.Max(sourceOhm, 1e-9), openV / (2 * Math.Max(sourceOhm, 1e-9))));
+        return new(at, openV - (at * cellOhm), 0, 0, 0, Region.LockedOut);
+    }
+
+    private static OnState Collapsed(double openV, double cellOhm, double sourceOhm)
+    {
+        double at = openV / (2 * Math.Max(sourceOhm, 1e-9));
+        return new(at, openV - (at * cellOhm), 0, 0, 0, Region.Collapsed);
     }
 }

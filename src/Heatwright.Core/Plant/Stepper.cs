@@ -1,5 +1,3 @@
-using Heatwright.Numerics;
-
 namespace Heatwright.Plant;
 
 /// <summary>The one stepper: charge, RC volts and temperatures of an assembled tool, moved over one step in which duty and work stand still.</summary>
@@ -10,6 +8,7 @@ internal sealed class Stepper
 {
     private readonly AssembledTool tool;
     private readonly StepMatrices matrices;
+    private readonly PackFlow? cells;
     private readonly int nodes;
     private readonly int size;
     private readonly double ambientK;
@@ -17,9 +16,9 @@ internal sealed class Stepper
     private readonly double[] push1;
     private readonly double[] guess;
     private readonly double[] next;
-    private OnState solved;
-    private double solvedCellOhm;
-    private double solvedFactor;
+    private readonly Electrics solved;
+    private readonly Electrics atEnd;
+    private readonly CellState guessed;
     private double solvedDrive;
     private long solvedStamp = -1;
     private long stamps;
@@ -35,27 +34,29 @@ internal sealed class Stepper
         push1 = new double[size];
         guess = new double[size];
         next = new double[size];
+        cells = tool.Pack is null ? null : new PackFlow(tool);
+        (Members, int groups) = cells is null ? (1, 1) : (cells.Cells.Members.Length, cells.Cells.Groups);
+        solved = new Electrics(Members, groups);
+        atEnd = new Electrics(Members, groups);
+        guessed = new CellState(Members);
     }
 
     /// <summary>Everything that moves. Temperatures are rises above ambient; a last one is the sensor's where it lags.</summary>
-    public sealed class State(int size)
+    public sealed class State(int size, int members)
     {
-        public double ChargeLeft { get; set; } = 1;
-
-        public double ShortV { get; set; }
-
-        public double LongV { get; set; }
+        public CellState Cells { get; } = new(members);
 
         public double[] Rises { get; } = new double[size];
 
         /// <summary>Changes whenever the state does, so that what was solved for it can be used again.</summary>
         public long Stamp { get; set; }
 
+        /// <summary>Charge left of the emptiest cell.</summary>
+        public double ChargeLeft => Cells.Least;
+
         public void CopyFrom(State other)
         {
-            ChargeLeft = other.ChargeLeft;
-            ShortV = other.ShortV;
-            LongV = other.LongV;
+            Cells.CopyFrom(other.Cells);
             other.Rises.CopyTo(Rises, 0);
             Stamp = other.Stamp;
         }
@@ -76,13 +77,10 @@ internal sealed class Stepper
     }
 
     /// <summary>What flows at one instant.</summary>
-    private struct Flow
+    internal struct Flow
     {
-        public OnState On;
         public double MeanA;
         public double TerminalW;
-        public double ShortOhm;
-        public double LongOhm;
         public double LoadW;
         public double BehindOhmsW;
         public double CellW;
@@ -94,9 +92,13 @@ internal sealed class Stepper
 
     public int Size => size;
 
+    /// <summary>Distinct cells of the pack.</summary>
+    public int Members { get; }
+
     public State Begin()
     {
-        var state = new State(size) { ChargeLeft = tool.Pack?.StartCharge ?? 1 };
+        var state = new State(size, Members);
+        cells?.Begin(state.Cells);
         for (int i = 0; i < tool.Network.StartK.Count; i++)
         {
             state.Rises[i] = tool.Network.StartK[i] - ambientK;
@@ -114,53 +116,39 @@ internal sealed class Stepper
     public double SensorK(State state) => ambientK + state.Rises[size > nodes ? nodes : tool.Network.SensorNode];
 
     /// <summary>The on-state algebra at a state.</summary>
-    public OnState OnStateAt(State state, double driveA)
+    public OnState OnStateAt(State state, double drive) => ElectricsAt(state, drive).On;
+
+    /// <summary>All that the electrics came to at a state.</summary>
+    public Electrics ElectricsAt(State state, double drive)
     {
-        if (solvedStamp != state.Stamp || solvedDrive != driveA)
+        if (solvedStamp != state.Stamp || solvedDrive != drive)
         {
-            solved = Electric(state.ChargeLeft, state.ShortV, state.LongV, state.Rises, driveA, out solvedCellOhm, out solvedFactor);
+            cells?.Solve(state.Cells, state.Rises, drive, solved);
             solvedStamp = state.Stamp;
-            solvedDrive = driveA;
+            solvedDrive = drive;
         }
 
         return solved;
     }
 
     /// <summary>Moves <paramref name="state"/> by h seconds and adds what flowed to <paramref name="tally"/>.</summary>
+    /// <param name="state">Where from, and where to.</param>
+    /// <param name="h">Seconds.</param>
     /// <param name="duty">Duty over the step.</param>
     /// <param name="working">Work is pressed on over the step.</param>
     /// <param name="drive">Recorded current or power over the step; unused by other loads.</param>
+    /// <param name="tally">What flowed so far.</param>
     public void Advance(State state, double h, double duty, bool working, double drive, ref Tally tally)
     {
         bool pressed = working && state.Rises[tool.Network.WorkingNode] + ambientK > tool.Work!.AboveK;
         var exact = matrices.For(h, pressed);
-        var on = OnStateAt(state, drive);
-        var start = FlowAt(on, solvedCellOhm, solvedFactor, state.ChargeLeft, state.ShortV, state.LongV, state.Rises, duty, pressed, drive, push0);
+        var here = ElectricsAt(state, drive);
+        var start = FlowAt(here, state.Cells, state.Rises, duty, pressed, drive, push0);
         Apply(exact.Exp, state.Rises, guess);
         AddApplied(exact.Phi1, push0, guess);
-
-        double charge = state.ChargeLeft;
-        double shortV = state.ShortV;
-        double longV = state.LongV;
-        double parallel = 1;
-        double fadeShort = 0;
-        double fadeLong = 0;
-        double shortS = 1;
-        double longS = 1;
-        if (tool.Pack is { } pack)
-        {
-            parallel = pack.Parallel;
-            shortS = pack.Cell.ShortTau?.At(charge) ?? pack.Cell.Tau1S;
-            longS = pack.Cell.LongTau?.At(charge) ?? pack.Cell.Tau2S;
-            fadeShort = 1 - Math.Exp(-h / shortS);
-            fadeLong = 1 - Math.Exp(-h / longS);
-            charge -= start.MeanA / parallel * h / pack.Cell.CapacityC;
-            shortV += ((start.ShortOhm * start.MeanA / parallel) - shortV) * fadeShort;
-            longV += ((start.LongOhm * start.MeanA / parallel) - longV) * fadeLong;
-        }
-
-        var onAtEnd = Electric(charge, shortV, longV, guess, drive, out double endCellOhm, out double endFactor);
-        var end = FlowAt(onAtEnd, endCellOhm, endFactor, charge, shortV, longV, guess, duty, pressed, drive, push1);
+        cells?.Predict(here, state.Cells, start.MeanA, h, guessed);
+        cells?.Solve(guessed, guess, drive, atEnd);
+        var end = FlowAt(atEnd, guessed, guess, duty, pressed, drive, push1);
         for (int i = 0; i < size; i++)
         {
             push1[i] -= push0[i];
@@ -169,28 +157,10 @@ internal sealed class Stepper
         guess.CopyTo(next, 0);
         AddApplied(exact.Phi2, push1, next);
         next.CopyTo(state.Rises, 0);
-        if (tool.Pack is { } source)
-        {
-            state.ChargeLeft -= (start.MeanA + end.MeanA) / 2 / parallel * h / source.Cell.CapacityC;
-            double shortDrive = Drive(source.Cell.ShortTau, shortS, charge, shortV, end.ShortOhm * end.MeanA / parallel);
-            double longDrive = Drive(source.Cell.LongTau, longS, charge, longV, end.LongOhm * end.MeanA / parallel);
-            state.ShortV = shortV + ((shortDrive - (start.ShortOhm * start.MeanA / parallel)) * SecondPhi(h / shortS, fadeShort));
-            state.LongV = longV + ((longDrive - (start.LongOhm * start.MeanA / parallel)) * SecondPhi(h / longS, fadeLong));
-        }
-
+        cells?.Correct(atEnd, guessed, end.MeanA, h, state.Cells);
         state.Stamp = ++stamps;
         Add(ref tally, start, end, h);
     }
-
-    /// <summary>What a pair is driven towards at the end of a step that was taken with the time constant of its start.</summary>
-    private static double Drive(ChargeCurve? tau, double startS, double charge, double volts, double drivenV)
-    {
-        double share = tau is null ? 1 : startS / tau.At(charge);
-        return (share * drivenV) + ((1 - share) * volts);
-    }
-
-    /// <summary>φ₂(−z)·z for a scalar decay: how much of a rising drive has arrived after the step.</summary>
-    private static double SecondPhi(double z, double fade) => z < 1e-4 ? (z / 2) - (z * z / 6) : 1 - (fade / z);
 
     private static void Add(ref Tally tally, in Flow a, in Flow b, double h)
     {
@@ -206,30 +176,18 @@ internal sealed class Stepper
         tally.ChargeC += half * (a.MeanA + b.MeanA);
     }
 
-    private Flow FlowAt(OnState on, double cellOhm, double factor, double charge, double shortV, double longV, double[] rises, double duty, bool pressed, double drive, double[] push)
+    private Flow FlowAt(Electrics at, CellState state, double[] rises, double duty, bool pressed, double drive, double[] push)
     {
         var flow = default(Flow);
         var network = tool.Network;
         Array.Clear(push);
-        if (tool.Pack is { } pack)
+        if (cells is null)
         {
-            flow.On = on;
-            double onA = flow.On.PackA;
-            double outA = onA + tool.DrainOnA;
-            double offA = tool.DrainOffA;
-            flow.MeanA = (duty * outA) + ((1 - duty) * offA);
-            double cellK = network.CellNode >= 0 ? ambientK + rises[network.CellNode] : ambientK;
-            flow.ShortOhm = pack.Cell.ShortOhm(pack.Cell.R1Ohm.At(charge) * factor, flow.MeanA / pack.Parallel, cellK);
-            flow.LongOhm = pack.Cell.R2Ohm.At(charge) * factor;
-            flow.LoadW = duty * flow.On.LoadW;
-            double behindV = flow.On.TerminalV + (outA * cellOhm);
-            flow.BehindOhmsW = flow.MeanA * behindV;
-            flow.TerminalW = (duty * outA * flow.On.TerminalV) + ((1 - duty) * offA * (behindV - (offA * cellOhm)));
-            double cells = pack.Series * pack.Parallel;
-            flow.CellW = (((duty * outA * outA) + ((1 - duty) * offA * offA)) * cellOhm)
-                + (cells * ((shortV * shortV / Math.Max(flow.ShortOhm, 1e-12)) + (longV * longV / Math.Max(flow.LongOhm, 1e-12))));
-            flow.LoopW = duty * onA * onA * pack.LoopOhm;
-            flow.PathW = duty * flow.On.PathLossW;
+            flow.LoadW = drive;
+        }
+        else
+        {
+            cells.Flow(at, state, duty, ref flow);
             if (network.CellNode >= 0)
             {
                 push[network.CellNode] += flow.CellW;
@@ -239,10 +197,6 @@ internal sealed class Stepper
             {
                 push[network.ElectronicsNode] += flow.PathW + flow.LoopW;
             }
-        }
-        else
-        {
-            flow.LoadW = drive;
         }
 
         if (network.HeaterNode >= 0)
@@ -284,43 +238,10 @@ internal sealed class Stepper
         return flow;
     }
 
-    private OnState Electric(double charge, double shortV, double longV, double[] rises, double driveA, out double cellOhm, out double factor)
-    {
-        if (tool.Pack is not { } pack)
-        {
-            cellOhm = 0;
-            factor = 1;
-            return default;
-        }
-
-        double cellK = tool.Network.CellNode >= 0 ? ambientK + rises[tool.Network.CellNode] : ambientK;
-        factor = pack.Cell.OhmsFactor(cellK);
-        cellOhm = pack.Cell.R0Ohm.At(charge) * factor * pack.Series / pack.Parallel;
-        // The drain is taken at the cells and sags them; the path sees what is left.
-        double openV = (pack.Series * (pack.Cell.OpenV.At(charge) - shortV - longV)) - (tool.DrainOnA * cellOhm);
-        return tool.Load switch
-        {
-            LoadModel.Heater heater => PowerPath.Solve(openV, cellOhm, pack.LoopOhm, tool.Path,
-                heater.OhmAt(ambientK + (tool.Network.HeaterNode >= 0 ? rises[tool.Network.HeaterNode] : 0))),
-            LoadModel.ConstantCurrent constant => PowerPath.Drawing(openV, cellOhm, pack.LoopOhm, constant.Amps),
-            LoadModel.RecordedCurrent => PowerPath.Drawing(openV, cellOhm, pack.LoopOhm, driveA),
-            _ => throw new InvalidOperationException($"A pack cannot drive a load of kind {tool.Load.GetType().Name}."),
-        };
-    }
-
     private void Apply(double[] matrix, double[] from, double[] to)
     {
-        for (int row = 0; row < size; row++)
-        {
-            double sum = 0;
-            int start = row * size;
-            for (int column = 0; column < size; column++)
-            {
-                sum += matrix[start + column] * from[column];
-            }
-
-            to[row] = sum;
-        }
+        Array.Clear(to, 0, size);
+        AddApplied(matrix, from, to);
     }
 
     private void AddApplied(double[] matrix, double[] from, double[] to)

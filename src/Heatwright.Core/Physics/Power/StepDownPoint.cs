@@ -46,48 +46,103 @@ public static class StepDownPoint
         Impossible.UnlessPositive(openV, "V");
         Impossible.IfNegative(sourceOhm, "Ω");
         Impossible.UnlessPositive(heaterOhm, "Ω");
+        var point = Heater(openV, sourceOhm, heaterOhm, module, out double foldOutA, out double limitA);
+        return point.Region == PathRegion.LockedOut ? point.Boxed : point.Boxed with
+        {
+            FoldA = sourceOhm > 0 ? openV / (2 * sourceOhm) : double.PositiveInfinity,
+            MostW = double.IsFinite(foldOutA) ? foldOutA * foldOutA * heaterOhm : double.PositiveInfinity,
+            Margin = point.Region == PathRegion.Regulated ? limitA / (module.SetV / heaterOhm) : null,
+        };
+    }
+
+    /// <summary>The point with any load, on the stack.</summary>
+    internal static PathNumbers Solve(double openV, double sourceOhm, in LoadLaw load, StepDownModule module) =>
+        double.IsNaN(load.Ohm) ? AnyLoad(openV, sourceOhm, load, module) : Heater(openV, sourceOhm, load.Ohm, module, out _, out _);
+
+    private static PathNumbers Heater(double openV, double sourceOhm, double heaterOhm, StepDownModule module, out double foldOutA, out double limitA)
+    {
+        (foldOutA, limitA) = (double.PositiveInfinity, double.PositiveInfinity);
         if (openV <= module.LockoutV)
         {
-            return PathPoint.Without(PathRegion.LockedOut);
+            return PathNumbers.Without(PathRegion.LockedOut);
         }
 
         double fullW = sourceOhm > 0 ? openV * openV / (4 * sourceOhm) : double.PositiveInfinity;
         double lockoutW = module.LockoutV > openV / 2 && sourceOhm > 0 ? module.LockoutV * (openV - module.LockoutV) / sourceOhm : double.PositiveInfinity;
-        double foldOutA = OutAFor(fullW, heaterOhm, module.Loss);
+        foldOutA = OutAFor(fullW, heaterOhm, module.Loss);
         double lockoutOutA = OutAFor(lockoutW, heaterOhm, module.Loss);
         double regulatedA = module.SetV / heaterOhm;
         double dutyA = DutyLimitA(openV, sourceOhm, heaterOhm, module);
         bool nearSide = dutyA * module.MaxDuty * sourceOhm <= openV / 2;
         double outA = Math.Min(Math.Min(regulatedA, module.LimitA), nearSide ? Math.Min(dutyA, lockoutOutA) : lockoutOutA);
-        PathPoint point = outA > foldOutA
+        limitA = Math.Min(Math.Min(module.LimitA, lockoutOutA), nearSide ? dutyA : foldOutA);
+        return outA > foldOutA
             ? BeyondFold(openV, sourceOhm, heaterOhm, module, dutyA)
-            : Near(openV, sourceOhm, heaterOhm, module, outA, outA == lockoutOutA ? PathRegion.Hiccup
+            : Near(openV, sourceOhm, outA, outA * heaterOhm, module, outA == lockoutOutA ? PathRegion.Hiccup
                 : outA == regulatedA ? PathRegion.Regulated : outA == module.LimitA ? PathRegion.CurrentLimited : PathRegion.DutyLimited);
-        return point with
-        {
-            FoldA = sourceOhm > 0 ? openV / (2 * sourceOhm) : double.PositiveInfinity,
-            MostW = double.IsFinite(foldOutA) ? foldOutA * foldOutA * heaterOhm : double.PositiveInfinity,
-            Margin = point.Region == PathRegion.Regulated ? Math.Min(Math.Min(module.LimitA, lockoutOutA), nearSide ? dutyA : foldOutA) / regulatedA : null,
-        };
     }
 
-    private static PathPoint Near(double openV, double sourceOhm, double heaterOhm, StepDownModule module, double outA, PathRegion region)
+    private static PathNumbers Near(double openV, double sourceOhm, double outA, double outV, StepDownModule module, PathRegion region)
     {
-        double outW = outA * outA * heaterOhm;
-        double inputA = TwoRcCell.CurrentAtPowerA(openV, sourceOhm, outW + module.Loss.AtW(outA)) ?? double.NaN;
-        return region == PathRegion.Hiccup || !(inputA > 0)
-            ? PathPoint.Without(region == PathRegion.Hiccup ? region : PathRegion.SourceLimited)
-            : new(region, inputA, openV - (inputA * sourceOhm), outA * heaterOhm, outW, module.Loss.AtW(outA), inputA / outA);
+        double outW = outA * outV;
+        double lossW = module.Loss.FixedW + (outA * (module.Loss.DropV + (module.Loss.SlopeOhm * outA)));
+        double radicand = (openV * openV) - (4 * sourceOhm * (outW + lossW));
+        return region == PathRegion.Hiccup || radicand < 0 || !(outA > 0)
+            ? PathNumbers.Without(region == PathRegion.Hiccup ? region : PathRegion.SourceLimited)
+            : 2 * (outW + lossW) / (openV + Math.Sqrt(radicand)) is var inputA && inputA > 0
+                ? new(region, inputA, openV - (inputA * sourceOhm), outV, outW, lossW, inputA / outA) : PathNumbers.Without(PathRegion.SourceLimited);
     }
 
     /// <summary>Heater below the source resistance: the loop runs through the fold up to its largest duty, unless the lock-out comes first.</summary>
-    private static PathPoint BeyondFold(double openV, double sourceOhm, double heaterOhm, StepDownModule module, double outA)
+    private static PathNumbers BeyondFold(double openV, double sourceOhm, double heaterOhm, StepDownModule module, double outA)
     {
         double inputA = module.MaxDuty * outA;
         double inputV = openV - (inputA * sourceOhm);
-        return inputV <= module.LockoutV ? PathPoint.Without(PathRegion.Hiccup)
-            : outA <= 0 ? PathPoint.Without(PathRegion.SourceLimited)
-            : new(PathRegion.DutyLimited, inputA, inputV, outA * heaterOhm, outA * outA * heaterOhm, module.Loss.AtW(outA), module.MaxDuty);
+        return inputV <= module.LockoutV ? PathNumbers.Without(PathRegion.Hiccup)
+            : outA <= 0 ? PathNumbers.Without(PathRegion.SourceLimited)
+            : new(PathRegion.DutyLimited, inputA, inputV, outA * heaterOhm, outA * outA * heaterOhm,
+                module.Loss.FixedW + (outA * (module.Loss.DropV + (module.Loss.SlopeOhm * outA))), module.MaxDuty);
+    }
+
+    /// <summary>A load that is no resistance: first the set volts, then the current limit, then the largest duty; a load that asks for more collapses.</summary>
+    private static PathNumbers AnyLoad(double openV, double sourceOhm, in LoadLaw load, StepDownModule module)
+    {
+        if (openV <= module.LockoutV)
+        {
+            return PathNumbers.Without(PathRegion.LockedOut);
+        }
+
+        double outA = load.AmpsAt(module.SetV);
+        var point = outA <= module.LimitA
+            ? Near(openV, sourceOhm, outA, module.SetV, module, PathRegion.Regulated)
+            : load.VoltsForAmps(module.LimitA) is var heldV && heldV < module.SetV
+                ? Near(openV, sourceOhm, module.LimitA, heldV, module, PathRegion.CurrentLimited) : PathNumbers.Without(PathRegion.SourceLimited);
+        if (!point.Exists || point.Duty > module.MaxDuty)
+        {
+            point = AtMaxDuty(openV, sourceOhm, load, module);
+        }
+
+        return point.Exists && point.InputV <= module.LockoutV ? PathNumbers.Without(PathRegion.Hiccup) : point;
+    }
+
+    /// <summary>Where V_out = D·OCV − a1 − (D²R_s + a2)·I − a0/I meets the load, by halving from the set volts down.</summary>
+    private static PathNumbers AtMaxDuty(double openV, double sourceOhm, in LoadLaw load, StepDownModule module)
+    {
+        double d = module.MaxDuty;
+        (double low, double high) = (0, module.SetV);
+        for (int i = 0; i < 100; i++)
+        {
+            double volts = (low + high) / 2;
+            double amps = Math.Max(load.AmpsAt(Math.Max(volts, 1e-9)), 1e-12);
+            double given = (d * openV) - module.Loss.DropV - (((d * d * sourceOhm) + module.Loss.SlopeOhm) * amps) - (module.Loss.FixedW / amps);
+            (low, high) = given > volts ? (volts, high) : (low, volts);
+        }
+
+        double outA = load.AmpsAt(Math.Max(low, 1e-9));
+        double inputV = openV - (d * outA * sourceOhm);
+        return low < 1e-6 || outA > module.LimitA
+            ? PathNumbers.Without(PathRegion.SourceLimited)
+            : new(PathRegion.DutyLimited, d * outA, inputV, low, low * outA, module.Loss.FixedW + (outA * (module.Loss.DropV + (module.Loss.SlopeOhm * outA))), d);
     }
 
     /// <summary>Output current at which heater and loss together take a power.</summary>

@@ -41,70 +41,84 @@ public static class StepUpPoint
         Impossible.UnlessPositive(openV, "V");
         Impossible.IfNegative(sourceOhm, "Ω");
         Impossible.UnlessPositive(heaterOhm, "Ω");
-        double offA = PassThroughA(openV, sourceOhm, heaterOhm, module);
-        double foldA = ConverterLoss.FoldA(openV, sourceOhm, module.Loss);
-        PathPoint point = Found(openV, sourceOhm, heaterOhm, module, offA);
-        return point with { OffA = offA, FoldA = foldA, MostW = ConverterLoss.MostW(openV, sourceOhm, module.Loss) };
+        var point = Solve(openV, sourceOhm, LoadLaw.Ohms(heaterOhm), module, out double limitA);
+        return point.Boxed with
+        {
+            OffA = PassThroughA(openV, sourceOhm, heaterOhm, module),
+            FoldA = ConverterLoss.FoldA(openV, sourceOhm, module.Loss),
+            MostW = ConverterLoss.MostW(openV, sourceOhm, module.Loss),
+            Margin = point.Region == PathRegion.Regulated ? limitA / point.InputA : null,
+        };
     }
 
     /// <summary>Current through a module that is off or cannot limit: (OCV − V_D)/(R_s + R_L + R_D + R_h). A non-isolating step-up is never off by itself.</summary>
     public static double PassThroughA(double openV, double sourceOhm, double heaterOhm, StepUpModule module) =>
         Math.Max(0, openV - module.DiodeV) / (sourceOhm + module.ThroughOhm + heaterOhm);
 
-    private static PathPoint Found(double openV, double sourceOhm, double heaterOhm, StepUpModule module, double offA)
+    /// <summary>The point with any load, on the stack.</summary>
+    /// <remarks>Pass-through ends where the loop can begin: duty, input current and output rise together from what passes at duty zero. So the input passes
+    /// through when the set volts are no more than that, or when a limit is met at no more than that current; nowhere else.</remarks>
+    internal static PathNumbers Solve(double openV, double sourceOhm, in LoadLaw load, StepUpModule module, out double limitA)
     {
+        limitA = double.PositiveInfinity;
         if (openV <= Math.Max(module.LockoutV, module.StartV))
         {
-            return PathPoint.Without(PathRegion.LockedOut);
+            return PathNumbers.Without(PathRegion.LockedOut);
         }
 
-        // A set voltage below what passes through anyhow is never regulated, whatever the switch does.
-        if (module.SetV <= offA * heaterOhm)
+        double offV = load.VoltsBehind(openV - module.DiodeV, sourceOhm + module.ThroughOhm);
+        double offA = double.IsNaN(offV) ? 0 : load.AmpsAt(Math.Max(offV, 1e-12));
+        if (module.SetV <= offV)
         {
-            return Through(openV, sourceOhm, heaterOhm, module, offA);
+            return Through(openV, sourceOhm, module, offA, offV);
         }
 
-        double regulatedA = ConverterLoss.InputA(openV, sourceOhm, module.Loss, module.SetV * module.SetV / heaterOhm) ?? double.PositiveInfinity;
-        double currentA = CurrentLimitA(openV, sourceOhm, heaterOhm, module);
-        double dutyA = DutyLimitA(openV, sourceOhm, heaterOhm, module);
+        double drive = openV - module.Loss.DropV;
+        double ohms = module.Loss.SlopeOhm + sourceOhm;
+        double inW = (module.SetV * load.AmpsAt(module.SetV)) + module.Loss.FixedW;
+        double radicand = (drive * drive) - (4 * ohms * inW);
+        double regulatedA = drive > 0 && radicand >= 0 ? 2 * inW / (drive + Math.Sqrt(radicand)) : double.PositiveInfinity;
+        double currentA = CurrentLimitA(openV, sourceOhm, load, module);
+        double dutyA = DutyLimitA(openV, sourceOhm, load, module);
         double lockoutA = sourceOhm > 0 && module.LockoutV > 0 ? (openV - module.LockoutV) / sourceOhm : double.PositiveInfinity;
-        double limitA = Math.Min(currentA, Math.Min(dutyA, lockoutA));
-        double inputA = Math.Min(regulatedA, limitA);
-        double outW = double.IsFinite(inputA) ? ConverterLoss.OutW(openV, sourceOhm, module.Loss, inputA) : 0;
-        double outV = Math.Sqrt(Math.Max(0, outW) * heaterOhm);
-        double inputV = openV - (inputA * sourceOhm);
-        if (outW > 0 && outV < inputV - module.DiodeV - (inputA * module.ThroughOhm))
+        limitA = Math.Min(currentA, Math.Min(dutyA, lockoutA));
+        if (limitA <= offA && limitA < regulatedA)
         {
-            return Through(openV, sourceOhm, heaterOhm, module, offA);
+            return Through(openV, sourceOhm, module, offA, offV);
         }
 
-        PathRegion region = inputA == regulatedA ? PathRegion.Regulated
+        double inputA = Math.Min(regulatedA, limitA);
+        var region = inputA == regulatedA ? PathRegion.Regulated
             : inputA == lockoutA ? PathRegion.Hiccup
             : inputA == currentA ? PathRegion.CurrentLimited : PathRegion.DutyLimited;
-        return region == PathRegion.Hiccup ? PathPoint.Without(region)
-            : outW > 0 && inputV > 0
-                ? new(region, inputA, inputV, outV, outW, module.Loss.AtW(inputA), 1 - (outV / (heaterOhm * inputA)))
-                {
-                    Margin = region == PathRegion.Regulated ? limitA / inputA : null,
-                }
-                : PathPoint.Without(PathRegion.SourceLimited);
+        if (region == PathRegion.Hiccup)
+        {
+            return PathNumbers.Without(region);
+        }
+
+        double outW = double.IsFinite(inputA) ? (inputA * (drive - (ohms * inputA))) - module.Loss.FixedW : 0;
+        double inputV = openV - (inputA * sourceOhm);
+        double outV = region == PathRegion.Regulated ? module.SetV : load.VoltsFor(Math.Max(0, outW));
+        return outW > 0 && inputV > 0 && outV > 0 && double.IsFinite(outV)
+            ? new(region, inputA, inputV, outV, outW, (inputV * inputA) - outW, Math.Max(0, 1 - (outW / outV / inputA)))
+            : PathNumbers.Without(PathRegion.SourceLimited);
     }
 
-    private static PathPoint Through(double openV, double sourceOhm, double heaterOhm, StepUpModule module, double amps) => new(
-        PathRegion.PassThrough, amps, openV - (amps * sourceOhm), amps * heaterOhm, amps * amps * heaterOhm,
-        amps * (module.DiodeV + (amps * module.ThroughOhm)), 0);
+    private static PathNumbers Through(double openV, double sourceOhm, StepUpModule module, double amps, double outV) => new(
+        PathRegion.PassThrough, amps, openV - (amps * sourceOhm), outV, amps * outV, amps * (module.DiodeV + (amps * module.ThroughOhm)), 0);
 
     /// <summary>Duty at an input current; 1 where the module does not cover its own loss, 0 where the input passes through.</summary>
-    private static double DutyAt(double openV, double sourceOhm, double heaterOhm, StepUpModule module, double inputA)
+    private static double DutyAt(double openV, double sourceOhm, in LoadLaw load, StepUpModule module, double inputA)
     {
-        double outW = Math.Max(0, ConverterLoss.OutW(openV, sourceOhm, module.Loss, inputA));
-        return Math.Clamp(1 - (Math.Sqrt(outW / heaterOhm) / inputA), 0, 1);
+        double outW = (inputA * (openV - module.Loss.DropV - ((module.Loss.SlopeOhm + sourceOhm) * inputA))) - module.Loss.FixedW;
+        double outV = outW > 0 ? load.VoltsFor(outW) : 0;
+        return outV > 0 ? Math.Clamp(1 - (outW / outV / inputA), 0, 1) : 1;
     }
 
     /// <summary>Mean input current at which its peak meets the limit: I + ΔI(I)/2 = I_lim, ripple of this very point.</summary>
-    private static double CurrentLimitA(double openV, double sourceOhm, double heaterOhm, StepUpModule module)
+    private static double CurrentLimitA(double openV, double sourceOhm, in LoadLaw load, StepUpModule module)
     {
-        if (double.IsPositiveInfinity(module.PeakLimitA) || double.IsPositiveInfinity(module.InductanceTimesHz))
+        if (double.IsPositiveInfinity(module.PeakLimitA) || double.IsPositiveInfinity(module.InductanceTimesHz) || load.IsConstantPower)
         {
             return module.PeakLimitA;
         }
@@ -115,20 +129,46 @@ public static class StepUpPoint
         {
             double middle = (low + high) / 2;
             double inputV = Math.Max(0, openV - (middle * sourceOhm));
-            double peak = middle + (inputV * DutyAt(openV, sourceOhm, heaterOhm, module, middle) / module.InductanceTimesHz / 2);
+            double peak = middle + (inputV * DutyAt(openV, sourceOhm, load, module, middle) / module.InductanceTimesHz / 2);
             (low, high) = peak < module.PeakLimitA ? (middle, high) : (low, middle);
         }
 
         return (low + high) / 2;
     }
 
-    /// <summary>Input current at the largest duty: [E + √(E² − 4B·a0)]/(2B), B = A + R_h(1 − D_max)².</summary>
-    private static double DutyLimitA(double openV, double sourceOhm, double heaterOhm, StepUpModule module)
+    /// <summary>Input current at the largest duty. Resistance: [E + √(E² − 4B·a0)]/(2B), B = A + R_h(1 − D_max)²; else where I_out = (1 − D_max)·I.</summary>
+    private static double DutyLimitA(double openV, double sourceOhm, in LoadLaw load, StepUpModule module)
     {
         double drive = openV - module.Loss.DropV;
         double rest = 1 - module.MaxDuty;
-        double ohms = module.Loss.SlopeOhm + sourceOhm + (heaterOhm * rest * rest);
-        double radicand = (drive * drive) - (4 * ohms * module.Loss.FixedW);
-        return drive > 0 && radicand >= 0 && ohms > 0 && rest > 0 ? (drive + Math.Sqrt(radicand)) / (2 * ohms) : double.PositiveInfinity;
+        if (rest <= 0 || drive <= 0)
+        {
+            return double.PositiveInfinity;
+        }
+
+        double ohms = module.Loss.SlopeOhm + sourceOhm;
+        if (!double.IsNaN(load.Ohm))
+        {
+            ohms += load.Ohm * rest * rest;
+            double radicand = (drive * drive) - (4 * ohms * module.Loss.FixedW);
+            return radicand >= 0 && ohms > 0 ? (drive + Math.Sqrt(radicand)) / (2 * ohms) : double.PositiveInfinity;
+        }
+
+        if (load.IsConstantPower)
+        {
+            // Held at its set volts or not at all: the duty there either suffices or nothing does.
+            return load.AmpsAt(module.SetV) / rest;
+        }
+
+        // Duty rises with the input current for every load whose current does not fall with its volts.
+        (double low, double high) = (0, Math.Max(drive / Math.Max(ohms, 1e-9), 1));
+        for (int i = 0; i < 100; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = DutyAt(openV, sourceOhm, load, module, middle) < module.MaxDuty && (middle * (drive - (ohms * middle))) > module.Loss.FixedW ? (middle, high)
+                : middle * drive < 2 * module.Loss.FixedW ? (middle, high) : (low, middle);
+        }
+
+        return (low + high) / 2;
     }
 }

@@ -1,0 +1,224 @@
+using Heatwright.Physics;
+
+namespace Heatwright.Plant;
+
+/// <summary>Charge left and pair volts of the distinct cells.</summary>
+internal sealed class CellState(int members)
+{
+    public readonly double[] Charge = new double[members];
+    public readonly double[] ShortV = new double[members];
+    public readonly double[] LongV = new double[members];
+
+    public double Least
+    {
+        get
+        {
+            double least = Charge[0];
+            for (int j = 1; j < Charge.Length; j++)
+            {
+                least = Math.Min(least, Charge[j]);
+            }
+
+            return least;
+        }
+    }
+
+    public void CopyFrom(CellState other)
+    {
+        for (int j = 0; j < Charge.Length; j++)
+        {
+            Charge[j] = other.Charge[j];
+            ShortV[j] = other.ShortV[j];
+            LongV[j] = other.LongV[j];
+        }
+    }
+}
+
+/// <summary>The electrics of the pack: one source of all its cells, what the path makes of it, and how the cells move.</summary>
+/// <remarks>Cells side by side share their current by V = (Σ E_j/R_j − I)/Σ(1/R_j), I_j = (E_j − V)/R_j; that is linear in I, so the mean over
+/// the pulses of the switch is the share of the mean current.</remarks>
+internal sealed class PackFlow
+{
+    private readonly AssembledTool tool;
+    private readonly PackModel pack;
+    private readonly double ambientK;
+    private readonly int cellNode;
+    private readonly int heaterNode;
+    private readonly double[] shortS;
+    private readonly double[] longS;
+    private readonly double[] shortDrive;
+    private readonly double[] longDrive;
+    private readonly double[] amps;
+    private readonly double[] shortFade;
+    private readonly double[] longFade;
+    private readonly bool oneFactor;
+
+    public PackFlow(AssembledTool tool)
+    {
+        this.tool = tool;
+        pack = tool.Pack!;
+        Cells = new PackCells(pack);
+        ambientK = tool.Network.AmbientK;
+        cellNode = tool.Network.CellNode;
+        heaterNode = tool.Network.HeaterNode;
+        int members = Cells.Members.Length;
+        shortS = new double[members];
+        longS = new double[members];
+        shortDrive = new double[members];
+        longDrive = new double[members];
+        amps = new double[members];
+        shortFade = new double[members];
+        longFade = new double[members];
+        oneFactor = Array.TrueForAll(Cells.Members, cell => cell.ActivationJPerMol == Cells.Members[0].ActivationJPerMol && cell.ReferenceK == Cells.Members[0].ReferenceK);
+    }
+
+    public PackCells Cells { get; }
+
+    public void Begin(CellState state)
+    {
+        for (int j = 0; j < state.Charge.Length; j++)
+        {
+            state.Charge[j] = Cells.Members[j].StartCharge ?? pack.StartCharge;
+        }
+    }
+
+    /// <summary>Solves everything from the cells to the load.</summary>
+    public void Solve(CellState state, double[] rises, double drive, Electrics into)
+    {
+        double cellK = cellNode >= 0 ? ambientK + rises[cellNode] : ambientK;
+        double factor = Cells.Members[0].OhmsFactor(cellK);
+        double openV = 0;
+        double ohm = 0;
+        for (int g = 0; g < Cells.Groups; g++)
+        {
+            double conductance = 0;
+            double driven = 0;
+            for (int j = Cells.First[g]; j < Cells.First[g + 1]; j++)
+            {
+                var cell = Cells.Members[j];
+                double charge = state.Charge[j];
+                into.Factor[j] = oneFactor ? factor : cell.OhmsFactor(cellK);
+                into.MemberV[j] = cell.OpenV.At(charge) - state.ShortV[j] - state.LongV[j];
+                into.MemberOhm[j] = cell.R0Ohm.At(charge) * into.Factor[j];
+                conductance += 1 / into.MemberOhm[j];
+                driven += into.MemberV[j] / into.MemberOhm[j];
+            }
+
+            // One cell alone is its own source, also without ohms; several share by their conductances.
+            bool alone = Cells.First[g + 1] - Cells.First[g] == 1;
+            into.GroupV[g] = alone ? into.MemberV[Cells.First[g]] : driven / conductance;
+            into.GroupOhm[g] = (alone ? into.MemberOhm[Cells.First[g]] : 1 / conductance) / Cells.Strings;
+            openV += Cells.Times * into.GroupV[g];
+            ohm += Cells.Times * into.GroupOhm[g];
+        }
+
+        into.OpenV = openV;
+        into.CellOhm = ohm;
+
+        // The drain is taken at the cells and sags them; the path sees what is left.
+        double pathV = openV - (tool.DrainOnA * ohm);
+        into.On = tool.Charger is { } charger ? charger.On(pathV, ohm, pack.LoopOhm)
+            : tool.Load is LoadModel.RecordedCurrent ? PowerPath.Drawing(pathV, ohm, pack.LoopOhm, drive)
+            : PowerPath.Solve(pathV, ohm, pack.LoopOhm, tool.Path, LoadAt(rises));
+    }
+
+    /// <summary>What flows in pack, loop, path and load.</summary>
+    public void Flow(Electrics at, CellState state, double duty, ref Stepper.Flow flow)
+    {
+        double onA = at.On.PackA;
+        double outA = onA + tool.DrainOnA;
+        double offA = tool.DrainOffA;
+        flow.MeanA = (duty * outA) + ((1 - duty) * offA);
+        flow.LoadW = duty * at.On.LoadW;
+        flow.BehindOhmsW = flow.MeanA * at.OpenV;
+        flow.TerminalW = (duty * outA * (at.OpenV - (outA * at.CellOhm))) + ((1 - duty) * offA * (at.OpenV - (offA * at.CellOhm)));
+        flow.LoopW = duty * onA * onA * pack.LoopOhm;
+        flow.PathW = duty * at.On.PathLossW;
+        double heat = 0;
+        for (int g = 0; g < Cells.Groups; g++)
+        {
+            for (int j = Cells.First[g]; j < Cells.First[g + 1]; j++)
+            {
+                double ofOn = MemberA(at, g, j, outA);
+                double ofOff = MemberA(at, g, j, offA);
+                heat += ((duty * ofOn * ofOn) + ((1 - duty) * ofOff * ofOff)) * at.MemberOhm[j];
+                double shortV = state.ShortV[j];
+                double longV = state.LongV[j];
+                heat += shortV == 0 ? 0 : shortV * shortV / Math.Max(Cells.Members[j].R1Ohm.At(state.Charge[j]) * at.Factor[j], 1e-12);
+                heat += longV == 0 ? 0 : longV * longV / Math.Max(Cells.Members[j].R2Ohm.At(state.Charge[j]) * at.Factor[j], 1e-12);
+            }
+        }
+
+        flow.CellW = heat * Cells.Times * Cells.Strings;
+    }
+
+    /// <summary>Charge and pair volts after h seconds with what flows now.</summary>
+    public void Predict(Electrics at, CellState from, double meanA, double h, CellState to)
+    {
+        for (int g = 0; g < Cells.Groups; g++)
+        {
+            for (int j = Cells.First[g]; j < Cells.First[g + 1]; j++)
+            {
+                var cell = Cells.Members[j];
+                double charge = from.Charge[j];
+                amps[j] = MemberA(at, g, j, meanA);
+                shortS[j] = cell.ShortTau?.At(charge) ?? cell.Tau1S;
+                longS[j] = cell.LongTau?.At(charge) ?? cell.Tau2S;
+                shortDrive[j] = cell.R1Ohm.At(charge) * at.Factor[j] * amps[j];
+                longDrive[j] = cell.R2Ohm.At(charge) * at.Factor[j] * amps[j];
+                to.Charge[j] = charge - (amps[j] * h / cell.CapacityC);
+                shortFade[j] = 1 - Math.Exp(-h / shortS[j]);
+                longFade[j] = 1 - Math.Exp(-h / longS[j]);
+                to.ShortV[j] = from.ShortV[j] + ((shortDrive[j] - from.ShortV[j]) * shortFade[j]);
+                to.LongV[j] = from.LongV[j] + ((longDrive[j] - from.LongV[j]) * longFade[j]);
+            }
+        }
+    }
+
+    /// <summary>The same with what flows at the end of the step, guessed from the start.</summary>
+    public void Correct(Electrics atEnd, CellState guessed, double meanA, double h, CellState to)
+    {
+        for (int g = 0; g < Cells.Groups; g++)
+        {
+            for (int j = Cells.First[g]; j < Cells.First[g + 1]; j++)
+            {
+                var cell = Cells.Members[j];
+                double charge = guessed.Charge[j];
+                double endA = MemberA(atEnd, g, j, meanA);
+                double shortEnd = Drive(cell.ShortTau, shortS[j], charge, guessed.ShortV[j], cell.R1Ohm.At(charge) * atEnd.Factor[j] * endA);
+                double longEnd = Drive(cell.LongTau, longS[j], charge, guessed.LongV[j], cell.R2Ohm.At(charge) * atEnd.Factor[j] * endA);
+                to.Charge[j] -= (amps[j] + endA) / 2 * h / cell.CapacityC;
+                to.ShortV[j] = guessed.ShortV[j] + ((shortEnd - shortDrive[j]) * SecondPhi(h / shortS[j], shortFade[j]));
+                to.LongV[j] = guessed.LongV[j] + ((longEnd - longDrive[j]) * SecondPhi(h / longS[j], longFade[j]));
+            }
+        }
+    }
+
+    private double MemberA(Electrics at, int group, int member, double packA) => Cells.First[group + 1] - Cells.First[group] == 1
+        ? packA / Cells.Strings
+        : (at.MemberV[member] - at.GroupV[group] + (packA * at.GroupOhm[group])) / at.MemberOhm[member];
+
+    /// <summary>What a pair is driven towards at the end of a step that was taken with the time constant of its start.</summary>
+    private static double Drive(ChargeCurve? tau, double startS, double charge, double volts, double drivenV)
+    {
+        double share = tau is null ? 1 : startS / tau.At(charge);
+        return (share * drivenV) + ((1 - share) * volts);
+    }
+
+    /// <summary>φ₂(−z)·z for a scalar decay: how much of a rising drive has arrived after the step.</summary>
+    private static double SecondPhi(double z, double fade) => z < 1e-4 ? (z / 2) - (z * z / 6) : 1 - (fade / z);
+
+    private LoadLaw LoadAt(double[] rises)
+    {
+        double kelvin = ambientK + (heaterNode >= 0 ? rises[heaterNode] : 0);
+        return tool.Load switch
+        {
+            LoadModel.Heater heater => LoadLaw.Ohms(heater.OhmAt(kelvin)),
+            LoadModel.SelfLimiting limiting => LoadLaw.Ohms(Ptc.Ohm(limiting.LeastOhm, limiting.SwitchK, limiting.SteepnessPerK, kelvin)),
+            LoadModel.ConstantCurrent constant => LoadLaw.Amps(constant.Amps),
+            LoadModel.ConstantPower constant => LoadLaw.Watts(constant.Watts),
+            LoadModel.VoltsAmps table => LoadLaw.Of(table.Table),
+            _ => throw new InvalidOperationException($"A pack cannot drive a load of kind {tool.Load.GetType().Name}."),
+        };
+    }
+}
