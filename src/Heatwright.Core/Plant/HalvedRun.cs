@@ -16,7 +16,12 @@ public sealed record HalvedRun(PlantRun Run, double StepS, double ChangeS, bool 
     public static HalvedRun Of(AssembledTool tool, RunSettings settings)
     {
         // A sampled controller cuts steps to its period: halving a longer step would change nothing and prove nothing.
-        double step = Math.Min(settings.StepS, (tool.Controller as ControllerModel.Pi)?.PeriodS ?? double.PositiveInfinity);
+        double step = Math.Min(settings.StepS, tool.Controller switch
+        {
+            ControllerModel.Pi pi => pi.PeriodS,
+            ControllerModel.OnOff { PeriodS: > 0 } onOff => onOff.PeriodS,
+            _ => double.PositiveInfinity,
+        });
         var run = PlantRunner.Run(tool, settings with { StepS = step });
         double change = double.PositiveInfinity;
         for (int i = 0; i < MostHalvings; i++)

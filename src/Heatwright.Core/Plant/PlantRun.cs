@@ -13,6 +13,16 @@ public enum StopReason
     Tripped,
     /// <summary>The module's input fell to its lock-out: from here on its mean power is unknown.</summary>
     LockedOut,
+    /// <summary>The source could not carry the load any more: no steady point.</summary>
+    Collapsed,
+    /// <summary>One cell reached its own cut-off.</summary>
+    CellCutOff,
+    /// <summary>The pack sagged under what the controller needs: it resets, starts and resets again, and the mean power is unknown.</summary>
+    BrownOut,
+    /// <summary>The charger's current fell to its end.</summary>
+    Charged,
+    /// <summary>One cell reached the most it may have while charging.</summary>
+    CellFull,
     /// <summary>All the work is done.</summary>
     WorkDone,
     /// <summary>The recorded drive is over.</summary>
@@ -30,6 +40,10 @@ public enum Happening
     Saturated,
     /// <summary>The controller has again what it asks for.</summary>
     Unsaturated,
+    /// <summary>An on-off controller switched on.</summary>
+    SwitchedOn,
+    /// <summary>An on-off controller switched off.</summary>
+    SwitchedOff,
     /// <summary>A piece of work begins.</summary>
     WorkStarts,
     /// <summary>Its time is over.</summary>
@@ -81,72 +95,6 @@ public sealed record Energies
 
     /// <summary>Charge out of the pack, coulomb.</summary>
     public double ChargeC { get; init; }
-}
-
-/// <summary>Values at the instants asked for; NaN after the end.</summary>
-public sealed class Trace
-{
-    internal Trace(double[] timesS, int nodes)
-    {
-        TimesS = timesS;
-        ChargeLeft = Column();
-        ShortV = Column();
-        LongV = Column();
-        IntegralW = Column();
-        TerminalV = Column();
-        PackA = Column();
-        Duty = Column();
-        LoadW = Column();
-        SensorK = Column();
-        NodesK = [.. Enumerable.Range(0, nodes).Select(_ => Column())];
-        Regions = new Region[timesS.Length];
-
-        double[] Column()
-        {
-            double[] column = new double[timesS.Length];
-            Array.Fill(column, double.NaN);
-            return column;
-        }
-    }
-
-    /// <summary>Instants, s.</summary>
-    public double[] TimesS { get; }
-
-    /// <summary>Charge left, 0 to 1.</summary>
-    public double[] ChargeLeft { get; }
-
-    /// <summary>Volts over the short RC pair of one cell.</summary>
-    public double[] ShortV { get; }
-
-    /// <summary>Volts over the long RC pair of one cell.</summary>
-    public double[] LongV { get; }
-
-    /// <summary>Integral of the controller, W.</summary>
-    public double[] IntegralW { get; }
-
-    /// <summary>On-state pack volts at the cells.</summary>
-    public double[] TerminalV { get; }
-
-    /// <summary>Mean pack current, A.</summary>
-    public double[] PackA { get; }
-
-    /// <summary>Duty.</summary>
-    public double[] Duty { get; }
-
-    /// <summary>Mean power into the load, W.</summary>
-    public double[] LoadW { get; }
-
-    /// <summary>What the sensor shows, K.</summary>
-    public double[] SensorK { get; }
-
-    /// <summary>Temperature of each node, K.</summary>
-    public double[][] NodesK { get; }
-
-    /// <summary>Region of the path.</summary>
-    public Region[] Regions { get; }
-
-    /// <summary>How many instants were reached before the end.</summary>
-    public int Count { get; internal set; }
 }
 
 /// <summary>What one run of a tool did.</summary>
