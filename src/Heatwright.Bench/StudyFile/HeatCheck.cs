@@ -2,7 +2,7 @@ using Heatwright.Arrangements;
 
 namespace Heatwright.StudyFile;
 
-/// <summary>What lumps, control and work of a stated plant must be.</summary>
+/// <summary>What lumps and work of a stated plant must be.</summary>
 internal static class HeatCheck
 {
     private const int MostNodes = 8;
@@ -42,24 +42,6 @@ internal static class HeatCheck
         PlantCheck.NotNegative($"{at}.sensorLagS", heat.SensorLagS, "s", desk);
     }
 
-    public static void Control(StatedControl control, string at, CheckDesk desk)
-    {
-        PlantCheck.OneOf(at, "A control", ["duty", "pi"], [control.Duty is not null, control.Pi is not null], desk);
-        desk.Range($"{at}.duty", "A duty", control.Duty ?? 0, control.Duty is null or (>= 0 and <= 1), "0 to 1");
-        if (control.Pi is { } pi)
-        {
-            at += ".pi";
-            Kelvin($"{at}.targetC", pi.TargetC, desk);
-            desk.Range($"{at}.periodS", "A sample period", pi.PeriodS, pi.PeriodS is >= 1e-3 and <= 3600, "0.001 to 3600 s");
-            desk.Range($"{at}.nominalOhm", "Ohms of the firmware", pi.NominalOhm, pi.NominalOhm > 0, "above 0 Ω");
-            desk.Range($"{at}.maxDuty", "A duty", pi.MaxDuty, pi.MaxDuty is > 0 and <= 1, "above 0, at most 1");
-            PlantCheck.NotNegative($"{at}.gainWPerK", pi.GainWPerK, "W/K", desk);
-            PlantCheck.NotNegative($"{at}.integralWPerKS", pi.IntegralWPerKS, "W/(K·s)", desk);
-            PlantCheck.NotNegative($"{at}.trackingPerS", pi.TrackingPerS, "1/s", desk);
-            desk.Range($"{at}.startW", "A start", pi.StartW, true, "a number");
-        }
-    }
-
     public static void Work(StatedWork? work, string at, CheckDesk desk)
     {
         if (work is null)
@@ -76,5 +58,5 @@ internal static class HeatCheck
         desk.Range($"{at}.count", "A count of pieces", work.Count ?? 1, work.Count is null or >= 1, "1 or more");
     }
 
-    private static void Kelvin(string at, double celsius, CheckDesk desk) => desk.Range(at, "A temperature", celsius, celsius > -273.15, "above -273.15 °C");
+    internal static void Kelvin(string at, double celsius, CheckDesk desk) => desk.Range(at, "A temperature", celsius, celsius > -273.15, "above -273.15 °C");
 }

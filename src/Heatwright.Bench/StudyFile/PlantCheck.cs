@@ -14,12 +14,22 @@ internal static class PlantCheck
             var plant = study.Plants[i];
             string at = CheckDesk.At("plants", i);
             Pack(plant.Pack, $"{at}.pack", desk);
-            Path(plant.Path, $"{at}.path", desk);
-            Load(plant.Load, $"{at}.load", desk);
+            PathCheck.Path(plant.Path, $"{at}.path", desk);
             HeatCheck.Heat(plant.Heat, $"{at}.heat", desk);
-            HeatCheck.Control(plant.Control, $"{at}.control", desk);
+            if (plant.Charger is { } charger)
+            {
+                Charging(plant, charger, at, desk);
+            }
+            else
+            {
+                PathCheck.Load(plant.Load ?? new(), $"{at}.load", desk);
+                ControlCheck.Control(plant.Control ?? new(), $"{at}.control", desk);
+            }
             HeatCheck.Work(plant.Work, $"{at}.work", desk);
             desk.Range($"{at}.end.cutoffV", "A cut-off", plant.End.CutoffV, plant.End.CutoffV >= 0, "0 V or more");
+            desk.Range($"{at}.end.cellCutoffV", "A cut-off", plant.End.CellCutoffV, plant.End.CellCutoffV >= 0, "0 V or more");
+            desk.Range($"{at}.end.cellMostV", "Most volts of a cell", plant.End.CellMostV ?? 1, plant.End.CellMostV is null or > 0, "above 0 V");
+            desk.Range($"{at}.end.brownOutV", "A brown-out", plant.End.BrownOutV, plant.End.BrownOutV >= 0, "0 V or more");
             desk.Range($"{at}.end.atMostS", "A longest time", plant.End.AtMostS, plant.End.AtMostS is > 0 and <= 1e7, "above 0 s, at most 10 000 000 s");
             for (int j = 0; j < plant.Marks.Count; j++)
             {
@@ -47,6 +57,53 @@ internal static class PlantCheck
         NotNegative($"{at}.loopOhm", pack.LoopOhm, "Ω", desk);
         NotNegative($"{at}.drainOnA", pack.DrainOnA, "A", desk);
         NotNegative($"{at}.drainOffA", pack.DrainOffA, "A", desk);
+        Groups(pack, at, desk);
+    }
+
+    private static void Groups(StatedPack pack, string at, CheckDesk desk)
+    {
+        if (pack.Groups.Count > 0 && (pack.Series != 1 || pack.Parallel != 1))
+        {
+            desk.Say($"{at}.series", "A pack of cells that differ is told by its groups alone.", $"series {CheckDesk.Number(pack.Series)}, parallel {CheckDesk.Number(pack.Parallel)}", "neither beside groups", "Leave series and parallel out.");
+        }
+        for (int i = 0; i < pack.Groups.Count; i++)
+        {
+            string path = CheckDesk.At($"{at}.groups", i);
+            desk.Range(path, "A count of cells side by side", pack.Groups[i].Count, pack.Groups[i].Count >= 1, "1 or more");
+            foreach (var member in pack.Groups[i])
+            {
+                desk.Range($"{path}.capacityFactor", "A factor", member.CapacityFactor, member.CapacityFactor > 0, "above 0");
+                desk.Range($"{path}.ohmFactor", "A factor", member.OhmFactor, member.OhmFactor > 0, "above 0");
+                desk.Range($"{path}.startCharge", "A charge at the start", member.StartCharge ?? 0, member.StartCharge is null or (>= 0 and <= 1), "0 to 1");
+            }
+            if (pack.Groups[i].Count > 1 && pack.Cell.InstantOhm.Flat is 0)
+            {
+                desk.Say(path, "Cells side by side that differ need ohms to share by.", "0 Ω", "above 0 Ω", "Give the cell its ohms.");
+            }
+        }
+    }
+
+    private static void Charging(StatedPlant plant, StatedCharger charger, string at, CheckDesk desk)
+    {
+        foreach (var (field, there) in new[] { ("path", plant.Path is not null), ("load", plant.Load is not null), ("control", plant.Control is not null), ("work", plant.Work is not null) })
+        {
+            if (there)
+            {
+                desk.Say($"{at}.{field}", "A plant that charges has no use for this.", field, "absent beside a charger", "Leave it out, or leave the charger out.");
+            }
+        }
+        at += ".charger";
+        desk.Range($"{at}.setA", "A set current", charger.SetA, charger.SetA > 0, "above 0 A");
+        desk.Range($"{at}.holdV", "Set volts", charger.HoldV, charger.HoldV > 0, "above 0 V");
+        desk.Range($"{at}.endA", "An end current", charger.EndA, charger.EndA > 0 && charger.EndA < charger.SetA, $"above 0 A, under the set {CheckDesk.Number(charger.SetA)} A");
+        NotNegative($"{at}.gentleBelowV", charger.GentleBelowV, "V", desk);
+        desk.Range($"{at}.gentleA", "A gentle current", charger.GentleA, charger.GentleA >= 0 && (charger.GentleBelowV == 0 || charger.GentleA > 0), "above 0 A where there is a gentle range");
+        if (charger.Heat is { } heat)
+        {
+            desk.Range($"{at}.heat.inV", "Input volts", heat.InV, heat.InV > 0, "above 0 V");
+            desk.Range($"{at}.heat.holdsC", "A temperature", heat.HoldsC, heat.HoldsC > heat.AirC, "above that of the air");
+            desk.Range($"{at}.heat.kPerW", "Kelvin per watt", heat.KPerW, heat.KPerW > 0, "above 0 K/W");
+        }
     }
 
     private static void Pair(string at, StatedCurve? ohm, double? seconds, StatedCurve? farad, CheckDesk desk)
@@ -75,39 +132,6 @@ internal static class PlantCheck
         {
             desk.Say($"{at}.points", "Points of a curve do not rise.", $"{CheckDesk.Number(points.Count)} points", "two or more pairs [charge left, value], charge rising", "Correct the points.");
         }
-    }
-
-    private static void Path(StatedPath? path, string at, CheckDesk desk)
-    {
-        if (path is null)
-        {
-            return;
-        }
-        OneOf(at, "A path", ["stepUp"], [path.StepUp is not null], desk);
-        if (path.StepUp is { } module)
-        {
-            at += ".stepUp";
-            desk.Range($"{at}.setV", "Set volts", module.SetV, module.SetV > 0, "above 0 V");
-            NotNegative($"{at}.fixedW", module.FixedW, "W", desk);
-            NotNegative($"{at}.dropV", module.DropV, "V", desk);
-            NotNegative($"{at}.slopeOhm", module.SlopeOhm, "Ω", desk);
-            NotNegative($"{at}.lockOutV", module.LockOutV, "V", desk);
-            NotNegative($"{at}.diodeV", module.DiodeV, "V", desk);
-            desk.Range($"{at}.maxDuty", "A duty", module.MaxDuty, module.MaxDuty is > 0 and <= 1, "above 0, at most 1");
-            desk.Range($"{at}.limitA", "A limit", module.LimitA ?? 1, module.LimitA is null or > 0, "above 0 A");
-        }
-    }
-
-    private static void Load(StatedLoad load, string at, CheckDesk desk)
-    {
-        OneOf(at, "A load", ["heater", "currentA"], [load.Heater is not null, load.CurrentA is not null], desk);
-        if (load.Heater is { } heater)
-        {
-            desk.Range($"{at}.heater.ohm", "Ohms of a heater", heater.Ohm, heater.Ohm > 0, "above 0 Ω; an open heater cannot be run");
-            desk.Range($"{at}.heater.atC", "A temperature", heater.AtC, heater.AtC > -273.15, "above -273.15 °C");
-            desk.Range($"{at}.heater.alphaPerK", "A temperature coefficient", heater.AlphaPerK, heater.AlphaPerK is > -0.05 and < 0.05, "-0.05 to 0.05 1/K");
-        }
-        NotNegative($"{at}.currentA", load.CurrentA ?? 0, "A", desk);
     }
 
     internal static void OneOf(string at, string what, string[] names, bool[] there, CheckDesk desk)

@@ -41,31 +41,3 @@ public sealed record StatedNode(string Name, double JPerK)
 
 /// <summary>A conductance between two nodes.</summary>
 public sealed record StatedLink(string From, string To, double WPerK);
-
-/// <summary>How the duty is set: exactly one.</summary>
-public sealed record StatedControl
-{
-    /// <summary>The same duty always, 0 to 1.</summary>
-    public double? Duty { get; init; }
-
-    /// <summary>Sampled PI.</summary>
-    public StatedPi? Pi { get; init; }
-}
-
-/// <summary>Sampled PI with watts as its output: e = target − reading; u = gain·e + I; s = u held between 0 and all there is; then I moves; duty = s over the full power.</summary>
-/// <param name="TargetC">Set point, °C.</param>
-/// <param name="PeriodS">Sample period, s.</param>
-/// <param name="GainWPerK">Proportional gain.</param>
-/// <param name="IntegralWPerKS">Integral gain.</param>
-/// <param name="NominalOhm">Ohms with which the firmware turns watts into duty: full power = volts²/ohms.</param>
-public sealed record StatedPi(double TargetC, double PeriodS, double GainWPerK, double IntegralWPerKS, double NominalOhm)
-{
-    /// <summary>Back-calculation: I += period·(integral·e + tracking·(s − u)), 1/s. 0: I stands still while u is beyond an end and e would push it on.</summary>
-    public double TrackingPerS { get; init; }
-
-    /// <summary>Duty ceiling.</summary>
-    public double MaxDuty { get; init; } = 1;
-
-    /// <summary>What I starts with, W.</summary>
-    public double StartW { get; init; }
-}

@@ -93,4 +93,43 @@ public sealed record StatedPack(StatedCell Cell)
 
     /// <summary>Drain while the load is off, A.</summary>
     public double DrainOffA { get; init; }
+
+    /// <summary>Cells that differ: groups in series, in each the cells side by side; empty: all alike. Series and parallel follow from it.</summary>
+    public IReadOnlyList<IReadOnlyList<StatedMember>> Groups { get; init; } = [];
 }
+
+/// <summary>How one cell of a pack differs from the one that is described.</summary>
+public sealed record StatedMember
+{
+    /// <summary>Its capacity over that of the described cell.</summary>
+    public double CapacityFactor { get; init; } = 1;
+
+    /// <summary>All its ohms over those of the described cell; its time constants stay.</summary>
+    public double OhmFactor { get; init; } = 1;
+
+    /// <summary>Its charge left at the start; null: that of the pack.</summary>
+    public double? StartCharge { get; init; }
+}
+
+/// <summary>A charger in place of path and load: set current, then set volts, then done.</summary>
+/// <param name="SetA">Current into the pack, A.</param>
+/// <param name="HoldV">Volts at the pack, behind cells and loop, that it never passes.</param>
+/// <param name="EndA">Done when the current has fallen to this.</param>
+public sealed record StatedCharger(double SetA, double HoldV, double EndA)
+{
+    /// <summary>Pack volts under which only <see cref="GentleA"/> flows; 0: never.</summary>
+    public double GentleBelowV { get; init; }
+
+    /// <summary>Current under that.</summary>
+    public double GentleA { get; init; }
+
+    /// <summary>A linear charger that lowers its current to hold its own temperature; null: it does not.</summary>
+    public StatedChargerHeat? Heat { get; init; }
+}
+
+/// <summary>Heat of a linear charger: (input − pack)·current over its ohms to the air.</summary>
+/// <param name="InV">Its input volts.</param>
+/// <param name="HoldsC">Temperature it holds, °C.</param>
+/// <param name="AirC">Air at the charger, °C.</param>
+/// <param name="KPerW">From chip to air.</param>
+public sealed record StatedChargerHeat(double InV, double HoldsC, double AirC, double KPerW);

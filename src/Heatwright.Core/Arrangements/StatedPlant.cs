@@ -7,11 +7,18 @@ namespace Heatwright.Arrangements;
 /// <param name="Letter">A, B, C: how pictures and commands name it.</param>
 /// <param name="Name">In words.</param>
 /// <param name="Pack">Cells and all ohms up to the path.</param>
-/// <param name="Load">What the power is for.</param>
 /// <param name="Heat">Lumps, links and losses.</param>
-/// <param name="Control">How the duty is set.</param>
-public sealed record StatedPlant(ArrangementId Id, string Letter, string Name, StatedPack Pack, StatedLoad Load, StatedHeat Heat, StatedControl Control)
+public sealed record StatedPlant(ArrangementId Id, string Letter, string Name, StatedPack Pack, StatedHeat Heat)
 {
+    /// <summary>What the power is for; null only where it charges.</summary>
+    public StatedLoad? Load { get; init; }
+
+    /// <summary>How the duty is set; null only where it charges.</summary>
+    public StatedControl? Control { get; init; }
+
+    /// <summary>A charger in place of path, load and control; null: the tool is used.</summary>
+    public StatedCharger? Charger { get; init; }
+
     /// <summary>Where the numbers come from.</summary>
     public string Note { get; init; } = "";
 
@@ -56,7 +63,16 @@ public sealed record StatedEnd
     /// <summary>Pack volts, at the cells and under load, at which the run ends; 0: none.</summary>
     public double CutoffV { get; init; }
 
-    /// <summary>The cut-off is looked at only while the load is on.</summary>
+    /// <summary>Volts of any one cell, under load, at which the run ends; 0: none.</summary>
+    public double CellCutoffV { get; init; }
+
+    /// <summary>Volts of any one cell at which a charge ends; null: none.</summary>
+    public double? CellMostV { get; init; }
+
+    /// <summary>Pack volts under load at which the controller resets; 0: never.</summary>
+    public double BrownOutV { get; init; }
+
+    /// <summary>The cut-offs are looked at only while the load is on.</summary>
     public bool OnlyWhileOn { get; init; }
 
     /// <summary>The run ends at this time at the latest, s.</summary>

@@ -1,3 +1,4 @@
+using Heatwright.Physics;
 using Heatwright.Plant;
 
 namespace Heatwright.Arrangements;
@@ -12,8 +13,10 @@ public static class StatedPlantBuild
     {
         var heat = plant.Heat;
         string[] names = [.. heat.Nodes.Select(node => node.Name)];
-        return new(Pack(plant.Pack), Path(plant.Path), Load(plant.Load), Network(heat, names), Controller(plant.Control))
+        return new(Pack(plant.Pack, plant.End), Path(plant.Path), Load(plant), Network(heat, names), Controller(plant))
         {
+            Charger = plant.Charger is { } charger ? Charger(charger) : null,
+            BrownOutV = plant.End.BrownOutV,
             Work = plant.Work is { } work ? Work(work, heat.AirC) : null,
             CutoffV = plant.End.CutoffV,
             CutoffOnlyWhileOn = plant.End.OnlyWhileOn,
@@ -28,18 +31,30 @@ public static class StatedPlantBuild
     /// <summary>How a mark names the sensor.</summary>
     public const string SensorWord = "sensor";
 
-    private static PackModel Pack(StatedPack pack)
+    private static PackModel Pack(StatedPack pack, StatedEnd end)
     {
-        var cell = pack.Cell;
-        var model = new CellModel(cell.CapacityAh * 3600, Curve(cell.OpenV), Curve(cell.InstantOhm),
-            Curve(cell.ShortOhm), cell.ShortS ?? 1, Curve(cell.LongOhm), cell.LongS ?? 1)
+        var alike = Cell(pack.Cell, new StatedMember());
+        return new(alike, pack.Series, pack.Parallel, pack.LoopOhm)
+        {
+            StartCharge = pack.StartCharge,
+            TripA = pack.TripA ?? double.PositiveInfinity,
+            CellCutoffV = end.CellCutoffV,
+            CellMostV = end.CellMostV ?? double.PositiveInfinity,
+            Groups = [.. pack.Groups.Select(group => new CellGroup([.. group.Select(member => Cell(pack.Cell, member))]))],
+        };
+    }
+
+    private static CellModel Cell(StatedCell cell, StatedMember member)
+    {
+        ChargeCurve Ohms(StatedCurve? curve) => member.OhmFactor == 1 ? Curve(curve) : Curve(curve).Times(member.OhmFactor);
+        return new(cell.CapacityAh * 3600 * member.CapacityFactor, Curve(cell.OpenV), Ohms(cell.InstantOhm), Ohms(cell.ShortOhm), cell.ShortS ?? 1, Ohms(cell.LongOhm), cell.LongS ?? 1)
         {
             ShortTau = Tau(cell.ShortOhm, cell.ShortF),
             LongTau = Tau(cell.LongOhm, cell.LongF),
+            StartCharge = member.StartCharge,
             ActivationJPerMol = cell.ActivationJPerMol,
             ReferenceK = cell.OhmsAtC + Zero,
         };
-        return new(model, pack.Series, pack.Parallel, pack.LoopOhm) { StartCharge = pack.StartCharge, TripA = pack.TripA ?? double.PositiveInfinity };
     }
 
     private static ChargeCurve Curve(StatedCurve? curve) => curve switch
@@ -54,15 +69,52 @@ public static class StatedPlantBuild
     private static ChargeCurve.Product? Tau(StatedCurve? ohm, StatedCurve? farad) =>
         ohm is not null && farad is not null ? new ChargeCurve.Product(Curve(ohm), Curve(farad)) : null;
 
-    private static PathModel Path(StatedPath? path) => path?.StepUp is { } module
-        ? new PathModel.StepUp(module.SetV, module.FixedW, module.DropV, module.SlopeOhm, module.LimitA ?? double.PositiveInfinity, module.MaxDuty, module.LockOutV, module.DiodeV)
-        : new PathModel.Direct();
+    private static PathModel Path(StatedPath? path) => path switch
+    {
+        null => new PathModel.Direct(),
+        { StepUp: { } up } => new PathModel.StepUp(new StepUpModule(up.SetV, new(up.FixedW, up.DropV, up.SlopeOhm))
+        {
+            PeakLimitA = up.LimitA ?? double.PositiveInfinity,
+            MaxDuty = up.MaxDuty,
+            LockoutV = up.LockOutV,
+            DiodeV = up.DiodeV,
+            ThroughOhm = up.ThroughOhm,
+        }),
+        { StepDown: { } down } => new PathModel.StepDown(new StepDownModule(down.SetV, new(down.FixedW, down.DropV, down.SlopeOhm))
+        {
+            LimitA = down.LimitA ?? double.PositiveInfinity,
+            MaxDuty = down.MaxDuty,
+            LockoutV = down.LockOutV,
+        }),
+        { StepUpDown: { } both } => new PathModel.StepUpDown(new StepUpDownModule(both.SetV, new(both.FixedW, both.DropV, both.SlopeOhm))
+        {
+            LimitA = both.LimitA ?? double.PositiveInfinity,
+            LockoutV = both.LockOutV,
+        }),
+        { Linear: { } linear } => new PathModel.Linear(new LinearModule(linear.SetV, linear.DropoutV)
+        {
+            QuiescentA = linear.QuiescentA,
+            LimitA = linear.LimitA ?? double.PositiveInfinity,
+        }),
+        _ => throw new ArgumentException("A path is exactly one module.", nameof(path)),
+    };
 
-    private static LoadModel Load(StatedLoad load) => load switch
+    private static LoadModel Load(StatedPlant plant) => plant.Load switch
     {
         { Heater: { } heater } => new LoadModel.Heater(heater.Ohm, heater.AlphaPerK, heater.AtC + Zero),
+        { SelfLimiting: { } limiting } => new LoadModel.SelfLimiting(limiting.LeastOhm, limiting.SwitchC + Zero, limiting.SteepnessPerK),
         { CurrentA: { } amps } => new LoadModel.ConstantCurrent(amps),
-        _ => throw new ArgumentException("A load is a heater or a current.", nameof(load)),
+        { PowerW: { } watts } => new LoadModel.ConstantPower(watts),
+        { VoltsAmps: { } table } => new LoadModel.VoltsAmps(new VoltsAmpsTable([.. table.Select(pair => pair[0])], [.. table.Select(pair => pair[1])])),
+        null when plant.Charger is not null => new LoadModel.ConstantCurrent(0),
+        _ => throw new ArgumentException("A load is exactly one of heater, self-limiting heater, current, power and table.", nameof(plant)),
+    };
+
+    private static ChargerModel Charger(StatedCharger charger) => new(charger.SetA, charger.HoldV, charger.EndA)
+    {
+        GentleBelowV = charger.GentleBelowV,
+        GentleA = charger.GentleA,
+        Heat = charger.Heat is { } heat ? new ChargerHeat(heat.InV, heat.HoldsC, heat.AirC, heat.KPerW) : null,
     };
 
     private static ThermalNetwork Network(StatedHeat heat, string[] names) => new(
@@ -79,12 +131,31 @@ public static class StatedPlantBuild
         ElectronicsNode = heat.ElectronicsNode is null ? -1 : Array.IndexOf(names, heat.ElectronicsNode),
     };
 
-    private static ControllerModel Controller(StatedControl control) => control switch
+    private static ControllerModel Controller(StatedPlant plant)
     {
-        { Duty: { } duty } => new ControllerModel.Fixed(duty),
-        { Pi: { } pi } => new ControllerModel.Pi(pi.TargetC + Zero, pi.PeriodS, pi.GainWPerK, pi.IntegralWPerKS, pi.TrackingPerS, pi.NominalOhm, pi.MaxDuty) { StartW = pi.StartW },
-        _ => throw new ArgumentException("A control is a duty or a PI.", nameof(control)),
-    };
+        var control = plant.Control;
+        ControllerModel model = control switch
+        {
+            { Duty: { } duty } => new ControllerModel.Fixed(duty),
+            { Pi: { } pi } => new ControllerModel.Pi(pi.TargetC + Zero, pi.PeriodS, pi.GainWPerK, pi.IntegralWPerKS, pi.TrackingPerS, pi.NominalOhm, pi.MaxDuty)
+            {
+                StartW = pi.StartW,
+                DerivativeWSPerK = pi.DerivativeWSPerK,
+                FilterS = pi.FilterS,
+                MostW = pi.MostW ?? double.PositiveInfinity,
+                NominalV = pi.NominalV ?? double.NaN,
+            },
+            { OnOff: { } onOff } => new ControllerModel.OnOff(onOff.LowC + Zero, onOff.HighC + Zero) { Duty = onOff.Duty, PeriodS = onOff.PeriodS, StartsOn = !onOff.StartsOff },
+            null when plant.Charger is not null => new ControllerModel.Fixed(1),
+            _ => throw new ArgumentException("A control is exactly one of duty, pi and onOff.", nameof(plant)),
+        };
+        return control is null ? model : model with
+        {
+            ReadingStepK = control.ReadingStepK,
+            IdleAfterS = control.IdleAfterS ?? double.PositiveInfinity,
+            IdleK = control.IdleC + Zero ?? 0,
+        };
+    }
 
     private static WorkPattern Work(StatedWork work, double airC) => new(work.ContactWPerK, (work.AboveC ?? airC) + Zero, work.FirstS, work.EveryS, work.ForS, work.NeedJ)
     {

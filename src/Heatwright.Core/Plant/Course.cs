@@ -151,7 +151,12 @@ internal sealed class Course
             at = Earlier(at, Found(h, s => control.ToSwitch(stepper.SensorK(s), Idle)), ref stop);
         }
 
-        if (work.Working && OverWork(before) != OverWork(state))
+        if (work.Taking && work.ToFed(tally.WorkJ) <= 0)
+        {
+            at = Earlier(at, search.Find(h, control.Duty, work.Taking, Drive, (_, flowed) => work.ToFed(tallyBefore.WorkJ + flowed.WorkJ)), ref stop);
+        }
+
+        if (work.Taking && OverWork(before) != OverWork(state))
         {
             bool over = OverWork(before);
             at = Earlier(at, Found(h, s => (over ? 1 : -1) * (s.Rises[workingNode] + ambientK - tool.Work!.AboveK)), ref stop);
@@ -175,9 +180,9 @@ internal sealed class Course
         return Math.Min(at, other);
     }
 
-    private double Found(double h, Func<Stepper.State, double> g) => search.Find(h, control.Duty, work.Working, Drive, g);
+    private double Found(double h, Func<Stepper.State, double> g) => search.Find(h, control.Duty, work.Taking, Drive, g);
 
-    private void Take(double h) => stepper.Advance(state, h, control.Duty, work.Working, Drive, ref tally);
+    private void Take(double h) => stepper.Advance(state, h, control.Duty, work.Taking, Drive, ref tally);
 
     private bool OverWork(Stepper.State at) => at.Rises[workingNode] + ambientK > tool.Work!.AboveK;
 
@@ -191,7 +196,7 @@ internal sealed class Course
             work.Ready(targetS, now + h);
         }
 
-        work.See(state.Rises[workingNode]);
+        work.See(state.Rises[workingNode], tally.WorkJ);
         for (int i = 0; i < crossed.Length; i++)
         {
             if (!crossed[i] && Above(tool.Marks[i], state) >= 0)
@@ -290,6 +295,7 @@ internal sealed class Course
             CellLossJ = tally.CellLossJ,
             LoopLossJ = tally.LoopLossJ,
             PathLossJ = tally.PathLossJ,
+            DrainJ = tally.DrainJ,
             WorkJ = tally.WorkJ,
             AirJ = tally.AirJ,
             StoredJ = storedJ,

@@ -43,7 +43,7 @@ internal sealed class Ending(AssembledTool tool)
 
         bool atPack = at.On.TerminalV <= packV;
         return atPack && tool.BrownOutV > tool.CutoffV ? StopReason.BrownOut
-            : atPack || duty <= 0 || pack!.CellCutoffV <= 0 ? StopReason.CutOff : StopReason.CellCutOff;
+            : atPack || pack!.CellCutoffV <= 0 ? StopReason.CutOff : StopReason.CellCutOff;
     }
 
     private static double OverCurrent(Electrics at, ChargerModel charger) => at.On.Region == Region.ChargeVolts ? -at.On.PackA - charger.EndA : 1;

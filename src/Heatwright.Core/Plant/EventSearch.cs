@@ -9,11 +9,15 @@ internal sealed class EventSearch(Stepper stepper, Stepper.State before)
     private readonly Stepper.State trial = new(stepper.Size, stepper.Members);
 
     /// <summary>The first time known at which g is no longer above 0: false position, Illinois variant; it has happened there, not just almost.</summary>
-    public double Find(double h, double duty, bool working, double drive, Func<Stepper.State, double> g)
+    public double Find(double h, double duty, bool working, double drive, Func<Stepper.State, double> g) =>
+        Find(h, duty, working, drive, (state, _) => g(state));
+
+    /// <summary>The same for something that depends on what flowed since the step began.</summary>
+    public double Find(double h, double duty, bool working, double drive, Func<Stepper.State, Stepper.Tally, double> g)
     {
         double low = 0;
         double high = h;
-        double gLow = g(before);
+        double gLow = g(before, default);
         double gHigh = At(h);
         if (gLow <= 0)
         {
@@ -54,7 +58,7 @@ internal sealed class EventSearch(Stepper stepper, Stepper.State before)
             trial.CopyFrom(before);
             var dropped = default(Stepper.Tally);
             stepper.Advance(trial, t, duty, working, drive, ref dropped);
-            return g(trial);
+            return g(trial, dropped);
         }
     }
 }

@@ -134,6 +134,7 @@ internal sealed class PackFlow
         flow.TerminalW = (duty * outA * (at.OpenV - (outA * at.CellOhm))) + ((1 - duty) * offA * (at.OpenV - (offA * at.CellOhm)));
         flow.LoopW = duty * onA * onA * pack.LoopOhm;
         flow.PathW = duty * at.On.PathLossW;
+        flow.DrainW = (duty * tool.DrainOnA * (at.OpenV - (outA * at.CellOhm))) + ((1 - duty) * offA * (at.OpenV - (offA * at.CellOhm)));
         double heat = 0;
         for (int g = 0; g < Cells.Groups; g++)
         {

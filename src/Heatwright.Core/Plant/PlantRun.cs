@@ -84,6 +84,9 @@ public sealed record Energies
     /// <summary>Lost in the power path.</summary>
     public double PathLossJ { get; init; }
 
+    /// <summary>Taken by the drains beside the path: controller, indicators.</summary>
+    public double DrainJ { get; init; }
+
     /// <summary>Taken by the work.</summary>
     public double WorkJ { get; init; }
 

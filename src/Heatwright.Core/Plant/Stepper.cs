@@ -71,6 +71,7 @@ internal sealed class Stepper
         public double CellLossJ;
         public double LoopLossJ;
         public double PathLossJ;
+        public double DrainJ;
         public double WorkJ;
         public double AirJ;
         public double ChargeC;
@@ -86,6 +87,7 @@ internal sealed class Stepper
         public double CellW;
         public double LoopW;
         public double PathW;
+        public double DrainW;
         public double WorkW;
         public double AirW;
     }
@@ -171,6 +173,7 @@ internal sealed class Stepper
         tally.CellLossJ += half * (a.CellW + b.CellW);
         tally.LoopLossJ += half * (a.LoopW + b.LoopW);
         tally.PathLossJ += half * (a.PathW + b.PathW);
+        tally.DrainJ += half * (a.DrainW + b.DrainW);
         tally.WorkJ += half * (a.WorkW + b.WorkW);
         tally.AirJ += half * (a.AirW + b.AirW);
         tally.ChargeC += half * (a.MeanA + b.MeanA);

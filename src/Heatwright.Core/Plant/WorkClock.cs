@@ -5,14 +5,21 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
 {
     private const double Instant = 1e-9;
 
+    /// <summary>Joules by which a piece may miss its need: rounding of a sum of a whole charge.</summary>
+    private const double Hair = 1e-9;
+
     private readonly WorkPattern? work = tool.Work;
     private double zeroS = tool.Work is { } pattern && double.IsNaN(pattern.AfterTargetS) ? pattern.FirstS : double.PositiveInfinity;
     private int piece;
     private double beganJ;
     private double lowRise;
     private bool missed;
+    private bool fed;
 
     public bool Working { get; private set; }
+
+    /// <summary>The piece takes heat. One that has what it needs takes no more, but stays until its time is over.</summary>
+    public bool Taking => Working && !fed;
 
     public int Done { get; private set; }
 
@@ -36,7 +43,14 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
         }
     }
 
-    public void See(double rise) => lowRise = Working ? Math.Min(lowRise, rise) : lowRise;
+    public void See(double rise, double takenJ)
+    {
+        lowRise = Working ? Math.Min(lowRise, rise) : lowRise;
+        fed = fed || (Working && ToFed(takenJ) <= 0);
+    }
+
+    /// <summary>Heat that the piece still needs, J; infinite: it takes all it gets.</summary>
+    public double ToFed(double takenJ) => work!.NeedJ > 0 ? work.NeedJ - (takenJ - beganJ) - Hair : double.PositiveInfinity;
 
     public void Edge(double now, double takenJ, double rise, Region region)
     {
@@ -48,7 +62,7 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
         double start = zeroS + (piece * work.EveryS);
         if (!Working && piece < work.Count && now >= start - Instant)
         {
-            (Working, beganJ, lowRise) = (true, takenJ, rise);
+            (Working, fed, beganJ, lowRise) = (true, false, takenJ, rise);
             Tell(Happening.WorkStarts, now, region);
         }
         else if (Working && now >= start + work.ForS - Instant)
@@ -69,7 +83,7 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
         Working = false;
         LastEndS = now;
         LowestK.Add(tool.Network.AmbientK + lowRise);
-        if (work!.NeedJ > 0 ? takenJ - beganJ >= work.NeedJ : complete)
+        if (work!.NeedJ > 0 ? ToFed(takenJ) <= 0 : complete)
         {
             Done++;
             DoneInARow += missed ? 0 : 1;

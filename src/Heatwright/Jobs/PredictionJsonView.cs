@@ -20,6 +20,7 @@ public sealed record ToolView(string Arrangement, string Name, [property: JsonPr
                 ["lost in cells"] = energies.CellLossJ,
                 ["lost in loop"] = energies.LoopLossJ,
                 ["lost in path"] = energies.PathLossJ,
+                ["drains"] = energies.DrainJ,
                 ["work"] = energies.WorkJ,
                 ["air"] = energies.AirJ,
                 ["stored"] = energies.StoredJ,

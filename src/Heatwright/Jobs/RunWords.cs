@@ -18,6 +18,11 @@ public static class RunWords
         StopReason.LockedOut => "locked-out",
         StopReason.WorkDone => "work-done",
         StopReason.RecordOver => "record-over",
+        StopReason.Collapsed => "collapsed",
+        StopReason.CellCutOff => "cell-cut-off",
+        StopReason.BrownOut => "brown-out",
+        StopReason.Charged => "charged",
+        StopReason.CellFull => "cell-full",
         _ => "time-over",
     };
 
@@ -31,6 +36,10 @@ public static class RunWords
         Region.SourceLimited => "source-limited",
         Region.PassThrough => "pass-through",
         Region.LockedOut => "locked-out",
+        Region.Collapsed => "collapsed",
+        Region.ChargeCurrent => "charging at set current",
+        Region.ChargeFoldedBack => "charging held back by heat",
+        Region.ChargeVolts => "charging at set volts",
         _ => "tripped",
     };
 
@@ -41,6 +50,8 @@ public static class RunWords
         Happening.RegionChanged => $"region {Of(happened.Region)}",
         Happening.Saturated => "controller asks for more than there is",
         Happening.Unsaturated => "controller has what it asks for",
+        Happening.SwitchedOn => "switched on",
+        Happening.SwitchedOff => "switched off",
         Happening.WorkStarts => "work starts",
         Happening.WorkEnds => "work ends",
         Happening.WorkMissed => "work not done in its time",
@@ -60,6 +71,11 @@ public static class RunWords
             StopReason.LockedOut => "the module's input falls to its lock-out.",
             StopReason.WorkDone => "all the work is done.",
             StopReason.RecordOver => "the record is over.",
+            StopReason.Collapsed => "the pack cannot carry the load any more: the volts collapse, and there is no steady point.",
+            StopReason.CellCutOff => $"one cell falls to its cut-off of {Number(tool.Pack!.CellCutoffV, "0.###")} V.",
+            StopReason.BrownOut => $"the pack sags to {Number(tool.BrownOutV, "0.###")} V, where the controller resets.",
+            StopReason.Charged => $"the charge current has fallen to its end of {Number(tool.Charger!.EndA, "0.###")} A.",
+            StopReason.CellFull => $"one cell reaches the most it may have, {Number(tool.Pack!.CellMostV, "0.###")} V.",
             _ => $"{Number(tool.MaxS, "0.#")} s are over, the longest time that was asked for.",
         };
     }

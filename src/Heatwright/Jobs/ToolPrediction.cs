@@ -39,6 +39,11 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
             yield return "From there on the module switches itself off and on again; what it gives on average is unknown.";
         }
 
+        if (Run.Stop == StopReason.BrownOut)
+        {
+            yield return "From there on the controller resets, starts and resets again; what it gives on average is unknown.";
+        }
+
         if (!Settled)
         {
             yield return $"Halving the step to {RunWords.Number(StepS, "0.######")} s still moved the run time by {RunWords.Number(StepDoubtS, "G3")} s: take the numbers with that doubt.";
