@@ -53,6 +53,9 @@ public sealed record StatedCell(double CapacityAh, StatedCurve OpenV, StatedCurv
     /// <summary>Farads of the short pair, where the time constant follows the charge.</summary>
     public StatedCurve? ShortF { get; init; }
 
+    /// <summary>The short pair is a charge transfer: its volts grow less than the current.</summary>
+    public bool ChargeTransfer { get; init; }
+
     /// <summary>Ohms of the long RC pair; null: none.</summary>
     public StatedCurve? LongOhm { get; init; }
 

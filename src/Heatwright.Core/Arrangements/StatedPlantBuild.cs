@@ -51,6 +51,7 @@ public static class StatedPlantBuild
         {
             ShortTau = Tau(cell.ShortOhm, cell.ShortF),
             LongTau = Tau(cell.LongOhm, cell.LongF),
+            ChargeTransfer = cell.ChargeTransfer,
             StartCharge = member.StartCharge,
             ActivationJPerMol = cell.ActivationJPerMol,
             ReferenceK = cell.OhmsAtC + Zero,

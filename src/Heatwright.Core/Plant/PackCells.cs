@@ -34,6 +34,7 @@ internal sealed class Electrics(int members, int groups)
     public OnState On;
     public double OpenV;
     public double CellOhm;
+    public double CellK;
     public readonly double[] MemberV = new double[members];
     public readonly double[] MemberOhm = new double[members];
     public readonly double[] Factor = new double[members];

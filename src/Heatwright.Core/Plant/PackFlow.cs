@@ -112,6 +112,7 @@ internal sealed class PackFlow
             ohm += Cells.Times * into.GroupOhm[g];
         }
 
+        into.CellK = cellK;
         into.OpenV = openV;
         into.CellOhm = ohm;
 
@@ -145,7 +146,7 @@ internal sealed class PackFlow
                 heat += ((duty * ofOn * ofOn) + ((1 - duty) * ofOff * ofOff)) * at.MemberOhm[j];
                 double shortV = state.ShortV[j];
                 double longV = state.LongV[j];
-                heat += shortV == 0 ? 0 : shortV * shortV / Math.Max(Cells.Members[j].R1Ohm.At(state.Charge[j]) * at.Factor[j], 1e-12);
+                heat += shortV == 0 ? 0 : shortV * shortV / Math.Max(ShortOhm(at, state, j, (duty * ofOn) + ((1 - duty) * ofOff)), 1e-12);
                 heat += longV == 0 ? 0 : longV * longV / Math.Max(Cells.Members[j].R2Ohm.At(state.Charge[j]) * at.Factor[j], 1e-12);
             }
         }
@@ -165,7 +166,7 @@ internal sealed class PackFlow
                 amps[j] = MemberA(at, g, j, meanA);
                 shortS[j] = cell.ShortTau?.At(charge) ?? cell.Tau1S;
                 longS[j] = cell.LongTau?.At(charge) ?? cell.Tau2S;
-                shortDrive[j] = cell.R1Ohm.At(charge) * at.Factor[j] * amps[j];
+                shortDrive[j] = ShortOhm(at, from, j, amps[j]) * amps[j];
                 longDrive[j] = cell.R2Ohm.At(charge) * at.Factor[j] * amps[j];
                 to.Charge[j] = charge - (amps[j] * h / cell.CapacityC);
                 shortFade[j] = 1 - Math.Exp(-h / shortS[j]);
@@ -186,13 +187,19 @@ internal sealed class PackFlow
                 var cell = Cells.Members[j];
                 double charge = guessed.Charge[j];
                 double endA = MemberA(atEnd, g, j, meanA);
-                double shortEnd = Drive(cell.ShortTau, shortS[j], charge, guessed.ShortV[j], cell.R1Ohm.At(charge) * atEnd.Factor[j] * endA);
+                double shortEnd = Drive(cell.ShortTau, shortS[j], charge, guessed.ShortV[j], ShortOhm(atEnd, guessed, j, endA) * endA);
                 double longEnd = Drive(cell.LongTau, longS[j], charge, guessed.LongV[j], cell.R2Ohm.At(charge) * atEnd.Factor[j] * endA);
                 to.Charge[j] -= (amps[j] + endA) / 2 * h / cell.CapacityC;
                 to.ShortV[j] = guessed.ShortV[j] + ((shortEnd - shortDrive[j]) * SecondPhi(h / shortS[j], shortFade[j]));
                 to.LongV[j] = guessed.LongV[j] + ((longEnd - longDrive[j]) * SecondPhi(h / longS[j], longFade[j]));
             }
         }
+    }
+
+    private double ShortOhm(Electrics at, CellState state, int member, double memberA)
+    {
+        var cell = Cells.Members[member];
+        return cell.ShortOhm(cell.R1Ohm.At(state.Charge[member]) * at.Factor[member], memberA, at.CellK);
     }
 
     private double MemberA(Electrics at, int group, int member, double packA) => Cells.First[group + 1] - Cells.First[group] == 1

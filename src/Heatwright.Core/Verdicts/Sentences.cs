@@ -56,6 +56,9 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
         StopReason.Empty => "the charge is used up",
         StopReason.Tripped => $"the protection opens at {Say(prediction.Middle.HighestA, "0.0")} A",
         StopReason.LockedOut => $"the module's input falls to its lock-out with {Say(100 * middle.ChargeLeft, "0")} % of the charge left; it hiccups, and what it gives then is not known",
+        StopReason.Collapsed => $"the pack cannot carry the load any more with {Say(100 * middle.ChargeLeft, "0")} % of the charge left; the volts collapse",
+        StopReason.CellCutOff => $"one cell is at its cut-off with {Say(100 * middle.ChargeLeft, "0")} % of the charge left",
+        StopReason.BrownOut => $"the pack sags so far that the controller resets, with {Say(100 * middle.ChargeLeft, "0")} % of the charge left",
         StopReason.WorkDone => "all the work is done",
         _ => "the time is over",
     };
@@ -72,6 +75,7 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
             Region.CurrentLimited => "the step-up is at its current limit",
             Region.DutyLimited => "the step-up is at the end of its duty",
             Region.LockedOut => "the step-up's input is at its lock-out",
+            Region.Collapsed => "the pack cannot carry the load, the volts collapse",
             Region.PassThrough => "the step-up only passes its input through",
             _ => Trace.Duty[i] > 0.9 * prediction.Arrangement.DutyCeiling ? "the heater is on all it may" : "the controller holds back",
         };

@@ -55,6 +55,9 @@ internal static class ArrangementPart
         StopReason.Empty => "the charge is used up",
         StopReason.Tripped => "the protection opens",
         StopReason.LockedOut => "the module's input falls to its lock-out and what it gives then is not known",
+        StopReason.Collapsed => "the pack cannot carry the load any more and the volts collapse",
+        StopReason.CellCutOff => "one cell is at its cut-off",
+        StopReason.BrownOut => "the pack sags so far that the controller resets",
         StopReason.WorkDone => "all the work is done",
         StopReason.RecordOver => "the record is over",
         _ => "the time is over",
@@ -78,6 +81,7 @@ internal static class ArrangementPart
         Region.SourceLimited => "the module asks more than cells and leads can pass; its output collapses",
         Region.PassThrough => "the module only passes its input through",
         Region.LockedOut => "the module's input is at its lock-out",
+        Region.Collapsed => "the pack cannot carry the load; the volts collapse",
         _ => "the protection has opened",
     };
 }
