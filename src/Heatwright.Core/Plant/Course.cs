@@ -151,7 +151,7 @@ internal sealed class Course
             at = Earlier(at, Found(h, s => control.ToSwitch(stepper.SensorK(s), Idle)), ref stop);
         }
 
-        if (work.Taking && work.ToFed(tally.WorkJ) <= 0)
+        if (settings.EveryEvent && work.Taking && work.ToFed(tally.WorkJ) <= 0)
         {
             at = Earlier(at, search.Find(h, control.Duty, work.Taking, Drive, (_, flowed) => work.ToFed(tallyBefore.WorkJ + flowed.WorkJ)), ref stop);
         }
@@ -242,6 +242,11 @@ internal sealed class Course
     private double NextEdge()
     {
         double next = Math.Min(Math.Min(tool.MaxS, now + settings.StepS), Math.Min(control.NextS, work.NextS));
+        if (!settings.EveryEvent && work.Taking)
+        {
+            next = Math.Min(next, now + work.FedAfterS(state.Rises[workingNode] + ambientK, tally.WorkJ));
+        }
+
         double idleS = work.LastEndS + tool.Controller.IdleAfterS;
         if (idleS > now + Instant)
         {
