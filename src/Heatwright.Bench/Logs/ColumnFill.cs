@@ -49,7 +49,10 @@ internal sealed class ColumnFill
         var walk = new LineWalk(text, plan.FirstStart, plan.LinesBefore);
         while (walk.NextSaying())
         {
-            fill.Line(walk.Line, walk.Number, walk.Ended);
+            if (!LogSample.IsRule(walk.Line))
+            {
+                fill.Line(walk.Line, walk.Number, walk.Ended);
+            }
         }
 
         foreach (var column in fill.columns)

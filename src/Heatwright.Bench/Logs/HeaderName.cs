@@ -22,8 +22,14 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
             unitText = "";
         }
 
+        unitText = unitText.Length == 0 && NamesUnit(text) ? text : unitText;
         return new(name.Trim(), unitText, UnitOf(unitText, name), order, minutes);
     }
+
+    /// <summary>mA, Volts, degC: the unit is the name. Single letters name a column as often as a unit, and min, bar, deg are words of their own.</summary>
+    private static bool NamesUnit(string text) => text.Length > 1 && UnitWords.Find(text) is { } unit
+        && (unit.Dimension == Units.Volt.Dimension || unit.Dimension == Units.Ampere.Dimension || unit.Dimension == Units.Ohm.Dimension || unit.Dimension == Units.Watt.Dimension
+            || unit.Dimension == Units.AmpereHour.Dimension || unit.Dimension == Units.Joule.Dimension || unit.Dimension == Units.Celsius.Dimension);
 
     /// <summary>C is a charge beside a capacity, F a capacitance; on everything else of a heated tool they are degrees.</summary>
     public static Unit? UnitOf(string unitText, string name) => unitText.Trim(' ', '(', ')', '[', ']') switch
@@ -67,7 +73,7 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
         return null;
     }
 
-    /// <summary>U/V, Temperature, °C, bat_mV, temp_C: a unit behind a mark, taken only when it cannot be a mere letter of the name.</summary>
+    /// <summary>U/V, Spannung in V, Temperature, °C, bat_mV, temp_C: a unit behind a mark, taken only when it cannot be a mere letter of the name.</summary>
     private static (string, string)? AfterMark(string text)
     {
         text = text.TrimEnd();
@@ -78,7 +84,9 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
         }
 
         string unit = text[(at + 1)..].Trim(), name = text[..at].Trim(' ', ',');
-        bool hinted = text[at] is '/' or ',' || unit.Length > 1 || !char.IsAsciiLetter(unit[0]) || Speaks(name, unit);
+        bool spaced = text[at] == ' ' && name.EndsWith('/'), said = text[at] == ' ' && name.EndsWith(" in", StringComparison.OrdinalIgnoreCase);
+        name = spaced ? name[..^1].TrimEnd() : said ? name[..^3].TrimEnd() : name;
+        bool hinted = spaced || said || text[at] is '/' or ',' || unit.Length > 1 || !char.IsAsciiLetter(unit[0]) || Speaks(name, unit);
         return hinted && unit[0] is not ('(' or '[') && !Misleads(unit, name) && !unit.StartsWith("day", StringComparison.OrdinalIgnoreCase) && UnitWords.Find(unit) is not null && name.Length > 0 ? (name, unit) : null;
     }
 
@@ -126,12 +134,12 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
     [GeneratedRegex(@"temp|tip|hot|cold|ambient|^t\d*$|_t\d*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex TempLike();
 
-    [GeneratedRegex(@"volt|bat|pack|cell|^u|^v", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"volt|bat|pack|cell|heat|supply|charg|module|(?:^|[_ ])(?:in|out)$|^u|^v", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex VoltLike();
 
-    [GeneratedRegex(@"curr|amp|load|^i$|^i_|_i$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"curr|amp|load|bat|pack|cell|heat|coil|wire|supply|charg|(?:^|[_ ])(?:in|out)$|^i$|^i_|_i$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex AmpLike();
 
-    [GeneratedRegex(@"pow|watt|heat|^p$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"pow|watt|heat|load|bat|coil|wire|supply|(?:^|[_ ])(?:in|out)$|^p$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex PowerLike();
 }

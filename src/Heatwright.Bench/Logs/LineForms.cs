@@ -79,7 +79,23 @@ internal static partial class LineForms
         var rows = new MemoryStream(text.Length);
         EachLine(text, line => Write(rows, LabelledCells(line, stamped, out string stamp) is { } cells
             ? string.Join('\t', names.Select((name, i) => stamped && i == 0 ? stamp : cells.GetValueOrDefault(name, ""))) : line));
+        if (Torn(text, names.Count - (stamped ? 1 : 0), stamped) is { } torn)
+        {
+            // A capture that ends within a line: its last label has lost figures, or the labels behind it are gone.
+            rows.SetLength(rows.Length - 1);
+            rows.SetLength(rows.GetBuffer().AsSpan(0, (int)rows.Length).LastIndexOf((byte)'\n') + 1);
+            rows.Write(Encoding.UTF8.GetBytes(torn));
+        }
+
         return new(rows.ToArray(), (byte)'\t', [.. names], stamped);
+    }
+
+    /// <summary>The last line, where it has no end and not all of the labels.</summary>
+    private static string? Torn(ReadOnlySpan<byte> text, int labels, bool stamped)
+    {
+        var last = text[(text.LastIndexOf((byte)'\n') + 1)..];
+        string line = Encoding.UTF8.GetString(last);
+        return labels > 1 && LabelledCells(line, stamped, out _) is { } cells && cells.Count < labels ? line : null;
     }
 
     private static Dictionary<string, string>? LabelledCells(string line, bool stamped, out string stamp)

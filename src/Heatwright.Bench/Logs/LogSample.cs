@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace Heatwright.Logs;
 
 /// <summary>A line of the text by its place.</summary>
@@ -12,6 +14,7 @@ internal sealed class LogSample
     public const int HeadLines = 240;
     private const int DeepLines = 60;
     private const int LongestLine = 16384;
+    private static readonly SearchValues<byte> RuleMarks = SearchValues.Create("|-:+= \t"u8);
 
     private LogSample(List<LinePlace> lines) => Lines = lines;
 
@@ -39,7 +42,7 @@ internal sealed class LogSample
         int wanted = lines.Count + count;
         while (lines.Count < wanted && walk.Next())
         {
-            if (!LineWalk.IsBlank(walk.Line) && walk.Line.Length <= LongestLine)
+            if (!LineWalk.IsBlank(walk.Line) && !IsRule(walk.Line) && walk.Line.Length <= LongestLine)
             {
                 lines.Add(new(walk.Start, walk.Line.Length));
             }
@@ -47,6 +50,9 @@ internal sealed class LogSample
 
         return walk.Start + walk.Line.Length;
     }
+
+    /// <summary>The rule between the head and the rows of a table drawn with bars: |---:|---:|.</summary>
+    public static bool IsRule(ReadOnlySpan<byte> line) => line.IndexOf("--"u8) >= 0 && line.IndexOfAny("|+"u8) >= 0 && line.IndexOfAnyExcept(RuleMarks) < 0;
 
     /// <summary>A remark of the instrument or the maker, no reading.</summary>
     public static bool IsRemark(ReadOnlySpan<byte> line)

@@ -77,7 +77,7 @@ internal static class PlanMaker
         while (walk.Next())
         {
             var line = walk.Line;
-            if (LineWalk.IsBlank(line))
+            if (LineWalk.IsBlank(line) || LogSample.IsRule(line))
             {
                 continue;
             }
@@ -173,6 +173,12 @@ internal static class PlanMaker
         for (int i = columns.Length - 1; i > 0 && !columns[i].Named && columns[i].Look.NothingSeen; i--)
         {
             columns[i].Role = ColumnRole.Nothing;
+        }
+
+        // A table drawn with bars has one before its first cell too.
+        if (columns.Length > 1 && !columns[0].Named && columns[0].Look.NothingSeen && columns[^1].Role == ColumnRole.Nothing)
+        {
+            columns[0].Role = ColumnRole.Nothing;
         }
     }
 

@@ -30,7 +30,10 @@ internal static class SeparatorFinder
         }
 
         double most = found.Max(f => f.Lines);
-        return found.MaxBy(f => Merit(f.Choice, f.Lines / most)).Choice;
+        var best = found.MaxBy(f => Merit(f.Choice, f.Lines / most));
+        // Blanks within the cells of a table of tabs part dates from clocks: the tab is the separator.
+        var tabs = found.Find(f => f.Choice.Separator == '\t');
+        return best.Choice.Separator == ' ' && tabs.Lines >= best.Lines && tabs.Choice.Quality >= best.Choice.Quality ? tabs.Choice : best.Choice;
     }
 
     /// <summary>Readable cells above all, in many lines, under a header of the same number of names; of two alike, the one with more cells.</summary>

@@ -11,6 +11,10 @@ internal sealed record TimeFound(TimeBase Base, Draft? Column, double[] Seconds,
 internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<string> preamble, int rows, LogMapping? remembered, List<string> notes)
 {
     private const double Day = 86400;
+
+    /// <summary>A first row within the first minute after nought is a start; few benches are at work just past midnight.</summary>
+    private const double LateStartS = 60;
+
     private static readonly string[] IndexNames = ["sample", "index", "idx", "n", "no", "no.", "nr", "nr.", "#", "scan", "point", "record", "row", "messung", "messwert", "sample no", "sample number", "reading"];
     private static readonly string[] ElapsedWords = ["elapsed", "duration", "dauer", "runtime", "run time", "uptime", "since", "relative", "rel", "laufzeit"];
     private static readonly string[] ClockWords = ["clock", "uhrzeit", "time of day", "stamp"];
@@ -68,7 +72,7 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
         }
 
         double first = draft.Values.FirstOrDefault(value => !double.IsNaN(value));
-        return Speaks(draft.Name, ElapsedWords) || look is { PassesADay: true } || draft.Plan is { MinutesAndSeconds: true } || first == 0;
+        return Speaks(draft.Name, ElapsedWords) || look is { PassesADay: true } || draft.Plan is { MinutesAndSeconds: true } || first is >= 0 and < LateStartS;
     }
 
     private static bool Speaks(string name, string[] words) => words.Any(word => name.Contains(word, StringComparison.OrdinalIgnoreCase));
@@ -107,7 +111,7 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
     /// <summary>Seconds or thousandths since 1970: no elapsed time on a bench is that large. From 2001 to 2096.</summary>
     private static TimeFound? Epoch(Draft draft)
     {
-        if (!IsRising(draft, out double first, out _))
+        if (!IsRising(draft, out double first, out _, out _))
         {
             return null;
         }
@@ -137,9 +141,14 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
     private TimeFound? NamedTime(Draft draft)
     {
         bool namedByUnit = draft.Name is "s" or "ms" || (draft.Name.Length >= 3 && draft.Name != "min" && IsTimeUnit(UnitWords.Find(draft.Name)));
-        if (!(namedByUnit || HeaderName.IsTime(draft.Name)) || !(draft.Unit is null || IsTimeUnit(draft.Unit)) || !IsRising(draft, out _, out double step))
+        if (!(namedByUnit || HeaderName.IsTime(draft.Name)) || !(draft.Unit is null || IsTimeUnit(draft.Unit)) || !IsRising(draft, out _, out double step, out int falls, mayRestart: true))
         {
             return null;
+        }
+
+        if (falls > 0)
+        {
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"'{draft.Name}' goes back {falls} times, as where a board starts anew; its seconds stand as they were read."));
         }
 
         if (draft.Unit is null)
@@ -173,7 +182,7 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
     }
 
     /// <summary>A column without a name for time that counts seconds, minutes or hours and rises.</summary>
-    private static TimeFound? UnitOnly(Draft draft) => IsTimeUnit(draft.Unit) && IsRising(draft, out _, out _) ? Elapsed(draft) : null;
+    private static TimeFound? UnitOnly(Draft draft) => IsTimeUnit(draft.Unit) && IsRising(draft, out _, out _, out _) ? Elapsed(draft) : null;
 
     private static bool IsTimeUnit(Unit? unit) => unit is not null && unit.Dimension == Units.Second.Dimension;
 
@@ -183,9 +192,9 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
         return new(TimeBase.Elapsed, draft, unit == Units.Second ? draft.Values : [.. draft.Values.Select(value => UnitScale.Convert(value, unit, Units.Second))]);
     }
 
-    private static bool IsRising(Draft draft, out double first, out double step)
+    private static bool IsRising(Draft draft, out double first, out double step, out int falls, bool mayRestart = false)
     {
-        (first, step) = (double.NaN, 0);
+        (first, step, falls) = (double.NaN, 0, 0);
         double last = double.NaN;
         int count = 0;
         if (draft.Kind != ColumnKind.Number || draft.IsTimeCells)
@@ -195,7 +204,8 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
 
         foreach (double value in draft.Values)
         {
-            if (value < last)
+            falls += value < last ? 1 : 0;
+            if (falls > 0 && !mayRestart)
             {
                 return false;
             }
@@ -206,7 +216,8 @@ internal sealed partial class TimeFinder(List<Draft> drafts, IReadOnlyList<strin
         }
 
         step = count > 1 ? (last - first) / (count - 1) : 0;
-        return count > 0;
+        // A board that starts anew counts from nought again: now and then, not at every tenth row.
+        return count > 0 && (falls == 0 || falls * 10 <= count + 6);
     }
 
     private TimeFound Index()

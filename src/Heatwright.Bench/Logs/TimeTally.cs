@@ -115,7 +115,7 @@ internal sealed class TimeTally
 
         // A run over midnight goes on at the next day; the wrong order would make it jump by weeks.
         var steady = left.Where(Steady).ToList();
-        return left.Count > 1 && runs.Count > 1 && rows >= 3 * runs.Count && steady.Count == 1 ? steady
+        return left.Count > 1 && runs.Count > 1 && rows >= 2 * runs.Count && steady.Count == 1 ? steady
             : left.Count == 0 ? [DateOrder.DayMonthYear] : left;
     }
 
