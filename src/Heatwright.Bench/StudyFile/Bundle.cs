@@ -5,7 +5,7 @@ using Heatwright.Quantities;
 
 namespace Heatwright.StudyFile;
 
-/// <summary>Reads and writes bundles: a folder or a zip with study.json and runs/*.csv, as docs/formats/bundle.md says.</summary>
+/// <summary>Reads and writes bundles: a folder or a zip with study.json, runs/*.csv and files/*, as docs/formats/bundle.md says.</summary>
 public static class Bundle
 {
     /// <summary>A packed bundle larger than this is not looked into.</summary>
@@ -97,14 +97,18 @@ public static class Bundle
     private static void WriteZip(Study study, Stream file)
     {
         using var archive = new ZipArchive(file, ZipArchiveMode.Create, leaveOpen: true);
-        foreach (var (name, text) in Files(study))
+        foreach (var (name, bytes) in Files(study).Select(file => (file.Name, Utf8.GetBytes(file.Text))).Concat(Kept(study)))
         {
             var entry = archive.CreateEntry(name);
             entry.LastWriteTime = new DateTimeOffset(2000, 1, 1, 0, 0, 0, TimeSpan.Zero); // same study, same bytes
             using var stream = entry.Open();
-            stream.Write(Utf8.GetBytes(text));
+            stream.Write(bytes);
         }
     }
+
+    /// <summary>Name and bytes of each kept file.</summary>
+    internal static IEnumerable<(string Name, byte[] Bytes)> Kept(Study study) => study.Files.Select(file =>
+        (BundleFile.FileNameOf(file.Id), file.Content ?? throw new ArgumentException($"The bytes of '{file.Id}' are not at hand; read the whole study.", nameof(study))));
 
     // A zip is read from its end. What cannot be wound back is taken into memory first, up to the limit.
     private static MemoryStream? Bounded(Stream zip)

@@ -29,6 +29,12 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
     /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
     public IReadOnlyList<StatedPlant>? Plants { get; init; }
 
+    /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
+    public IReadOnlyList<BundleFile>? Files { get; init; }
+
+    /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
+    public IReadOnlyList<LogWay>? LogWays { get; init; }
+
     /// <summary>What of a study stands in study.json.</summary>
     public static BundleDocument Of(Study study) => new(Current, study.Name, study.Seed)
     {
@@ -40,10 +46,12 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Trials = [.. study.Trials.Select(BundleTrial.Of)],
         Arrangements = study.Arrangements,
         Plants = study.Plants.Count > 0 ? study.Plants : null,
+        Files = study.Files.Count > 0 ? [.. study.Files.Select(BundleFile.Of)] : null,
+        LogWays = study.LogWays.Count > 0 ? study.LogWays : null,
     };
 
-    /// <summary>The study, given the readings of each run.</summary>
-    public Study With(Func<BundleRun, IReadOnlyList<Reading>> readings) => new(Name, Seed)
+    /// <summary>The study, given the readings of each run and the bytes of each file.</summary>
+    public Study With(Func<BundleRun, IReadOnlyList<Reading>> readings, Func<BundleFile, byte[]> content) => new(Name, Seed)
     {
         Note = Note,
         Invented = Invented,
@@ -53,6 +61,8 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Trials = [.. Trials.Select(trial => new Trial(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(run => run.With(readings(run)))]) { Purpose = trial.Purpose })],
         Arrangements = Arrangements,
         Plants = Plants ?? [],
+        Files = [.. (Files ?? []).Select(file => file.With(content(file)))],
+        LogWays = LogWays ?? [],
     };
 
     /// <summary>The same names and values in one order, so that equal studies give equal bytes.</summary>
@@ -92,3 +102,25 @@ internal sealed record BundleRun(RunId Id, IReadOnlyList<Column> Columns)
 
 /// <summary>A reading that no longer counts, and why.</summary>
 internal sealed record Struck(int Number, string Because);
+
+/// <summary>A kept file in study.json; its bytes lie beside it.</summary>
+internal sealed record BundleFile(string Id)
+{
+    public string Name { get; init; } = "";
+
+    public KeptAbout About { get; init; }
+
+    public string Subject { get; init; } = "";
+
+    public string Note { get; init; } = "";
+
+    /// <summary>Where its bytes stand in the bundle.</summary>
+    [System.Text.Json.Serialization.JsonIgnore]
+    public string FileName => FileNameOf(Id);
+
+    public static string FileNameOf(string id) => $"files/{id}";
+
+    public static BundleFile Of(KeptFile file) => new(file.Id) { Name = file.Name, About = file.About, Subject = file.Subject, Note = file.Note };
+
+    public KeptFile With(byte[] content) => KeptFile.Of(Id, Name, About, Subject, Note, content);
+}

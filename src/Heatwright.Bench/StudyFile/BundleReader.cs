@@ -17,7 +17,7 @@ internal static class BundleReader
         }
         if (source.Text(BundleSource.StudyName) is { } text && Document(text, problems) is var (document, mend))
         {
-            var study = document.With(run => Readings(run, source, problems));
+            var study = document.With(run => Readings(run, source, problems), file => Content(file, source, problems));
             StudyCheck.Check(study, new CheckDesk(BundleSource.StudyName, mend.StandsIn, problems));
             CheckStruck(study, document, problems);
             TellStrangers(document, source, problems);
@@ -87,6 +87,16 @@ internal static class BundleReader
         return readings;
     }
 
+    private static byte[] Content(BundleFile file, BundleSource source, ProblemList problems)
+    {
+        if (source.Has(file.FileName))
+        {
+            return source.Bytes(file.FileName) ?? [];
+        }
+        problems.Add($"The kept file '{file.Id}' is missing.", file.FileName, "absent", "the file itself", "Add the file, or take it out of study.json.");
+        return [];
+    }
+
     private static void CheckStruck(Study study, BundleDocument document, ProblemList problems)
     {
         foreach (var (run, i, j) in document.Trials.SelectMany((trial, i) => trial.Runs.Select((run, j) => (run, i, j))))
@@ -110,10 +120,10 @@ internal static class BundleReader
 
     private static void TellStrangers(BundleDocument document, BundleSource source, ProblemList problems)
     {
-        var known = document.Trials.SelectMany(trial => trial.Runs).Select(run => run.FileName).Append(BundleSource.StudyName).ToHashSet(StringComparer.Ordinal);
+        var known = document.Trials.SelectMany(trial => trial.Runs).Select(run => run.FileName).Concat((document.Files ?? []).Select(file => file.FileName)).Append(BundleSource.StudyName).ToHashSet(StringComparer.Ordinal);
         foreach (string name in source.Names.Where(name => !known.Contains(name)).Order(StringComparer.Ordinal))
         {
-            problems.Add("A file of the bundle belongs to no run.", name, "not named in study.json", "study.json, and runs/RUN-ID.csv for each run", "Add the run to study.json, or remove the file.");
+            problems.Add("A file of the bundle belongs to no run.", name, "not named in study.json", "study.json, runs/RUN-ID.csv for each run, files/ID for each kept file", "Add the run or the file to study.json, or remove it.");
         }
     }
 }

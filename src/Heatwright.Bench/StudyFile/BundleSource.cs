@@ -18,6 +18,8 @@ internal sealed class BundleSource
     /// <summary>The study without its readings.</summary>
     public const string StudyName = "study.json";
 
+    private static readonly string[] Inner = ["runs", "files"];
+
     private const string Size = "64 MiB a file, 256 MiB in all";
 
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
@@ -35,8 +37,8 @@ internal sealed class BundleSource
     {
         var source = new BundleSource(problems);
         // Only the bundle's two levels are looked at: a folder chosen by mistake may hold a whole disk.
-        var found = Directory.EnumerateFileSystemEntries(folder).Concat(Directory.Exists(Path.Combine(folder, "runs")) && IsLink(Path.Combine(folder, "runs")) is false
-            ? Directory.EnumerateFileSystemEntries(Path.Combine(folder, "runs")) : []).Take(MostFiles + 2).ToArray();
+        var found = Directory.EnumerateFileSystemEntries(folder).Concat(Inner.Select(inner => Path.Combine(folder, inner)).Where(inner => Directory.Exists(inner) && !IsLink(inner))
+            .SelectMany(Directory.EnumerateFileSystemEntries)).Take(MostFiles + 2).ToArray();
         source.CountFiles(found.Length, folder);
         foreach (string path in found.Order(StringComparer.Ordinal))
         {
@@ -45,7 +47,7 @@ internal sealed class BundleSource
             {
                 problems.Add("A file of the bundle is a link.", name, "a link", "the file itself", "Put a copy of the file in its place.");
             }
-            else if (name != "runs" || !Directory.Exists(path))
+            else if (!Inner.Contains(name) || !Directory.Exists(path))
             {
                 source.Add(name, () => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read));
             }
@@ -81,8 +83,24 @@ internal sealed class BundleSource
     {
         try
         {
+            return Unpacked(name) is { } memory ? Strict.GetString(memory.GetBuffer(), 0, (int)memory.Length).TrimStart('\uFEFF') : null;
+        }
+        catch (DecoderFallbackException error)
+        {
+            problems.Add("A file is not UTF-8 text.", $"{name}, byte {CheckDesk.Number(error.Index)}", Convert.ToHexStringLower(error.BytesUnknown ?? []), "UTF-8", "Save it again as UTF-8.");
+            return null;
+        }
+    }
+
+    /// <summary>A file's bytes, or null after telling why not.</summary>
+    public byte[]? Bytes(string name) => Unpacked(name)?.ToArray();
+
+    private MemoryStream? Unpacked(string name)
+    {
+        try
+        {
             using var stream = files[name]();
-            using var memory = new MemoryStream();
+            var memory = new MemoryStream();
             byte[] buffer = new byte[81920];
             int read;
             // What is written on a packed file as its length is not believed: the bytes are counted as they come.
@@ -96,11 +114,7 @@ internal sealed class BundleSource
                 }
                 memory.Write(buffer, 0, read);
             }
-            return Strict.GetString(memory.GetBuffer(), 0, (int)memory.Length).TrimStart('\uFEFF');
-        }
-        catch (DecoderFallbackException error)
-        {
-            problems.Add("A file is not UTF-8 text.", $"{name}, byte {CheckDesk.Number(error.Index)}", Convert.ToHexStringLower(error.BytesUnknown ?? []), "UTF-8", "Save it again as UTF-8.");
+            return memory;
         }
         catch (Exception error) when (error is InvalidDataException or IOException or UnauthorizedAccessException or NotSupportedException)
         {

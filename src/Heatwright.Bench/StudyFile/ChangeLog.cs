@@ -29,6 +29,23 @@ internal sealed class ChangeLog(SqliteConnection connection, TimeProvider clock)
         return new(long.Parse(number, CultureInfo.InvariantCulture), at, what, Undone: false);
     }
 
+    /// <summary>Adds to a change that is still the last one: a capture that goes on is one change, taken back in one step.</summary>
+    /// <returns>Null: something else was done since, and it has to be a change of its own.</returns>
+    public StudyChange? Extend(long number, IReadOnlyDictionary<RecordKey, string?> next, ImmutableSortedDictionary<RecordKey, string> current)
+    {
+        if (StudyTables.Scalar(connection, "SELECT CAST(max(number) AS TEXT) || state FROM change") != $"{number.ToString(CultureInfo.InvariantCulture)}done")
+        {
+            return null;
+        }
+        foreach (var (key, body) in next)
+        {
+            StudyTables.Execute(connection, "INSERT INTO change_row (change, kind, id, before, after) VALUES ($change, $kind, $id, $before, $after) ON CONFLICT (change, kind, id) DO UPDATE SET after = excluded.after",
+                ("$change", number), ("$kind", key.Kind), ("$id", key.Id), ("$before", current.GetValueOrDefault(key)), ("$after", body));
+            Put(key, body);
+        }
+        return History().Single(change => change.Number == number);
+    }
+
     /// <summary>The last change that stands is taken back; the first one, which began the study, stays. Null: there is none.</summary>
     public StudyChange? Undo() => Step("SELECT max(number) FROM change WHERE state = 'done' AND number > 1", "before", "undone");
 

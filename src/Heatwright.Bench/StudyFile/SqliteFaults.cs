@@ -21,7 +21,7 @@ internal static class SqliteFaults
     };
 
     public static OpenProblem Damaged(string path, string said) =>
-        new(OpenFault.Damaged, "The study file is damaged.", path, ProblemList.Short(said), "a whole study file", "Take the last good copy of it; this one was not changed.");
+        new(OpenFault.Damaged, "The study file is damaged.", path, ProblemList.Short(said), "a whole study file", "See what can be read with 'heatwright examine FILE --rescue COPY', and earlier copies with 'heatwright openings FILE'; this one was not changed.");
 
     private static OpenProblem NoAccess(string path, string said) =>
         new(OpenFault.NoAccess, "The study file cannot be opened for this.", path, said, "a file and a folder that may be read and written", "Check the permissions, or copy the file to a folder of your own. Nothing was changed.");

@@ -33,4 +33,10 @@ public sealed record Study(string Name, ulong Seed)
 
     /// <summary>Tools of which every number is stated.</summary>
     public IReadOnlyList<StatedPlant> Plants { get; init; } = [];
+
+    /// <summary>Photos, raw logs and other files that are kept with it.</summary>
+    public IReadOnlyList<KeptFile> Files { get; init; } = [];
+
+    /// <summary>How the logs of its instruments are read.</summary>
+    public IReadOnlyList<LogWay> LogWays { get; init; } = [];
 }

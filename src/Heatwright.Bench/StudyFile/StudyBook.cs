@@ -5,7 +5,7 @@ using Microsoft.Data.Sqlite;
 namespace Heatwright.StudyFile;
 
 /// <summary>One study file, open: a SQLite file in which every change is one transaction with its own undo record.</summary>
-/// <remarks>Write-ahead log and full synchronisation: when <see cref="Write"/> has returned, what was typed is on the disk. Several books, also of
+/// <remarks>Write-ahead log and full synchronisation: when <see cref="Write(string, Study)"/> has returned, what was typed is on the disk. Several books, also of
 /// other programs, may have one file open; each sees what the others have written. Members may be called from any thread.</remarks>
 public sealed class StudyBook : IDisposable
 {
@@ -13,7 +13,7 @@ public sealed class StudyBook : IDisposable
     public const int ApplicationId = 0x48745772;
 
     /// <summary>Format that this version writes.</summary>
-    public const int Format = 1;
+    public const int Format = 2;
 
     private readonly SqliteConnection connection;
     private readonly ChangeLog log;
@@ -48,17 +48,33 @@ public sealed class StudyBook : IDisposable
     /// <summary>The study as it stands.</summary>
     public Study Read() => Within(() => StudyRecords.Join(seen = log.Load()));
 
+    /// <summary>The study as it stands with the bytes of all kept files.</summary>
+    public Study ReadWhole() => Within(() =>
+    {
+        var study = StudyRecords.Join(seen = log.Load());
+        return study with { Files = [.. study.Files.Select(file => file with { Content = StudyTables.Content(connection, file.Sha256) ?? throw new InvalidDataException($"The bytes of '{file.Id}' are not in the study file.") })] };
+    });
+
+    /// <summary>The bytes of a kept file; null: they are not there.</summary>
+    public byte[]? Content(KeptFile file) => Within(() => StudyTables.Content(connection, file.Sha256));
+
     /// <summary>Makes the file hold <paramref name="next"/>: one transaction, whole or absent, with what stood there before kept.</summary>
     /// <param name="what">What was done, in a maker's words.</param>
     /// <param name="next">The study as it shall stand, made from the one this book gave or took last.</param>
     /// <returns>The change, or null where nothing differs; else what stands in the way, and then nothing was written.</returns>
-    public Checked<StudyChange?> Write(string what, Study next) => Storing(() => Store(what, next));
+    public Checked<StudyChange?> Write(string what, Study next) => Storing(() => Store(what, next, null));
+
+    /// <summary>As <see cref="Write(string, Study)"/>, but adds to an earlier change while that is still the last one.</summary>
+    /// <param name="what">What was done, in a maker's words.</param>
+    /// <param name="next">The study as it shall stand.</param>
+    /// <param name="onto">The change to add to; null: a change of its own.</param>
+    public Checked<StudyChange?> Write(string what, Study next, StudyChange? onto) => Storing(() => Store(what, next, onto?.Number));
 
     /// <summary>Changes the study as it stands at this moment, with nobody in between: for callers that share a book.</summary>
     public Checked<StudyChange?> Change(string what, Func<Study, Checked<Study>> change) => Storing(() =>
     {
         seen = log.Load();
-        return change(StudyRecords.Join(seen)).Then(next => Store(what, next));
+        return change(StudyRecords.Join(seen)).Then(next => Store(what, next, null));
     });
 
     /// <summary>Takes the last change back. Null: there is none.</summary>
@@ -69,6 +85,39 @@ public sealed class StudyBook : IDisposable
 
     /// <summary>All changes, oldest first.</summary>
     public IReadOnlyList<StudyChange> History() => Within(log.History);
+
+    /// <summary>Makes the file ready for the post and closes it: everything in one file, nothing beside it, no room wasted.</summary>
+    /// <returns>Its bytes, or what stands in the way; the file is closed in any case and lost nothing.</returns>
+    public Checked<long> Pack()
+    {
+        try
+        {
+            return Within(() =>
+            {
+                StudyTables.Scalar(connection, "PRAGMA wal_checkpoint(TRUNCATE)");
+                StudyTables.Execute(connection, "VACUUM");
+                // Refused while anybody else has the file open: a log of theirs would be left beside it.
+                string mode = StudyTables.Scalar(connection, "PRAGMA journal_mode = DELETE");
+                return mode == "delete" ? new Checked<long>(new FileInfo(path).Length)
+                    : new(new OpenProblem(OpenFault.Locked, "The study cannot be packed.", path, $"journal {mode}", "a file that nothing else holds", "Close the study everywhere else; then try again. Nothing was lost."));
+            });
+        }
+        catch (Exception error) when (SqliteFaults.IsExpected(error))
+        {
+            return new(SqliteFaults.Problem(error, path));
+        }
+        finally
+        {
+            Dispose();
+        }
+    }
+
+    /// <summary>Looks at the tables themselves.</summary>
+    internal T Counts<T>(Func<SqliteConnection, T> look) => Within(() => look(connection));
+
+    /// <summary>The records as they stand, and the bytes of kept files under their fingerprints.</summary>
+    internal (ImmutableSortedDictionary<RecordKey, string> Records, Func<string, byte[]?> Content) Whole() =>
+        (Within(log.Load), sha256 => Within(() => StudyTables.Content(connection, sha256)));
 
     /// <summary>Closes the file.</summary>
     public void Dispose()
@@ -83,7 +132,7 @@ public sealed class StudyBook : IDisposable
         }
     }
 
-    private Checked<StudyChange?> Store(string what, Study next)
+    private Checked<StudyChange?> Store(string what, Study next, long? onto)
     {
         if (StudyCheck.Of(next, "the study") is { Count: > 0 } problems)
         {
@@ -105,8 +154,9 @@ public sealed class StudyBook : IDisposable
         {
             return new(clash);
         }
+        StudyTables.Keep(connection, next.Files);
         var stored = Difference(current, together);
-        var done = stored.Count > 0 ? log.Append(what, stored, current) : null;
+        var done = stored.Count == 0 ? null : (onto is { } number ? log.Extend(number, stored, current) : null) ?? log.Append(what, stored, current);
         seen = after;
         return new(done);
     }

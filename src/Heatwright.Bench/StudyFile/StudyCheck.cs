@@ -31,6 +31,7 @@ public static class StudyCheck
         RunCheck.Check(study, desk);
         CheckArrangements(study, desk);
         PlantCheck.Check(study, desk);
+        KeepCheck.Check(study, desk);
         if (study.Brief is { } brief)
         {
             CheckBrief(brief, desk);

@@ -50,6 +50,7 @@ internal static class StudyMaking
         using (var transaction = connection.BeginTransaction(deferred: false))
         {
             var log = new ChangeLog(connection, clock);
+            StudyTables.Keep(connection, study.Files);
             log.Append("Study begun", StudyRecords.Of(study).ToDictionary(row => row.Key, row => (string?)row.Value), log.Load());
             transaction.Commit();
         }

@@ -67,7 +67,9 @@ internal static class StudyOpening
         }
         try
         {
-            return StudyCheck.Of(StudyRecords.Join(new ChangeLog(connection, TimeProvider.System).Load()), path);
+            var study = StudyRecords.Join(new ChangeLog(connection, TimeProvider.System).Load());
+            return study.Files.FirstOrDefault(file => !StudyTables.HasContent(connection, file.Sha256)) is { } bare
+                ? [SqliteFaults.Damaged(path, $"the bytes of '{bare.Id}' are gone")] : StudyCheck.Of(study, path);
         }
         catch (Exception error) when (error is JsonException or InvalidOperationException or NotSupportedException)
         {

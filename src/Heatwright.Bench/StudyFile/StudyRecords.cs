@@ -20,15 +20,19 @@ internal static class StudyRecords
     /// <summary>Readings kept in one record. A typed or captured reading rewrites its own block only, and the history grows by so much.</summary>
     public const int BlockSize = 50;
 
-    private sealed record Head(string Name, ulong Seed, string Note, bool Invented, IReadOnlyList<string> Instruments, IReadOnlyList<PartId> Parts, IReadOnlyList<TrialId> Trials, IReadOnlyList<ArrangementId> Arrangements)
+    internal sealed record Head(string Name, ulong Seed, string Note, bool Invented, IReadOnlyList<string> Instruments, IReadOnlyList<PartId> Parts, IReadOnlyList<TrialId> Trials, IReadOnlyList<ArrangementId> Arrangements)
     {
         /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
         public IReadOnlyList<ArrangementId>? Plants { get; init; }
+
+        public IReadOnlyList<string>? Files { get; init; }
+
+        public IReadOnlyList<string>? LogWays { get; init; }
     }
 
-    private sealed record TrialHead(TrialId Id, TrialKind Kind, PartId Part, string Purpose, IReadOnlyList<RunId> Runs);
+    internal sealed record TrialHead(TrialId Id, TrialKind Kind, PartId Part, string Purpose, IReadOnlyList<RunId> Runs);
 
-    private sealed record RunHead(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyDictionary<string, double> Settings);
+    internal sealed record RunHead(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyDictionary<string, double> Settings);
 
     /// <summary>The records of a study.</summary>
     public static ImmutableSortedDictionary<RecordKey, string> Of(Study study)
@@ -38,6 +42,8 @@ internal static class StudyRecords
             [.. study.Trials.Select(one => one.Id)], [.. study.Arrangements.Select(one => one.Id)])
         {
             Plants = study.Plants.Count > 0 ? [.. study.Plants.Select(one => one.Id)] : null,
+            Files = study.Files.Count > 0 ? [.. study.Files.Select(one => one.Id)] : null,
+            LogWays = study.LogWays.Count > 0 ? [.. study.LogWays.Select(one => one.Instrument)] : null,
         });
         if (study.Brief is { } brief)
         {
@@ -58,6 +64,14 @@ internal static class StudyRecords
         foreach (var plant in study.Plants)
         {
             Add("plant", plant.Id.Name, plant);
+        }
+        foreach (var file in study.Files)
+        {
+            Add("file", file.Id, file);
+        }
+        foreach (var way in study.LogWays)
+        {
+            Add("logWay", way.Instrument, way);
         }
         foreach (var trial in study.Trials)
         {
@@ -90,6 +104,8 @@ internal static class StudyRecords
             Arrangements = [.. head.Arrangements.Select(id => Body<Arrangement>("arrangement", id.Name))],
             Plants = [.. (head.Plants ?? []).Select(id => Body<StatedPlant>("plant", id.Name))],
             Trials = [.. head.Trials.Select(TrialOf)],
+            Files = [.. (head.Files ?? []).Select(id => Body<KeptFile>("file", id))],
+            LogWays = [.. (head.LogWays ?? []).Select(id => Body<LogWay>("logWay", id))],
         };
 
         Trial TrialOf(TrialId id)
@@ -129,5 +145,5 @@ internal static class StudyRecords
         string.CompareOrdinal(a.Kind, b.Kind) is not 0 and var kind ? kind : string.CompareOrdinal(a.Id, b.Id));
 
     // No id holds a slash, so a block's id is never that of another run.
-    private static string BlockId(RunId run, int block) => $"{run.Name}/{(block + 1).ToString(CultureInfo.InvariantCulture)}";
+    internal static string BlockId(RunId run, int block) => $"{run.Name}/{(block + 1).ToString(CultureInfo.InvariantCulture)}";
 }

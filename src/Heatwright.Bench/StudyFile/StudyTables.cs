@@ -14,6 +14,8 @@ internal static class StudyTables
         CREATE TABLE change (number INTEGER PRIMARY KEY, at TEXT NOT NULL, what TEXT NOT NULL, state TEXT NOT NULL CHECK (state IN ('done', 'undone', 'left'))) STRICT;
         CREATE TABLE change_row (change INTEGER NOT NULL REFERENCES change, kind TEXT NOT NULL, id TEXT NOT NULL, before TEXT, after TEXT, PRIMARY KEY (change, kind, id)) STRICT;
         """,
+        // Bytes of photos and raw logs lie once under their fingerprint; what was kept once stays, so that undo and redo find it.
+        "CREATE TABLE content (sha256 TEXT PRIMARY KEY, bytes BLOB NOT NULL) STRICT;",
     ];
 
     /// <summary>Takes a file from its format to the last one, each step with its number in one transaction.</summary>
@@ -30,12 +32,41 @@ internal static class StudyTables
 
     public static int Format(SqliteConnection connection) => int.Parse(Scalar(connection, "PRAGMA user_version"), CultureInfo.InvariantCulture);
 
-    /// <summary>Null: the file holds our three tables and nothing that acts by itself; else what is odd.</summary>
+    /// <summary>Null: the file holds the tables of its format and nothing that acts by itself; else what is odd.</summary>
     public static string? Odd(SqliteConnection connection)
     {
         string[] found = [.. Rows(connection, "SELECT type || ' ' || name FROM sqlite_schema WHERE name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY 1").Select(row => row[0]!)];
-        string[] ours = ["table change", "table change_row", "table record"];
+        string[] ours = Format(connection) < 2 ? ["table change", "table change_row", "table record"] : ["table change", "table change_row", "table content", "table record"];
         return found.SequenceEqual(ours, StringComparer.Ordinal) ? null : $"tables: {string.Join(", ", found)}";
+    }
+
+    /// <summary>Puts the bytes of kept files in place where they are at hand and not there yet.</summary>
+    public static void Keep(SqliteConnection connection, IEnumerable<KeptFile> files)
+    {
+        foreach (var file in files)
+        {
+            if (file.Content is { } content)
+            {
+                Execute(connection, "INSERT INTO content (sha256, bytes) VALUES ($sha, $bytes) ON CONFLICT (sha256) DO NOTHING", ("$sha", file.Sha256), ("$bytes", content));
+            }
+        }
+    }
+
+    /// <summary>Whether there are bytes under a fingerprint.</summary>
+    public static bool HasContent(SqliteConnection connection, string sha256) => Rows(connection, "SELECT sha256 FROM content WHERE sha256 = $sha", ("$sha", sha256)).Count > 0;
+
+    /// <summary>The bytes under a fingerprint; null: there are none.</summary>
+    public static byte[]? Content(SqliteConnection connection, string sha256)
+    {
+        using var command = Command(connection, "SELECT bytes FROM content WHERE sha256 = $sha", [("$sha", sha256)]);
+        return command.ExecuteScalar() as byte[];
+    }
+
+    /// <summary>A packed piece of the file of past states.</summary>
+    public static byte[] Piece(SqliteConnection connection, string sha256)
+    {
+        using var command = Command(connection, "SELECT packed FROM piece WHERE sha256 = $sha", [("$sha", sha256)]);
+        return command.ExecuteScalar() as byte[] ?? throw new InvalidDataException($"Piece {sha256} is gone.");
     }
 
     public static void Execute(SqliteConnection connection, string text, params ReadOnlySpan<(string Name, object? Value)> values)

@@ -20,7 +20,7 @@ internal static class Wholeness
                 desk.Say(path, "A number is none.", CheckDesk.Number(number), "a finite number", "Correct the number.");
                 break;
             case not null when type.Kind == JsonTypeInfoKind.Object:
-                foreach (var property in type.Properties)
+                foreach (var property in type.Properties.Where(property => property.Get is not null))
                 {
                     Check(property.Get!(value), type.Options.GetTypeInfo(property.PropertyType), path.Length == 0 ? property.Name : $"{path}.{property.Name}", desk);
                 }

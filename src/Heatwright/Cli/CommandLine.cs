@@ -30,6 +30,15 @@ public static class CommandLine
         root.Subcommands.Add(HistoryCommands.Redo(screen));
         root.Subcommands.Add(SumCommand.Sum(screen));
         root.Subcommands.Add(LogCommands.Log(screen));
+        root.Subcommands.Add(ListenCommand.Listen(screen));
+        root.Subcommands.Add(LogImportCommands.Sheets(screen));
+        root.Subcommands.Add(KeepCommands.Files(screen));
+        root.Subcommands.Add(KeepCommands.Strike(screen));
+        root.Subcommands.Add(KeepCommands.Stand(screen));
+        root.Subcommands.Add(KeepCommands.Export(screen));
+        root.Subcommands.Add(KeepCommands.Pack(screen));
+        root.Subcommands.Add(KeepCommands.Examine(screen));
+        root.Subcommands.Add(KeepCommands.Openings(screen));
         root.Subcommands.Add(ServeCommand.Serve(screen));
         var parsed = root.Parse(words);
         if (parsed.Errors.Count > 0)

@@ -20,7 +20,7 @@ internal static class LogCommands
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    public static Command Log(Screen screen) => new("log", "Measurement logs. Example: heatwright log read discharge.csv") { Read(screen) };
+    public static Command Log(Screen screen) => new("log", "Measurement logs. Example: heatwright log read discharge.csv") { Read(screen), LogImportCommands.Import(screen), LogImportCommands.Offset(screen) };
 
     private static Command Read(Screen screen)
     {

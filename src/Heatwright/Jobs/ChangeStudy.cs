@@ -20,6 +20,7 @@ public static class ChangeStudy
     {
         using (book)
         {
+            PastStates.Keep(book, path, TimeProvider.System);
             Study? before = null, after = null;
             return book.Change(what, study =>
             {

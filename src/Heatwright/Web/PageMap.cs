@@ -46,7 +46,7 @@ internal static class PageMap
         app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the pages of the stage rule", "Choose a stage above, or go to the start."));
     }
 
-    private static void OwnFile(WebApplication app, string name, string type)
+    internal static void OwnFile(WebApplication app, string name, string type)
     {
         using var stream = typeof(PageMap).Assembly.GetManifestResourceStream("web/" + name) ?? throw new InvalidOperationException($"'{name}' is not in this build.");
         using var memory = new MemoryStream();

@@ -116,6 +116,10 @@ public class BundleTests
         {
             desk.Put(name, text);
         }
+        foreach (var (name, bytes) in Bundle.Kept(study))
+        {
+            File.WriteAllBytes(desk.Put(name, ""), bytes);
+        }
         return desk.Folder;
     }
 

@@ -133,14 +133,14 @@ public class OpenRefusalTests
     }
 
     [Fact]
-    public void The_file_is_marked_as_a_study_of_format_1_and_keeps_a_log()
+    public void The_file_is_marked_as_a_study_of_format_2_and_keeps_a_log()
     {
         using var desk = new Desk();
         Make("whole", desk.At("a.study"));
         byte[] head = File.ReadAllBytes(desk.At("a.study"))[..100];
         // https://www.sqlite.org/fileformat.html section 1.3: 18 and 19 are 2 for a write-ahead log, 60 is user_version, 68 application_id; 'HtWr' in ASCII.
         Assert.Equal((2, 2), (head[18], head[19]));
-        Assert.Equal([0, 0, 0, 1], head[60..64]);
+        Assert.Equal([0, 0, 0, 2], head[60..64]);
         Assert.Equal("HtWr"u8.ToArray(), head[68..72]);
     }
 
@@ -176,7 +176,7 @@ public class OpenRefusalTests
         switch (kind)
         {
             case "newer":
-                bytes[63] = 2;
+                bytes[63] = 3;
                 break;
             case "format 0":
                 bytes[63] = 0;

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Globalization;
 using System.Reflection;
 using System.Text;
+using Heatwright.StudyFile;
 
 namespace Heatwright.Tests.StudyFile;
 
@@ -22,7 +23,7 @@ internal static class Spelled
     private static string Properties(object value)
     {
         var text = new StringBuilder(value.GetType().Name);
-        foreach (var property in value.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).OrderBy(property => property.Name, StringComparer.Ordinal))
+        foreach (var property in value.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.Name != nameof(KeptFile.Content)).OrderBy(property => property.Name, StringComparer.Ordinal))
         {
             text.Append(' ').Append(property.Name).Append(':').Append(Out(property.GetValue(value)));
         }

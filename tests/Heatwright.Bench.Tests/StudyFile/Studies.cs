@@ -68,7 +68,25 @@ internal static class Studies
                 Parts = [.. Enum.GetValues<PartKind>().Select((kind, i) => Part(shelf[i], kind))],
                 Trials = [.. Some(4).Select(id => Trial(id, shelf, meters, () => $"{Pick(Ids)}.{Number(run++)}"))],
                 Arrangements = [.. Some(3).Select(id => Arrangement(id, shelf))],
+                Files = [.. Some(3).Select(id => KeptFile.Of(id + ".jpg", Text(), Coin() ? KeptAbout.Study : KeptAbout.Part, "", Text(), Bytes())).Select(file => file.About == KeptAbout.Part ? file with { Subject = Pick(shelf).Name } : file)],
+                LogWays = [.. meters.Where(_ => Coin()).Select(id => new LogWay(id, Text())
+                {
+                    CommaSeparates = Coin() ? Coin() : null,
+                    DecimalMark = Pick([null, "comma", "point"]),
+                    DateOrder = Coin() ? Pick([Heatwright.Logs.DateOrder.DayMonthYear, Heatwright.Logs.DateOrder.MonthDayYear, Heatwright.Logs.DateOrder.YearMonthDay]) : null,
+                    MinutesAndSeconds = Coin() ? Coin() : null,
+                    TimeUnit = Pick([null, "ms", "min"]),
+                    Labels = [.. Some(2).Select(name => new Heatwright.Logs.ColumnLabel(name, Text(), Pick(["", "mV"])))],
+                    RealValues = [.. Some(2).Select(_ => Any())],
+                })],
             };
+        }
+
+        private byte[] Bytes()
+        {
+            byte[] bytes = new byte[random.Next(300)];
+            random.NextBytes(bytes);
+            return bytes;
         }
 
         private Brief Brief() => new(Text(), Text(), Text(), random.Next(-20, 40), new(Any(), Positive() + 1, Positive() + 1, Positive(), Any(), Positive(), Positive(), Positive(), Positive(), Text()),

@@ -1,0 +1,137 @@
+using System.Globalization;
+using Heatwright.Logs;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.StudyFile;
+
+/// <summary>Which column of a log fills which column of a run.</summary>
+/// <param name="Run">Column of the run: time, volts, amps …</param>
+/// <param name="Log">Column of the log.</param>
+public sealed record ColumnPair(string Run, string Log);
+
+/// <summary>Makes a run of a log: finds which column is which, and writes each reading as text with every digit.</summary>
+public static class RunFromLog
+{
+    /// <summary>The columns that a run of a trial needs, and those that it may have.</summary>
+    public static (IReadOnlyList<string> Needed, IReadOnlyList<string> Perhaps) Columns(TrialKind kind)
+    {
+        var (needed, perhaps, _) = StudyWords.Of(kind);
+        return (needed, perhaps);
+    }
+
+    /// <summary>Unit of a run's column, or any that measures the same.</summary>
+    public static Unit UnitOf(string column) => StudyWords.Columns[column];
+
+    /// <summary>The pairs, from what the maker says, what is remembered, and what units and names settle; else one question with its answers.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="kind">Kind of the trial.</param>
+    /// <param name="said">As the maker says.</param>
+    /// <param name="remembered">Names given to columns of this instrument's logs before.</param>
+    public static Checked<IReadOnlyList<ColumnPair>> Pair(LogReading log, TrialKind kind, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered)
+    {
+        var (needed, perhaps, _) = StudyWords.Of(kind);
+        var problems = new List<Problem>();
+        string[] names = [.. log.Columns.Select(column => column.Name)];
+        foreach (var pair in said)
+        {
+            if (!needed.Concat(perhaps).Contains(pair.Run, StringComparer.Ordinal))
+            {
+                problems.Add(new("A run of this trial has no such column.", "--columns", pair.Run, string.Join(", ", needed.Concat(perhaps)), "Name one of these before the '='."));
+            }
+            else if (!names.Contains(pair.Log, StringComparer.Ordinal))
+            {
+                problems.Add(new("The log has no such column.", "--columns", pair.Log, string.Join(", ", names), "Name one of these behind the '='."));
+            }
+            else if (log.Columns.First(column => column.Name == pair.Log) is { Unit: { } unit } && !unit.Measures(StudyWords.Columns[pair.Run]) && pair.Run != "time")
+            {
+                problems.Add(new("This column of the log measures something else.", "--columns", $"{pair.Run}={pair.Log} in {unit.Symbol}", $"a column in {StudyWords.Columns[pair.Run].Symbol} or its kin", "Choose another column."));
+            }
+        }
+
+        var pairs = new List<ColumnPair>(said);
+        var open = new List<(string Column, string[] Choices)>();
+        foreach (string column in needed.Concat(perhaps).Where(column => !said.Any(pair => pair.Run == column)))
+        {
+            var found = Find(log, column, pairs, remembered, needed.Contains(column, StringComparer.Ordinal));
+            if (found is [var only])
+            {
+                pairs.Add(new(column, only));
+            }
+            else if (needed.Contains(column, StringComparer.Ordinal))
+            {
+                open.Add((column, found));
+            }
+        }
+
+        if (open.Count > 0 && problems.Count == 0)
+        {
+            problems.Add(new(
+                "The log does not settle which of its columns is which.",
+                "the log",
+                string.Join("; ", open.Select(one => $"{one.Column}: {(one.Choices.Length > 0 ? string.Join(" or ", one.Choices) : "nothing in " + StudyWords.Columns[one.Column].Symbol)}")),
+                "one column for each",
+                $"Import it again with --columns '{string.Join(",", open.Select(one => $"{one.Column}={(one.Choices.Length > 0 ? one.Choices[0] : "NAME")}"))}', as it is."));
+        }
+
+        return problems.Count > 0 ? new(problems) : new((IReadOnlyList<ColumnPair>)pairs);
+    }
+
+    /// <summary>The run.</summary>
+    /// <param name="id">Its id.</param>
+    /// <param name="log">The log.</param>
+    /// <param name="pairs">Which column is which.</param>
+    /// <param name="instrument">Id of the instrument; empty: none known.</param>
+    public static Run Make(RunId id, LogReading log, IReadOnlyList<ColumnPair> pairs, string instrument)
+    {
+        var columns = pairs.Select(pair => log.Columns.First(column => column.Name == pair.Log)).ToArray();
+        double beganS = log.TimeS.FirstOrDefault(time => !double.IsNaN(time));
+        var heading = pairs.Select((pair, i) => pair.Run == "time" ? new Column(pair.Run, Units.Second.Symbol, "") : new Column(pair.Run, (columns[i].Unit ?? StudyWords.Columns[pair.Run]).Symbol, instrument));
+        var readings = new Reading[log.RowsKept];
+        for (int row = 0; row < readings.Length; row++)
+        {
+            string[] raw = new string[columns.Length];
+            for (int i = 0; i < raw.Length; i++)
+            {
+                raw[i] = pairs[i].Run == "time" ? Seconds(log.TimeS[row] - beganS) : Text(columns[i], row);
+            }
+
+            readings[row] = new(row + 1, raw);
+        }
+
+        return new(id, [.. heading], readings);
+    }
+
+    /// <summary>The columns of the log that may fill a column of the run: one where it is settled.</summary>
+    private static string[] Find(LogReading log, string column, List<ColumnPair> taken, IReadOnlyList<ColumnLabel> remembered, bool needed)
+    {
+        if (column == "time")
+        {
+            return log.TimeS.Length > 0 && log.TimeColumn is { } index ? [log.Columns[index].Name] : [];
+        }
+
+        if (remembered.FirstOrDefault(label => label.Name == column && log.Columns.Any(one => one.Name == label.Column)) is { } known)
+        {
+            return [known.Column];
+        }
+
+        var fits = log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name) && one.Unit?.Measures(StudyWords.Columns[column]) == true).Select(one => one.Name).ToArray();
+        string[] named = [.. fits.Where(name => Words(column).All(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)))];
+        // A column that need not be there is taken only where its name says so.
+        return named.Length == 1 ? named : needed ? fits : [];
+    }
+
+    private static string[] Words(string column) => column switch
+    {
+        "grip degrees" => ["grip"],
+        "cell degrees" => ["cell"],
+        "volts in" or "amps in" => ["in"],
+        "volts out" or "amps out" => ["out"],
+        _ => [column],
+    };
+
+    private static string Text(LogColumn column, int row) => column.Overload.Length > 0 && column.Overload[row] ? "OL" : double.IsNaN(column.Values[row]) ? "" : column.Values[row].ToString("R", CultureInfo.InvariantCulture);
+
+    // A hundredth of a thousandth is what seconds since 1970 still tell apart.
+    private static string Seconds(double seconds) => double.IsNaN(seconds) ? "" : Math.Round(seconds, 6).ToString("R", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,134 @@
+using System.Globalization;
+using Heatwright.Logs;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs.Keeping;
+
+/// <summary>A log that is to become a run.</summary>
+/// <param name="Log">The log file.</param>
+/// <param name="Study">The study file.</param>
+/// <param name="Trial">The trial it belongs to.</param>
+public sealed record LogImport(string Log, string Study, string Trial)
+{
+    /// <summary>Id of the run; null: made from the trial and a number.</summary>
+    public string? Run { get; init; }
+
+    /// <summary>Id of the instrument; its remembered way to read logs is used and kept. Empty: none.</summary>
+    public string Instrument { get; init; } = "";
+
+    /// <summary>Which column is which, as the maker says: volts=U,amps=I.</summary>
+    public string Columns { get; init; } = "";
+
+    /// <summary>Answers to what the log leaves open.</summary>
+    public LogMapping? Answers { get; init; }
+}
+
+/// <summary>What became of a log.</summary>
+/// <param name="Run">The run.</param>
+/// <param name="Readings">How many readings it has.</param>
+/// <param name="Pairs">Which column is which.</param>
+/// <param name="Kept">The raw file as it is kept.</param>
+/// <param name="Notes">What the reader decided.</param>
+/// <param name="Refused">How many lines it refused.</param>
+public sealed record LogImported(string Run, int Readings, IReadOnlyList<ColumnPair> Pairs, string Kept, IReadOnlyList<string> Notes, int Refused);
+
+/// <summary>Takes a log into a study as a run; the raw file is kept whole, and how it was read is remembered for its instrument.</summary>
+public static class ImportLog
+{
+    /// <summary>Imports, or says what stands in the way; a question of the log is a problem with typed answers.</summary>
+    /// <param name="import">What to import.</param>
+    /// <param name="asked">Turns a question of the log into a problem.</param>
+    public static Checked<LogImported> Run(LogImport import, Func<LogQuestion, Problem> asked) => KeepFiles.Content(import.Log).Then(bytes => Pairs(import.Columns).Then(said =>
+    {
+        LogImported? done = null;
+        return ChangeStudy.Run(import.Study, $"Imported {Path.GetFileName(import.Log)}", study => Into(study, import, bytes, said, asked).Map(into =>
+        {
+            done = into.Done;
+            return into.Study;
+        })).Map(_ => done!);
+    }));
+
+    private static Checked<(Study Study, LogImported Done)> Into(Study study, LogImport import, byte[] bytes, IReadOnlyList<ColumnPair> said, Func<LogQuestion, Problem> asked)
+    {
+        if (study.Trials.FirstOrDefault(trial => trial.Id.Name == import.Trial) is not { } trial)
+        {
+            return new(new Problem("The study has no such trial.", "--trial", import.Trial, string.Join(", ", study.Trials.Select(one => one.Id.Name)), "Choose one of them, or add the trial first."));
+        }
+
+        if (import.Instrument.Length > 0 && !study.Instruments.Any(instrument => instrument.Id == import.Instrument))
+        {
+            return new(new Problem("The study has no such instrument.", "--instrument", import.Instrument, string.Join(", ", study.Instruments.Select(one => one.Id)), "Choose one of them, or leave --instrument out."));
+        }
+
+        var way = study.LogWays.FirstOrDefault(one => one.Instrument == import.Instrument);
+        var log = LogReader.Read(bytes, Answered(way, import.Answers));
+        if (log.Questions.Count > 0)
+        {
+            return new([.. log.Questions.Select(asked)]);
+        }
+
+        if (log.RowsKept == 0)
+        {
+            return new(new Problem("No readings were found in the log.", import.Log, "no rows", "a text file of readings", "Look at it with 'heatwright log read'."));
+        }
+
+        var labels = way is not null && way.Signature == log.Mapping.Signature ? way.Labels : [];
+        return RunFromLog.Pair(log, trial.Kind, said, labels).Map(pairs => Taken(study, import, trial, bytes, log, pairs));
+    }
+
+    private static (Study Study, LogImported Done) Taken(Study study, LogImport import, Trial trial, byte[] bytes, LogReading log, IReadOnlyList<ColumnPair> pairs)
+    {
+        string id = import.Run ?? FreeRun(study, import.Trial);
+        var run = RunFromLog.Make(new(id), log, pairs, import.Instrument);
+        var kept = KeptFile.Of(KeepFiles.FreeId(study, Path.GetFileName(import.Log)), Path.GetFileName(import.Log), KeptAbout.Run, id,
+            $"Raw log of this run. {string.Join(", ", pairs.Select(pair => $"{pair.Run} from '{pair.Log}'"))}.", bytes);
+        ColumnLabel[] labels = [.. pairs.Where(pair => pair.Run != "time").Select(pair => new ColumnLabel(pair.Log, pair.Run, ""))];
+        var next = study with
+        {
+            Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs, run] } : one)],
+            Files = [.. study.Files, kept],
+            LogWays = import.Instrument.Length == 0 ? study.LogWays : [.. study.LogWays.Where(one => one.Instrument != import.Instrument), LogWay.Of(import.Instrument, log.Mapping, labels)],
+        };
+        return (next, new(id, run.Readings.Count, pairs, kept.Id, log.Notes, log.RowsRefusedCount));
+    }
+
+    /// <summary>What is answered now stands above what is remembered.</summary>
+    private static LogMapping? Answered(LogWay? way, LogMapping? now)
+    {
+        var before = way?.Mapping();
+        return before is null || now is null ? now ?? before : before with
+        {
+            CommaSeparates = now.CommaSeparates ?? before.CommaSeparates,
+            DecimalMark = now.DecimalMark ?? before.DecimalMark,
+            DateOrder = now.DateOrder ?? before.DateOrder,
+            MinutesAndSeconds = now.MinutesAndSeconds ?? before.MinutesAndSeconds,
+            TimeUnit = now.TimeUnit ?? before.TimeUnit,
+        };
+    }
+
+    /// <summary>volts=U,amps=I, as it is typed.</summary>
+    public static Checked<IReadOnlyList<ColumnPair>> Pairs(string typed)
+    {
+        var pairs = new List<ColumnPair>();
+        foreach (string one in typed.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            int equals = one.IndexOf('=', StringComparison.Ordinal);
+            if (equals <= 0 || equals == one.Length - 1)
+            {
+                return new(new Problem("This does not say which column is which.", "--columns", one, "volts=NAME,amps=NAME …", "Write the run's column, '=', and the log's column."));
+            }
+
+            pairs.Add(new(one[..equals].Trim(), one[(equals + 1)..].Trim()));
+        }
+
+        return new((IReadOnlyList<ColumnPair>)pairs);
+    }
+
+    internal static string FreeRun(Study study, string trial)
+    {
+        var taken = study.Trials.SelectMany(one => one.Runs).Select(run => run.Id.Name).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return Enumerable.Range(1, int.MaxValue).Select(i => $"{trial}-{i.ToString(CultureInfo.InvariantCulture)}").First(id => !taken.Contains(id));
+    }
+}
