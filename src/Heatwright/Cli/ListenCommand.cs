@@ -138,7 +138,7 @@ internal static class ListenCommand
 
         public IEnumerable<Option> All => [Seconds, Lines, Ask, Every, Csv, Frames, Into, Trial, Run, Columns, Page, Json, .. Answers.All];
 
-        public Checked<ListenPlan> Plan(ParseResult parsed, string[] sources) => Answers.Given(parsed).Then(answers =>
+        public Checked<ListenPlan> Plan(ParseResult parsed, string[] sources) => Answers.Given(parsed).Then<ListenPlan>(answers =>
         {
             var problems = new List<Problem>();
             var plans = sources.Select(SourcePlan.Read).ToArray();

@@ -50,13 +50,13 @@ public static class Listening
         double settledS = clock.NowS;
         List<Problem> faults = [];
         var heard = Listener.Begin(plan.Plans, clock, stop.Token);
-        using var pace = new PeriodicTimer(TimeSpan.FromSeconds(SettleS));
+        Task<bool>? more = null;
         while (true)
         {
-            var more = heard.WaitToReadAsync(CancellationToken.None).AsTask();
+            more ??= heard.WaitToReadAsync(CancellationToken.None).AsTask();
             if (!more.IsCompleted)
             {
-                await Task.WhenAny(more, pace.WaitForNextTickAsync(CancellationToken.None).AsTask()).ConfigureAwait(false);
+                await Task.WhenAny(more, Task.Delay(TimeSpan.FromSeconds(SettleS), CancellationToken.None)).ConfigureAwait(false);
             }
 
             while (heard.TryRead(out var one))
@@ -90,9 +90,14 @@ public static class Listening
                 await stop.CancelAsync().ConfigureAwait(false);
             }
 
-            if (more.IsCompleted && !await more.ConfigureAwait(false))
+            if (more.IsCompleted)
             {
-                break;
+                if (!await more.ConfigureAwait(false))
+                {
+                    break;
+                }
+
+                more = null;
             }
         }
 

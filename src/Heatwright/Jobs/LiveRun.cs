@@ -17,7 +17,7 @@ internal sealed record LivePair(string Column, string Source, string Name);
 internal sealed class LiveRun : IHeardTaker, IDisposable
 {
     private const double FreshS = 5;
-    private const double StoreS = 0.9;
+    private const double StoreS = 0.5;
 
     private readonly StudyBook book;
     private readonly BenchClock clock;

@@ -13,7 +13,7 @@ namespace Heatwright.Web;
 /// <param name="AtS">When it came.</param>
 /// <param name="Value">The number; null: over range, none, or words.</param>
 /// <param name="Text">What to show where there is no number.</param>
-internal sealed record LiveValue(string Source, string Name, string Unit, double AtS, double? Value, string Text);
+public sealed record LiveValue(string Source, string Name, string Unit, double AtS, double? Value, string Text);
 
 /// <summary>Gathers what is heard and tells it to every open page four times a second: thinned for the eye, with the peaks kept. A slow page misses some; the listening never waits for one.</summary>
 internal sealed class LiveHub : IHeardTaker
