@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Heatwright.StudyFile;
+using Heatwright.Trials;
 
 namespace Heatwright.Tests.Journeys;
 
@@ -203,7 +204,7 @@ public sealed class KeepingJourney : IDisposable
         Assert.Contains("do not tell", Refused("log", "offset", bench.In("volts.csv"), bench.In("flat.csv")), StringComparison.Ordinal);
     }
 
-    private static string[] Values(Trials.Run run, int reading) => [.. ((string[])["time", "volts", "amps"]).Select(name => run.Readings[reading].Raw[run.Columns.ToList().FindIndex(column => column.Name == name)])];
+    private static string[] Values(Run run, int reading) => [.. ((string[])["time", "volts", "amps"]).Select(name => run.Readings[reading].Raw[run.Columns.ToList().FindIndex(column => column.Name == name)])];
 
     private static Study Whole(string file)
     {
@@ -211,7 +212,7 @@ public sealed class KeepingJourney : IDisposable
         return book.ReadWhole();
     }
 
-    private static IReadOnlyList<Trials.Run> Runs(string file, int trial) => Whole(file).Trials[trial].Runs;
+    private static IReadOnlyList<Run> Runs(string file, int trial) => Whole(file).Trials[trial].Runs;
 
     private string Fine(params string[] words)
     {
