@@ -56,11 +56,19 @@ internal static class StudyWords
     /// <summary>Unit, or any that measures the same, of what a requirement limits.</summary>
     public static Unit Of(RequirementQuantity quantity) => quantity switch
     {
-        RequirementQuantity.WarmUpTime or RequirementQuantity.ChargeTime or RequirementQuantity.RunTime => Units.Second,
-        RequirementQuantity.PiecesPerCharge => Units.One,
-        RequirementQuantity.GripTemperature or RequirementQuantity.CellTemperature => Units.Celsius,
-        RequirementQuantity.InsideDiameter => Units.Metre,
-        RequirementQuantity.PartsCost => Units.Money,
+        RequirementQuantity.WarmUpTime or RequirementQuantity.ChargeTime or RequirementQuantity.RunTime
+            or RequirementQuantity.RecoveryTime or RequirementQuantity.StandByTime => Units.Second,
+        RequirementQuantity.PiecesPerCharge or RequirementQuantity.ProtectionTrips => Units.One,
+        RequirementQuantity.GripTemperature or RequirementQuantity.CellTemperature or RequirementQuantity.CaseTemperature
+            or RequirementQuantity.EndTemperature or RequirementQuantity.StuckSwitchTemperature => Units.Celsius,
+        RequirementQuantity.Steadiness => Units.Kelvin,
+        RequirementQuantity.WorkRate => Units.PerHour,
+        RequirementQuantity.InsideDiameter or RequirementQuantity.ToolLength => Units.Metre,
+        RequirementQuantity.Mass => Units.Kilogram,
+        RequirementQuantity.ChargerHeat => Units.Watt,
+        RequirementQuantity.CellCurrent => Units.Ampere,
+        RequirementQuantity.ControllerVolts => Units.Volt,
+        RequirementQuantity.PartsCost or RequirementQuantity.CostAtTen or RequirementQuantity.CostAtHundred => Units.Money,
         _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "A requirement without its unit."),
     };
 }

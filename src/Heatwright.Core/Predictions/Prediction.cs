@@ -14,10 +14,28 @@ namespace Heatwright.Predictions;
 /// <param name="ChargeLeft">Charge left at the end, 0 to 1.</param>
 public readonly record struct Outcome(double WarmUpS, int Pieces, double GripC, double CellC, double RunTimeS, StopReason Stop, Region Region, double ChargeLeft)
 {
+    /// <summary>Highest temperature of the working end, °C.</summary>
+    public double HottestC { get; init; }
+
+    /// <summary>Lowest temperature of the working end while it worked, °C; NaN: it never worked.</summary>
+    public double LowestAtWorkC { get; init; }
+
+    /// <summary>Highest current of the pack, A.</summary>
+    public double HighestA { get; init; }
+
+    /// <summary>Lowest pack volts under load; infinite: it was never loaded.</summary>
+    public double LowestV { get; init; }
+
     /// <summary>What a run did. A run whose target was never reached has no time for it: infinite.</summary>
     public static Outcome Of(PlantRun run) => new(
         double.IsNaN(run.TargetS) ? double.PositiveInfinity : run.TargetS, run.WorkDoneInARow, run.HighestK[1] - 273.15, run.HighestK[2] - 273.15,
-        run.RunTimeS, run.Stop, run.LastRegion, run.ChargeLeft);
+        run.RunTimeS, run.Stop, run.LastRegion, run.ChargeLeft)
+    {
+        HottestC = run.HighestK[0] - 273.15,
+        LowestAtWorkC = run.LowestAtWorkK.Count > 0 ? run.LowestAtWorkK.Min() - 273.15 : double.NaN,
+        HighestA = run.HighestA,
+        LowestV = run.LowestV,
+    };
 }
 
 /// <summary>A curve over the charge with the range that holds 90 of 100 draws.</summary>

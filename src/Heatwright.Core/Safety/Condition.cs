@@ -49,7 +49,7 @@ public static class SafetyCheck
             conditions.Add(new("a protection board for the cell", "nothing stops a short or an over-discharge"));
         }
 
-        double stuckC = builder is null ? double.NaN : StuckOn(builder);
+        double stuckC = builder is null ? double.NaN : StuckOnC(builder, builder.Middle);
         if (arrangement.CutOut is null && builder is not null)
         {
             if (arrangement.DutyCeiling < 0.9)
@@ -80,9 +80,10 @@ public static class SafetyCheck
         part.Word("cells", "1") == series.ToString(CultureInfo.InvariantCulture)
         && (part.Word("chemistry").Length == 0 || string.Equals(part.Word("chemistry"), chemistry, StringComparison.OrdinalIgnoreCase));
 
-    private static double StuckOn(PlantBuilder builder)
+    /// <summary>Highest temperature of the working end, °C, with the switch stuck on from a full pack and no work; for one set of SI values of the plant.</summary>
+    public static double StuckOnC(PlantBuilder builder, double[] si)
     {
-        var tool = builder.Build(builder.Middle) with { Controller = new ControllerModel.Fixed(1), Work = null };
+        var tool = builder.Build(si) with { Controller = new ControllerModel.Fixed(1), Work = null };
         return PlantRunner.Run(tool, new RunSettings { StepS = 0.5 }).HighestK[0] - 273.15;
     }
 

@@ -19,6 +19,36 @@ public enum RequirementQuantity
     PartsCost,
     /// <summary>Time until the pack is at its cut-off.</summary>
     RunTime,
+    /// <summary>Highest temperature of the working end.</summary>
+    EndTemperature,
+    /// <summary>How far under its target the working end falls at work, kelvin.</summary>
+    Steadiness,
+    /// <summary>Time back to the target after one piece of work.</summary>
+    RecoveryTime,
+    /// <summary>Pieces of work in an hour.</summary>
+    WorkRate,
+    /// <summary>Highest temperature of the case.</summary>
+    CaseTemperature,
+    /// <summary>Mass of all parts.</summary>
+    Mass,
+    /// <summary>Length of handle and working end.</summary>
+    ToolLength,
+    /// <summary>Price of all parts of one tool when ten are built.</summary>
+    CostAtTen,
+    /// <summary>Price of all parts of one tool when a hundred are built.</summary>
+    CostAtHundred,
+    /// <summary>Heat that the charger gives off.</summary>
+    ChargerHeat,
+    /// <summary>Highest current of one cell.</summary>
+    CellCurrent,
+    /// <summary>Times the protection opens on one charge.</summary>
+    ProtectionTrips,
+    /// <summary>Time until the electronics alone have emptied a full pack.</summary>
+    StandByTime,
+    /// <summary>Temperature of the working end with the switch stuck on.</summary>
+    StuckSwitchTemperature,
+    /// <summary>Lowest pack volts that the controller sees under load.</summary>
+    ControllerVolts,
 }
 
 /// <summary>One line of the brief.</summary>

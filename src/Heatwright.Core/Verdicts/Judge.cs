@@ -21,10 +21,12 @@ public sealed class Judge
     private readonly Sentences? say;
     private readonly ulong seed;
     private readonly StudyState state;
+    private readonly StandingLines standing;
 
     private Judge(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, ulong seed, StudyState state)
     {
         (this.brief, this.shelf, this.arrangement, this.safety, this.prediction, this.seed, this.state) = (brief, shelf, arrangement, safety, prediction, seed, state);
+        standing = new(shelf, arrangement, safety, seed);
         if (prediction is not null)
         {
             sensitivity = new Sensitivity(prediction.Builder);
@@ -75,23 +77,50 @@ public sealed class Judge
 
     private RequirementVerdict Line(Requirement line) => line.Quantity switch
     {
-        RequirementQuantity.InsideDiameter => Diameter(line),
-        RequirementQuantity.PartsCost => Cost(line),
-        RequirementQuantity.ChargeTime => Charging(line),
+        _ when standing.Line(line) is { } known => known,
         _ when prediction is null => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "the arrangement cannot be predicted yet", ""),
-        RequirementQuantity.WarmUpTime => FromDraws(line, outcome => outcome.WarmUpS, say!.WarmUp(prediction.MiddleOutcome)),
-        RequirementQuantity.PiecesPerCharge => FromDraws(line, outcome => outcome.Pieces, say!.Pieces(prediction.MiddleOutcome)),
-        RequirementQuantity.GripTemperature => FromDraws(line, outcome => outcome.GripC + 273.15, $"the grip gets to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C while the whole charge is used"),
-        RequirementQuantity.CellTemperature => FromDraws(line, outcome => outcome.CellC + 273.15, $"the cells get to {Sentences.Say(prediction.MiddleOutcome.CellC, "0.0")} °C, {Sentences.Say(prediction.Middle.HighestA, "0.0")} A at most"),
-        RequirementQuantity.RunTime => FromDraws(line, outcome => outcome.RunTimeS, $"it runs {Sentences.Time(prediction.MiddleOutcome.RunTimeS)}, then {say!.Ended(prediction.MiddleOutcome)}"),
+        RequirementQuantity.WarmUpTime => FromDraws(line, say!.WarmUp(prediction.MiddleOutcome)),
+        RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome)),
+        RequirementQuantity.GripTemperature => FromDraws(line, $"the grip gets to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C while the whole charge is used"),
+        RequirementQuantity.CellTemperature => FromDraws(line, $"the cells get to {Sentences.Say(prediction.MiddleOutcome.CellC, "0.0")} °C, {Sentences.Say(prediction.Middle.HighestA, "0.0")} A at most"),
+        RequirementQuantity.RunTime => FromDraws(line, $"it runs {Sentences.Time(prediction.MiddleOutcome.RunTimeS)}, then {say!.Ended(prediction.MiddleOutcome)}"),
+        RequirementQuantity.CaseTemperature => FromDraws(line, $"case and grip are one body here, and get to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C"),
+        RequirementQuantity.EndTemperature => FromDraws(line, $"the {brief.WorkingEnd} gets to {Sentences.Say(prediction.MiddleOutcome.HottestC, "0")} °C"),
+        RequirementQuantity.Steadiness => FromDraws(line, say!.Droop(prediction.MiddleOutcome)),
+        RequirementQuantity.WorkRate => FromDraws(line, $"the duty asks a {brief.Piece} every {Sentences.Time(brief.Duty.EveryS)}, and {say!.Plural(prediction.MiddleOutcome.Pieces)} in a row are done in time"),
+        RequirementQuantity.CellCurrent => FromDraws(line, say!.CellCurrent(prediction.MiddleOutcome, shelf)),
+        RequirementQuantity.ProtectionTrips => FromDraws(line, $"{Sentences.Say(prediction.MiddleOutcome.HighestA, "0.0")} A at most; {say!.Trip(shelf)}"),
+        RequirementQuantity.ControllerVolts => FromDraws(line, $"the pack falls to {Sentences.Say(prediction.MiddleOutcome.LowestV, "0.00")} V under load"),
+        RequirementQuantity.StuckSwitchTemperature => StuckSwitch(line),
+        RequirementQuantity.RecoveryTime => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "single recoveries are not predicted", $"time the way back to {Sentences.Say(brief.Duty.TargetC, "0")} °C after one {brief.Piece}"),
         _ => throw new InvalidOperationException($"Requirement quantity {line.Quantity} has no rule."),
     };
 
-    /// <param name="line">The requirement.</param>
-    /// <param name="quantity">Its value in SI from what a draw did.</param>
-    /// <param name="because">What the middle run says of it.</param>
-    private RequirementVerdict FromDraws(Requirement line, Func<Outcome, double> quantity, string because)
+    /// <summary>Draws enough for a temperature that is compared with a limit: the tail beyond one in twenty is told by three of them.</summary>
+    private const int StuckDraws = 64;
+
+    private RequirementVerdict StuckSwitch(Requirement line)
     {
+        var unit = Units.Find(line.Unit) ?? Units.Celsius;
+        var builder = prediction!.Builder;
+        double[] drawn = [.. Enumerable.Range(0, StuckDraws).AsParallel().AsOrdered().Select(i => SafetyCheck.StuckOnC(builder, builder.Drawn(new Draw(seed, i))) + 273.15)];
+        double limit = unit.ToSi(line.Limit);
+        double probability = drawn.Count(si => line.AtMost ? si <= limit : si >= limit) / (double)drawn.Length;
+        var value = Predicted(unit, safety.StuckOnC + 273.15, Spread(drawn), line, []);
+        var word = probability >= Sure ? VerdictWord.Go : probability <= 1 - Sure ? VerdictWord.NoGo : VerdictWord.NeedMoreReadings;
+        return new(line, word, value, Display.Rounded(value.Value, Spread(drawn), unit), probability,
+            $"with the switch stuck on and a full pack the {brief.WorkingEnd} goes to about {Sentences.Say(safety.StuckOnC, "0")} °C", word == VerdictWord.Go ? "" : "a cut-out that works without the controller, or a heater of more ohms")
+        {
+            Drawn = [.. drawn.Select(unit.FromSi)],
+            Margin = (line.AtMost ? limit - (safety.StuckOnC + 273.15) : safety.StuckOnC + 273.15 - limit) / unit.Factor,
+        };
+    }
+
+    /// <param name="line">The requirement.</param>
+    /// <param name="because">What the middle run says of it.</param>
+    private RequirementVerdict FromDraws(Requirement line, string because)
+    {
+        var quantity = Told.ByRun(line, brief, arrangement.Parallel)!;
         var unit = Units.Find(line.Unit) ?? Units.One;
         double limit = unit.ToSi(line.Limit);
         bool Kept(Outcome outcome) => line.AtMost ? quantity(outcome) <= limit : quantity(outcome) >= limit;
@@ -190,92 +219,6 @@ public sealed class Judge
                 ways.Add($"{(factor < 1 ? below : above)} {Sentences.Input(builder.Inputs[place], flip)}");
             }
         }
-    }
-
-    private RequirementVerdict Diameter(Requirement line)
-    {
-        var fit = HandleFit.Of(arrangement, shelf);
-        if (!double.IsFinite(fit.NeededM))
-        {
-            return new(line, VerdictWord.NoGo, null, "does not fit", 0, $"cells and boards do not go into this handle: {fit.HowWords}", "a longer handle, or fewer or shorter cells");
-        }
-
-        var value = Estimate.Within(fit.NeededM * 1000, 0.3, Units.Millimetre, $"{arrangement.Id} callipers", CauseGroup.Instrument, new Origin.WorkedOut("circles and boards in a tube", SizeInputs()));
-        return Static(line, value.In(Units.Find(line.Unit)!), fit.HowWords, "a wider handle, or slimmer cells");
-    }
-
-    private RequirementVerdict Cost(Requirement line)
-    {
-        List<Input> prices = [];
-        var doubts = Doubts.None;
-        double sum = 0;
-        foreach (var id in arrangement.Parts())
-        {
-            if (shelf.Value(id, PartQuantities.Price) is { } price)
-            {
-                int pieces = id == arrangement.Cell ? arrangement.Series * arrangement.Parallel : 1;
-                sum += pieces * price.Value;
-                doubts += price.Doubts.Times(pieces);
-                prices.Add(new($"{shelf[id].Name}{(pieces > 1 ? $" × {pieces}" : "")}", price));
-            }
-        }
-
-        int open = arrangement.Parts().Count() - prices.Count;
-        string because = $"{prices.Count} parts priced{(open > 0 ? $", {open} without a price" : "")}{(safety.Conditions.Count > 0 ? ", what must still be bought not counted" : "")}";
-        return Static(line, new Estimate(sum, Units.Money, doubts, new Origin.WorkedOut("sum of prices", prices)), because, "a cheaper part, or a larger budget");
-    }
-
-    private RequirementVerdict Charging(Requirement line)
-    {
-        if (!SafetyCheck.ChargerSuits(arrangement, shelf))
-        {
-            return new(line, VerdictWord.GoIf, null, "not known", null, "the arrangement has no charger made for its pack", "a charger made for it is bought");
-        }
-
-        var charger = arrangement.Charger!.Value;
-        if (shelf.Value(charger, PartQuantities.ChargeCurrent) is not { } current || shelf.Value(arrangement.Cell, PartQuantities.Capacity) is not { } capacity)
-        {
-            return new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "charge current or capacity is not known", "read the charger's current");
-        }
-
-        // Constant current to about nine tenths, then a tail: the whole takes about 1.25 times charge over current (common practice, 1.1 to 1.4).
-        var tail = Estimate.Within(1.25, 0.15, Units.One, "charge tail", CauseGroup.Assumption, new Origin.Assumed("constant-voltage tail 1.1 to 1.4 times, common practice, no source"));
-        var time = Propagate.Through((c, i, t) => arrangement.Parallel * c / i * t, Units.Find(line.Unit) ?? Units.Hour, "charge over current, with tail",
-            new Input("capacity", capacity), new Input("charge current", current), new Input("tail", tail));
-        return Static(line, time, $"{shelf[charger].Name} at {Display.Rounded(current)}", "a stronger charger the cell may take");
-    }
-
-    private RequirementVerdict Static(Requirement line, Estimate value, string because, string remedy)
-    {
-        double limit = value.Unit.ToSi(line.Limit);
-        double[] drawn = [.. Enumerable.Range(0, 2000).Select(i => value.DrawnSi(new Draw(seed, i)))];
-        double probability = drawn.Count(si => line.AtMost ? si <= limit : si >= limit) / (double)drawn.Length;
-        bool claimed = value.Origin.Leaves().Any(leaf => leaf is Origin.Claimed);
-        var word = probability >= Sure ? (claimed && line.Must ? VerdictWord.GoIf : VerdictWord.Go) : probability <= 1 - Sure ? VerdictWord.NoGo : VerdictWord.NeedMoreReadings;
-        string confirm = word == VerdictWord.GoIf ? "a reading confirms what the seller claims of " + Claims(value) : word == VerdictWord.Go ? "" : remedy;
-        return new(line, word, value, Display.Rounded(value), probability, because, confirm)
-        {
-            Drawn = [.. drawn.Take(400).Select(value.Unit.FromSi)],
-            Margin = line.AtMost ? line.Limit - value.Value : value.Value - line.Limit,
-        };
-    }
-
-    private static string Claims(Estimate value) => value.Origin is Origin.WorkedOut worked
-        ? string.Join(" and ", worked.From.Where(input => input.Value.Origin.Weakest() is Origin.Claimed).Select(input => input.Name).Take(2))
-        : "it";
-
-    private List<Input> SizeInputs()
-    {
-        List<Input> inputs = [];
-        foreach (var (id, quantity) in new[] { (arrangement.Cell, PartQuantities.Diameter), (arrangement.Cell, PartQuantities.Length), (arrangement.Handle, PartQuantities.Length) })
-        {
-            if (shelf.Value(id, quantity) is { } size)
-            {
-                inputs.Add(new($"{quantity}, {shelf[id].Name}", size));
-            }
-        }
-
-        return inputs;
     }
 
     /// <summary>A predicted number carries the push of every input, scaled so that together they give the spread of the draws.</summary>

@@ -49,6 +49,21 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
             : $"{piece} until {Time(middle.RunTimeS)}, then {Ended(middle)}";
     }
 
+    /// <summary>How far the working end falls at work.</summary>
+    public string Droop(Outcome middle) => double.IsNaN(middle.LowestAtWorkC) ? $"the {End} never comes to work"
+        : $"at work the {End} falls to {Say(middle.LowestAtWorkC, "0")} °C, {Say(brief.Duty.TargetC - middle.LowestAtWorkC, "0")} K under its target";
+
+    /// <summary>Current of a cell beside what it stands.</summary>
+    public string CellCurrent(Outcome middle, Shelf shelf)
+    {
+        string most = $"{Say(middle.HighestA / prediction.Arrangement.Parallel, "0.0")} A at most through one cell";
+        return shelf.Value(prediction.Arrangement.Cell, Parts.PartQuantities.RatedCurrent) is { } rated ? $"{most}; {Display.Rounded(rated)} is {rated.Origin.Word}" : most;
+    }
+
+    /// <summary>What the protection lets through.</summary>
+    public string Trip(Shelf shelf) => prediction.Arrangement.Supervision is { } board && shelf.Value(board, Parts.PartQuantities.TripCurrent) is { } trip
+        ? $"the protection opens at {Display.Rounded(trip)} ({trip.Origin.Word})" : "no trip current is known";
+
     /// <summary>Why the run ended.</summary>
     public string Ended(Outcome middle) => middle.Stop switch
     {

@@ -1,0 +1,172 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Heatwright.Quantities;
+
+namespace Heatwright.Verdicts;
+
+/// <summary>A requirement as it was read from a sentence, with what the sentence said of the work.</summary>
+/// <param name="Line">The requirement.</param>
+/// <param name="TargetC">Temperature at which the tool is ready, where the sentence named one.</param>
+/// <param name="AirC">Air, where the sentence named it.</param>
+public sealed record SaidRequirement(Requirement Line, double? TargetC, double? AirC);
+
+/// <summary>Plain sentence in, requirement out, and back.</summary>
+/// <remarks>'blade at 320 °C within 25 s from 20 °C', '40 cuts on one charge', 'grip at most 43 °C, held longer than 10 min', 'want 2: parts cost at most 30'.
+/// What follows the first comma is the condition.</remarks>
+public static partial class BriefSentence
+{
+    private const string AtLeast = "at least|not less than|no less than|above|over|min|minimum|>=|≥";
+    private const string AtMost = "at most|stays at most|not more than|no more than|below|under|up to|within|hotter than|of|in|max|maximum|<=|≤";
+
+    /// <summary>The requirement that a sentence means, or why it means none.</summary>
+    /// <param name="sentence">As typed.</param>
+    /// <param name="taken">Ids that the brief has already.</param>
+    public static Checked<SaidRequirement> Read(string sentence, IReadOnlyCollection<string>? taken = null)
+    {
+        string text = sentence.Trim().TrimEnd('.').Trim();
+        var rank = Rank().Match(text);
+        bool must = !rank.Success || rank.Groups["rank"].Value.Equals("must", StringComparison.OrdinalIgnoreCase);
+        double weight = rank.Groups["weight"].Success ? double.Parse(rank.Groups["weight"].Value, CultureInfo.InvariantCulture) : 1;
+        text = rank.Success ? text[rank.Length..].Trim() : text;
+        int comma = text.IndexOf(", ", StringComparison.Ordinal);
+        string condition = comma < 0 ? "" : text[(comma + 2)..].Trim();
+        string main = comma < 0 ? text : text[..comma].Trim();
+        var read = WarmUp(main) ?? Pieces(main) ?? Plain(main, sentence);
+        return read.Map(found => found with
+        {
+            Line = found.Line with { Id = Free(found.Line.Id, taken ?? []), Text = sentence.Trim(), Must = must, Weight = weight, Condition = condition.Length > 0 ? condition : found.Line.Condition },
+        });
+    }
+
+    /// <summary>The sentence that reads back as this requirement.</summary>
+    public static string Say(Requirement line, Brief? brief)
+    {
+        string limit = line.Limit.ToString("0.################", CultureInfo.InvariantCulture);
+        string value = $"{limit} {line.Unit}".TrimEnd();
+        string rank = line.Must ? "" : line.Weight == 1 ? "want: " : $"want {line.Weight.ToString("0.####", CultureInfo.InvariantCulture)}: ";
+        string condition = line.Condition.Length > 0 ? $", {line.Condition}" : "";
+        string main = line.Quantity switch
+        {
+            RequirementQuantity.WarmUpTime when brief is not null && line.AtMost =>
+                $"{brief.WorkingEnd} at {Number(brief.Duty.TargetC)} °C within {value} from {Number(brief.AirC)} °C",
+            RequirementQuantity.WarmUpTime => $"warm-up time {Side(line)} {value}",
+            RequirementQuantity.PiecesPerCharge when !line.AtMost => $"{limit} {brief?.Piece ?? "piece"}s on one charge",
+            RequirementQuantity.PiecesPerCharge => $"pieces on one charge at most {limit}",
+            _ => $"{PromiseWords.All.First(words => words.Quantity == line.Quantity).Phrase} {Side(line)} {(line.Unit == "money" ? limit : value)}",
+        };
+        return rank + main + condition;
+    }
+
+    private static string Side(Requirement line) => line.AtMost ? "at most" : "at least";
+
+    private static string Number(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+
+    private static Checked<SaidRequirement>? WarmUp(string main)
+    {
+        var match = WarmUpForm().Match(main);
+        if (!match.Success)
+        {
+            var bare = WarmUpBare().Match(main);
+            return bare.Success ? Value(bare.Groups["s"].Value, Expect.Seconds, "warm-up time", out var only) is { } wrong ? new(wrong) : new(new SaidRequirement(
+                new("warm-up", main, RequirementQuantity.WarmUpTime, only!.Value, only.Unit.Symbol, !bare.Groups["side"].Value.Contains("least", StringComparison.OrdinalIgnoreCase), true), null, null)) : null;
+        }
+
+        List<Problem> problems = [];
+        Take(match.Groups["t"].Value, Expect.Temperature, "temperature", problems, out var target);
+        Take(match.Groups["s"].Value, Expect.Seconds, "time", problems, out var time);
+        TypedValue.Amount? air = null;
+        if (match.Groups["a"].Success)
+        {
+            Take(match.Groups["a"].Value, Expect.Temperature, "temperature", problems, out air);
+        }
+
+        return problems.Count > 0 ? new(problems) : new(new SaidRequirement(
+            new("warm-up", main, RequirementQuantity.WarmUpTime, time!.Value, time.Unit.Symbol, AtMost: true, Must: true)
+            {
+                Condition = air is null ? "" : $"from {Number(air.Si - Units.ZeroCelsiusK)} °C",
+            },
+            target!.Si - Units.ZeroCelsiusK, air?.Si - Units.ZeroCelsiusK));
+    }
+
+    private static Checked<SaidRequirement>? Pieces(string main)
+    {
+        var match = PiecesForm().Match(main);
+        if (match.Success)
+        {
+            double count = double.Parse(match.Groups["n"].Value, CultureInfo.InvariantCulture);
+            return new(new SaidRequirement(new("pieces", main, RequirementQuantity.PiecesPerCharge, count, "", AtMost: false, Must: true), null, null));
+        }
+
+        var most = PiecesMost().Match(main);
+        return !most.Success ? null : new(new SaidRequirement(
+            new("pieces", main, RequirementQuantity.PiecesPerCharge, double.Parse(most.Groups["n"].Value, CultureInfo.InvariantCulture), "", AtMost: true, Must: true), null, null));
+    }
+
+    private static Checked<SaidRequirement> Plain(string main, string sentence)
+    {
+        foreach (var words in PromiseWords.All)
+        {
+            var match = Regex.Match(main, $"^(?:{Regex.Escape(words.Phrase)}|{words.AlsoSaid})\\s+(?:is\\s+)?(?:(?<least>{AtLeast})\\s*|(?<most>{AtMost})\\s*)?(?<v>\\S.*)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+            if (!match.Success)
+            {
+                continue;
+            }
+
+            string said = InsideDiameter().Replace(match.Groups["v"].Value, "");
+            return Value(said, words.Unit == Units.Money ? Expect.Money : Expect.Of(words.Unit, words.Phrase), words.Phrase, out var amount) is { } wrong ? new(wrong) : new(new SaidRequirement(
+                new(words.Phrase.Replace(' ', '-'), main, words.Quantity, amount!.Value, amount.Unit.Symbol, match.Groups["most"].Success || (!match.Groups["least"].Success && words.AtMost), Must: true), null, null));
+        }
+
+        string known = string.Join(", ", PromiseWords.All.Select(words => words.Phrase).Order(StringComparer.Ordinal));
+        return new(new Problem("The sentence says no requirement that is known.", "sentence", sentence, $"'blade at 320 °C within 25 s', '40 cuts on one charge', or one of: {known}; then 'at most' or 'at least' and a value with its unit",
+            "Say it in one of these ways, for example 'grip at most 43 °C, held longer than 10 min'."));
+    }
+
+    private static void Take(string typed, Expect expect, string what, List<Problem> problems, out TypedValue.Amount? amount)
+    {
+        if (Value(typed, expect, what, out amount) is { } wrong)
+        {
+            problems.Add(wrong);
+        }
+    }
+
+    private static Problem? Value(string typed, Expect expect, string what, out TypedValue.Amount? amount)
+    {
+        amount = null;
+        switch (TypedValue.Read(typed.Trim(), expect))
+        {
+            case Answer.Fine { Value: TypedValue.Amount found } when found.Unit.Measures(expect.Bare):
+                amount = found;
+                return null;
+            case Answer.Fine { Value: TypedValue.Amount other }:
+                return new($"A {what} is not measured in {other.Unit.Symbol}.", "sentence", typed, $"a unit like {expect.Bare.Symbol}", "Correct the unit.");
+            case Answer.Refused refused:
+                return refused.Problem with { Where = "sentence" };
+            case Answer.Question question:
+                return new(question.Asks, "sentence", typed, "one meaning", $"Type one of: {string.Join(", ", question.Choices.Select(choice => choice.Spelling))}.");
+            default:
+                return new($"The {what} is no single value.", "sentence", typed, $"one number in {expect.Bare.Symbol}", "Type one number with its unit.");
+        }
+    }
+
+    private static string Free(string id, IReadOnlyCollection<string> taken) =>
+        !taken.Contains(id) ? id : Enumerable.Range(2, taken.Count + 1).Select(i => $"{id}-{i.ToString(CultureInfo.InvariantCulture)}").First(next => !taken.Contains(next));
+
+    [GeneratedRegex(@"^(?<rank>must|want|nice)(?:\s+(?<weight>\d+(?:\.\d+)?))?\s*:\s*", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Rank();
+
+    [GeneratedRegex(@"^(?:the\s+)?(?<end>[\p{L} -]+?)\s+(?:is\s+)?(?:at|to|reaches|hot\s+at)\s+(?<t>\S.*?)\s+(?:within|in\s+at\s+most|in|after\s+at\s+most)\s+(?<s>\S.*?)(?:\s+of\s+switching\s+on)?(?:\s+from\s+(?<a>\S.*))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex WarmUpForm();
+
+    [GeneratedRegex(@"^(?:warm-?up(?:\s+time)?|hot|ready)\s+(?<side>at\s+most|at\s+least|within|in|under)\s+(?<s>\S.*)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex WarmUpBare();
+
+    [GeneratedRegex(@"^(?:at\s+least\s+)?(?<n>\d+)(?:\s+times)?(?:\s+an?)?\s+(?<piece>\p{L}+?)\s+(?:per|on|each|with)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex PiecesForm();
+
+    [GeneratedRegex(@"^pieces\s+(?:per|on)\s+(?:one\s+|a\s+)?charge\s+at\s+most\s+(?<n>\d+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex PiecesMost();
+
+    [GeneratedRegex(@"\s+(?:inside\s+diameter|inside|diameter|long|of\s+length|in\s+parts)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex InsideDiameter();
+}

@@ -1,0 +1,167 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+using Heatwright.Safety;
+
+namespace Heatwright.Verdicts;
+
+/// <summary>Requirements that no run of the plant decides: size, mass, money, charging and standing by, from what is known of the parts.</summary>
+internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, SafetyFindings safety, ulong seed)
+{
+    /// <summary>The verdict on a line, or null where the line is about a run.</summary>
+    public RequirementVerdict? Line(Requirement line) => line.Quantity switch
+    {
+        RequirementQuantity.InsideDiameter => Diameter(line),
+        RequirementQuantity.PartsCost => Cost(line),
+        RequirementQuantity.CostAtTen => Unknown(line, "no prices for ten are kept", "ask the sellers for the price at ten"),
+        RequirementQuantity.CostAtHundred => Unknown(line, "no prices for a hundred are kept", "ask the sellers for the price at a hundred"),
+        RequirementQuantity.ChargeTime => Charging(line),
+        RequirementQuantity.ChargerHeat => ChargerHeat(line),
+        RequirementQuantity.Mass => Mass(line),
+        RequirementQuantity.ToolLength => Length(line),
+        RequirementQuantity.StandByTime => StandBy(line),
+        _ => null,
+    };
+
+    private static RequirementVerdict Unknown(Requirement line, string because, string tells) => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, because, tells);
+
+    private RequirementVerdict Mass(Requirement line)
+    {
+        List<Input> masses = [];
+        var open = new List<string>();
+        foreach (var id in arrangement.Parts())
+        {
+            int pieces = id == arrangement.Cell ? arrangement.Series * arrangement.Parallel : 1;
+            if (shelf.Value(id, PartQuantities.Mass) is { } mass)
+            {
+                masses.Add(new($"{pieces} × {shelf[id].Name}", Propagate.Through(one => pieces * one, Units.Kilogram, "pieces times mass", new Input("mass", mass))));
+            }
+            else if (id != arrangement.Charger)
+            {
+                open.Add(shelf[id].Name);
+            }
+        }
+
+        if (open.Count > 0)
+        {
+            return Unknown(line, $"the mass of {string.Join(", ", open)} is not known", "weigh it on a kitchen scale");
+        }
+
+        var sum = Propagate.Through(all => all.Sum(), Units.Find(line.Unit)!, "sum of masses", [.. masses]);
+        return Weighed(line, sum, $"{masses.Count} parts weighed, joints and case not counted", "lighter or fewer cells");
+    }
+
+    private RequirementVerdict Length(Requirement line) => shelf.Value(arrangement.Handle, PartQuantities.Length) is { } handle && shelf.Value(arrangement.Heater, PartQuantities.Length) is { } end
+        ? Weighed(line, Propagate.Through((a, b) => a + b, Units.Find(line.Unit)!, "handle and working end", new Input("handle", handle), new Input("working end", end)), "handle and working end in line", "a shorter handle")
+        : Unknown(line, "the length of handle or working end is not known", "measure it");
+
+    private RequirementVerdict StandBy(Requirement line) => shelf.Value(arrangement.Cell, PartQuantities.Capacity) is { } capacity && shelf.Value(arrangement.Controller, PartQuantities.Drain) is { } drain
+        ? Weighed(line, Propagate.Through((c, i) => arrangement.Parallel * c / i, Units.Find(line.Unit)!, "charge over drain", new Input("capacity", capacity), new Input("drain", drain)),
+            $"the electronics draw {Display.Rounded(drain)} all the time", "a switch that takes the electronics off the cells")
+        : Unknown(line, "capacity or drain is not known", "read the drain with the heater off");
+
+    /// <summary>A linear charger turns volts it does not need into heat, most near an empty cell; a step-up charger loses 10 to 20 % of what it passes.</summary>
+    private RequirementVerdict ChargerHeat(Requirement line)
+    {
+        if (!SafetyCheck.ChargerSuits(arrangement, shelf) || shelf.Value(arrangement.Charger!.Value, PartQuantities.ChargeCurrent) is not { } current)
+        {
+            return Unknown(line, "no charger made for this pack, or its current is not known", "read the charger's current");
+        }
+
+        var origin = new Origin.Assumed("USB source 4.75 to 5.25 V and a cell at 3.0 to 3.4 V, where a linear charger is hottest; common practice, no source");
+        var source = Estimate.Within(5.0, 0.25, Units.Volt, "source of the charger", CauseGroup.Assumption, origin);
+        var cell = Estimate.Within(3.2, 0.2, Units.Volt, "cell at the start of charging", CauseGroup.Assumption, origin);
+        var lost = Estimate.Within(0.15, 0.05, Units.One, "loss of a step-up charger", CauseGroup.Assumption, new Origin.Assumed("10 to 20 % lost, common practice, no source"));
+        int series = arrangement.Series;
+        var heat = series == 1
+            ? Propagate.Through((v, c, i) => Math.Max(0, v - c) * i, Units.Find(line.Unit)!, "volts left over times current", new Input("source", source), new Input("cell", cell), new Input("charge current", current))
+            : Propagate.Through((share, c, i) => share / (1 - share) * series * c * i, Units.Find(line.Unit)!, "share lost of what is passed", new Input("share lost", lost), new Input("cell", cell), new Input("charge current", current));
+        return Weighed(line, heat, series == 1 ? $"taken as linear: {Display.Rounded(current)} under the volts left over" : $"taken as a step-up charger at {Display.Rounded(current)}", "a smaller charge current");
+    }
+
+    private RequirementVerdict Diameter(Requirement line)
+    {
+        var fit = HandleFit.Of(arrangement, shelf);
+        if (!double.IsFinite(fit.NeededM))
+        {
+            return new(line, VerdictWord.NoGo, null, "does not fit", 0, $"cells and boards do not go into this handle: {fit.HowWords}", "a longer handle, or fewer or shorter cells");
+        }
+
+        var value = Estimate.Within(fit.NeededM * 1000, 0.3, Units.Millimetre, $"{arrangement.Id} callipers", CauseGroup.Instrument, new Origin.WorkedOut("circles and boards in a tube", SizeInputs()));
+        return Weighed(line, value.In(Units.Find(line.Unit)!), fit.HowWords, "a wider handle, or slimmer cells");
+    }
+
+    private RequirementVerdict Cost(Requirement line)
+    {
+        List<Input> prices = [];
+        var doubts = Doubts.None;
+        double sum = 0;
+        foreach (var id in arrangement.Parts())
+        {
+            if (shelf.Value(id, PartQuantities.Price) is { } price)
+            {
+                int pieces = id == arrangement.Cell ? arrangement.Series * arrangement.Parallel : 1;
+                sum += pieces * price.Value;
+                doubts += price.Doubts.Times(pieces);
+                prices.Add(new($"{shelf[id].Name}{(pieces > 1 ? $" × {pieces}" : "")}", price));
+            }
+        }
+
+        int open = arrangement.Parts().Count() - prices.Count;
+        string because = $"{prices.Count} parts priced{(open > 0 ? $", {open} without a price" : "")}{(safety.Conditions.Count > 0 ? ", what must still be bought not counted" : "")}";
+        return Weighed(line, new Estimate(sum, Units.Money, doubts, new Origin.WorkedOut("sum of prices", prices)), because, "a cheaper part, or a larger budget");
+    }
+
+    private RequirementVerdict Charging(Requirement line)
+    {
+        if (!SafetyCheck.ChargerSuits(arrangement, shelf))
+        {
+            return new(line, VerdictWord.GoIf, null, "not known", null, "the arrangement has no charger made for its pack", "a charger made for it is bought");
+        }
+
+        var charger = arrangement.Charger!.Value;
+        if (shelf.Value(charger, PartQuantities.ChargeCurrent) is not { } current || shelf.Value(arrangement.Cell, PartQuantities.Capacity) is not { } capacity)
+        {
+            return new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "charge current or capacity is not known", "read the charger's current");
+        }
+
+        // Constant current to about nine tenths, then a tail: the whole takes about 1.25 times charge over current (common practice, 1.1 to 1.4).
+        var tail = Estimate.Within(1.25, 0.15, Units.One, "charge tail", CauseGroup.Assumption, new Origin.Assumed("constant-voltage tail 1.1 to 1.4 times, common practice, no source"));
+        var time = Propagate.Through((c, i, t) => arrangement.Parallel * c / i * t, Units.Find(line.Unit) ?? Units.Hour, "charge over current, with tail",
+            new Input("capacity", capacity), new Input("charge current", current), new Input("tail", tail));
+        return Weighed(line, time, $"{shelf[charger].Name} at {Display.Rounded(current)}", "a stronger charger the cell may take");
+    }
+
+    private RequirementVerdict Weighed(Requirement line, Estimate value, string because, string remedy)
+    {
+        double limit = value.Unit.ToSi(line.Limit);
+        double[] drawn = [.. Enumerable.Range(0, 2000).Select(i => value.DrawnSi(new Draw(seed, i)))];
+        double probability = drawn.Count(si => line.AtMost ? si <= limit : si >= limit) / (double)drawn.Length;
+        bool claimed = value.Origin.Leaves().Any(leaf => leaf is Origin.Claimed);
+        var word = probability >= Judge.Sure ? (claimed && line.Must ? VerdictWord.GoIf : VerdictWord.Go) : probability <= 1 - Judge.Sure ? VerdictWord.NoGo : VerdictWord.NeedMoreReadings;
+        string confirm = word == VerdictWord.GoIf ? "a reading confirms what the seller claims of " + Claims(value) : word == VerdictWord.Go ? "" : remedy;
+        return new(line, word, value, Display.Rounded(value), probability, because, confirm)
+        {
+            Drawn = [.. drawn.Take(400).Select(value.Unit.FromSi)],
+            Margin = line.AtMost ? line.Limit - value.Value : value.Value - line.Limit,
+        };
+    }
+
+    private static string Claims(Estimate value) => value.Origin is Origin.WorkedOut worked
+        ? string.Join(" and ", worked.From.Where(input => input.Value.Origin.Weakest() is Origin.Claimed).Select(input => input.Name).Take(2))
+        : "it";
+
+    private List<Input> SizeInputs()
+    {
+        List<Input> inputs = [];
+        foreach (var (id, quantity) in new[] { (arrangement.Cell, PartQuantities.Diameter), (arrangement.Cell, PartQuantities.Length), (arrangement.Handle, PartQuantities.Length) })
+        {
+            if (shelf.Value(id, quantity) is { } size)
+            {
+                inputs.Add(new($"{quantity}, {shelf[id].Name}", size));
+            }
+        }
+
+        return inputs;
+    }
+}
