@@ -28,6 +28,10 @@ public static class CommandLine
         root.Subcommands.Add(HistoryCommands.History(screen));
         root.Subcommands.Add(HistoryCommands.Undo(screen));
         root.Subcommands.Add(HistoryCommands.Redo(screen));
+        root.Subcommands.Add(VerdictCommands.Brief(screen));
+        root.Subcommands.Add(VerdictCommands.Compare(screen));
+        root.Subcommands.Add(VerdictCommands.Why(screen));
+        root.Subcommands.Add(VerdictCommands.Next(screen));
         root.Subcommands.Add(SumCommand.Sum(screen));
         root.Subcommands.Add(LogCommands.Log(screen));
         root.Subcommands.Add(ListenCommand.Listen(screen));

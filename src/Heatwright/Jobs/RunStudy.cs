@@ -22,10 +22,7 @@ public static class RunStudy
     public static StudyResult Run(Study study, string fingerprint, Action<string>? progress = null, CancellationToken cancel = default)
     {
         progress?.Invoke("Checking readings and fitting trials");
-        var causes = new InstrumentCauses(study.Instruments);
-        var tried = study.Parts.Where(part => study.Trials.Any(trial => trial.Part == part.Id)).ToArray();
-        PartFindings[] findings = [.. tried.AsParallel().AsOrdered().WithCancellation(cancel)
-            .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
+        var findings = Findings(study, cancel);
         var shelf = new Shelf(study.Parts, findings);
         List<ArrangementVerdict> verdicts = [];
         if (study.Brief is { } brief)
@@ -39,6 +36,15 @@ public static class RunStudy
         }
 
         return new(study, fingerprint, shelf, findings, verdicts);
+    }
+
+    /// <summary>What the trials of a study told, part by part.</summary>
+    public static IReadOnlyList<PartFindings> Findings(Study study, CancellationToken cancel = default)
+    {
+        var causes = new InstrumentCauses(study.Instruments);
+        var tried = study.Parts.Where(part => study.Trials.Any(trial => trial.Part == part.Id)).ToArray();
+        return [.. tried.AsParallel().AsOrdered().WithCancellation(cancel)
+            .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
     }
 
     private static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel)

@@ -1,0 +1,158 @@
+using System.CommandLine;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Heatwright.Jobs;
+using Heatwright.Quantities;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Cli;
+
+/// <summary>From predictions to a choice: brief, compare, why, next.</summary>
+internal static class VerdictCommands
+{
+    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
+    {
+        WriteIndented = true,
+        NumberHandling = JsonNumberHandling.Strict,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    private static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
+
+    private static Argument<string> File() => new("FILE") { Description = "The study file." };
+
+    public static Command Brief(Screen screen)
+    {
+        var file = File();
+        var say = new Option<string?>("--say") { Description = "Shows what a sentence means, without keeping it." };
+        var add = new Option<string?>("--add") { Description = "Puts a sentence into the brief." };
+        var json = Json();
+        var command = new Command("brief", "What the tool must do, and what physics alone asks for it. Example: heatwright brief knife.study --add 'grip at most 43 °C, held longer than 10 min'") { file, say, add, json };
+        command.SetAction(parsed =>
+        {
+            string path = parsed.GetValue(file)!;
+            if (parsed.GetValue(add) is { } sentence)
+            {
+                return Answer(screen, ReadBrief.Add(path, sentence), parsed.GetValue(json), added => VerdictTables.Promise(screen, added, "Added"));
+            }
+
+            return parsed.GetValue(say) is { } said
+                ? Answer(screen, OpenStudy.Read(path).Then(opened => ReadBrief.Say(said, opened.Study)), parsed.GetValue(json), promise => VerdictTables.Promise(screen, promise, "Read"))
+                : Answer(screen, OpenStudy.Read(path).Then(opened => ReadBrief.Of(opened.Study)), parsed.GetValue(json), view => VerdictTables.Brief(screen, view));
+        });
+        return command;
+    }
+
+    public static Command Compare(Screen screen)
+    {
+        var file = File();
+        var json = Json();
+        var to = new Option<string?>("--to") { Description = "Writes the comparison to this file: .md, .csv or .svg by its ending." };
+        var command = new Command("compare", "Arrangements side by side against the brief: hard limits first, then weighted wants. Example: heatwright compare knife.study --to table.md") { file, to, json };
+        command.SetAction(parsed => WorkedOut(screen, parsed.GetValue(file)!, result =>
+        {
+            var comparison = Comparison.Of(result.Study.Brief!, result.Verdicts, result.Shelf);
+            var written = parsed.GetValue(to) is { } path ? WriteComparison.To(path, comparison) : null;
+            if (written is { IsFine: false })
+            {
+                screen.Complain(written.Problems);
+                return ExitCodes.BadInput;
+            }
+
+            return Answer(screen, new Checked<ComparisonView>(ComparisonView.Of(comparison)), parsed.GetValue(json), view => VerdictTables.Comparison(screen, view, written?.Value));
+        }));
+        return command;
+    }
+
+    public static Command Why(Screen screen)
+    {
+        var file = File();
+        var letter = new Argument<string>("ARRANGEMENT") { Description = "Letter or id of the arrangement." };
+        var matters = new Option<int>("--matters") { Description = "Also tells where the doubt comes from, with so many draws; 128 will do. Takes about eleven times as many runs." };
+        var json = Json();
+        var command = new Command("why", "Why an arrangement stands as it does: what limits it, what would have to be true, what it rests on. Example: heatwright why knife.study B --matters 128") { file, letter, matters, json };
+        command.SetAction(parsed =>
+        {
+            int draws = parsed.GetValue(matters);
+            if (draws is < 0 or > 20_000)
+            {
+                screen.Complain([new Problem("So many draws cannot be taken.", "--matters", draws.ToString(System.Globalization.CultureInfo.InvariantCulture), "0 to 20000", "Give another count.")]);
+                return ExitCodes.BadInput;
+            }
+
+            return WorkedOut(screen, parsed.GetValue(file)!, result => Answer(screen, WhyTool.Of(result, parsed.GetValue(letter)!, draws), parsed.GetValue(json), view => VerdictTables.Why(screen, view)));
+        });
+        return command;
+    }
+
+    public static Command Next(Screen screen)
+    {
+        var file = File();
+        var minutes = new Option<double>("--minutes") { Description = "Minutes that you have: gives the order for the evening." };
+        var json = Json();
+        var command = new Command("next", "Which reading is worth taking next, or that it is time to build. Example: heatwright next knife.study --minutes 40") { file, minutes, json };
+        command.SetAction(parsed =>
+        {
+            double time = parsed.GetValue(minutes);
+            if (time is < 0 or > 1440 or double.NaN)
+            {
+                screen.Complain([new Problem("An evening cannot be that long.", "--minutes", time.ToString(System.Globalization.CultureInfo.InvariantCulture), "0 to 1440 min", "Give the minutes that you have.")]);
+                return ExitCodes.BadInput;
+            }
+
+            return WorkedOut(screen, parsed.GetValue(file)!, result =>
+            {
+                var next = NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, time);
+                return Answer(screen, new Checked<NextView>(NextView.Of(next)), parsed.GetValue(json), view => VerdictTables.Next(screen, view));
+            });
+        });
+        return command;
+    }
+
+    private static int WorkedOut(Screen screen, string path, Func<StudyResult, int> answer)
+    {
+        var opened = OpenStudy.Read(path);
+        if (!opened.IsFine)
+        {
+            screen.Complain(opened.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        var study = opened.Value.Study;
+        if (study.Brief is null)
+        {
+            screen.Complain(ReadBrief.Of(study).Problems);
+            return ExitCodes.BadInput;
+        }
+
+        var contradictions = Contradictions.Of(study);
+        if (contradictions.Count > 0)
+        {
+            screen.Complain(contradictions);
+            return ExitCodes.Contradiction;
+        }
+
+        return answer(RunStudy.Run(study, opened.Value.Fingerprint, screen.Progress));
+    }
+
+    private static int Answer<T>(Screen screen, Checked<T> view, bool json, Action<T> show)
+    {
+        if (!view.IsFine)
+        {
+            screen.Complain(view.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        if (json)
+        {
+            screen.Output.WriteLine(JsonSerializer.Serialize(view.Value, Pretty));
+        }
+        else
+        {
+            show(view.Value);
+        }
+
+        return ExitCodes.Done;
+    }
+}

@@ -1,0 +1,151 @@
+using Heatwright.Jobs;
+using Spectre.Console;
+
+namespace Heatwright.Cli;
+
+/// <summary>Brief, comparison, reasons and advice as a maker reads them in a terminal.</summary>
+internal static class VerdictTables
+{
+    public static void Promise(Screen screen, PromiseView promise, string done) =>
+        screen.Say($"{done}: {promise.Sentence}  ({(promise.Must ? "must" : "want")}, {promise.Quantity} {(promise.AtMost ? "at most" : "at least")} {RunWords.Number(promise.Limit, "0.######")} {promise.Unit})");
+
+    public static void Brief(Screen screen, BriefView view)
+    {
+        if (view.Promise.Length > 0)
+        {
+            screen.Say(view.Promise);
+        }
+
+        foreach (var line in view.Requirements)
+        {
+            screen.Say($"  {(line.Must ? "must" : "want"),-5} {line.Sentence.Replace("want: ", "", StringComparison.Ordinal)}");
+        }
+
+        screen.Say("");
+        foreach (var answer in view.FirstAnswers)
+        {
+            screen.Say(answer.Sentence);
+            screen.Say($"   from {string.Join("; ", answer.RestsOn)}");
+        }
+
+        foreach (string note in view.Notes)
+        {
+            screen.Say(note);
+        }
+    }
+
+    public static void Comparison(Screen screen, ComparisonView view, string? written)
+    {
+        var table = Plain(["requirement", .. view.Arrangements.Select(one => one.Letter)]);
+        for (int i = 0; i < view.Arrangements[0].Cells.Count; i++)
+        {
+            table.AddRow([Text(view.Arrangements[0].Cells[i].Requirement), .. view.Arrangements.Select(one => Text(Cell(one.Cells[i])))]);
+        }
+
+        table.AddRow([Text("all musts at once"), .. view.Arrangements.Select(one => Text(one.OddsOfAllMusts is { } odds ? $"{ComparisonText.Odds(odds)} of 100" : ""))]);
+        table.AddRow([Text("weighted wants"), .. view.Arrangements.Select(one => Text(one.Value is { } value ? RunWords.Number(value, "0.00") : ""))]);
+        table.AddRow([Text("parts"), .. view.Arrangements.Select(one => Text(RunWords.Number(one.PartsCount, "0")))]);
+        table.AddRow([Text("verdict"), .. view.Arrangements.Select(one => Text(one.Verdict.Replace('-', ' ').Replace("go if", "go-if", StringComparison.Ordinal).Replace("no go", "no-go", StringComparison.Ordinal)))]);
+        screen.Console.Write(table);
+        foreach (var one in view.Arrangements.Where(one => one.Kills.Length > 0))
+        {
+            screen.Say($"{one.Letter} is killed by: {one.Kills}");
+        }
+
+        foreach (var pair in view.Beats.GroupBy(beat => (beat.Winner, beat.Loser)))
+        {
+            screen.Say($"{pair.Key.Winner} beats {pair.Key.Loser} on {string.Join(", ", pair.Select(beat => beat.Requirement))}");
+        }
+
+        if (written is not null)
+        {
+            screen.Say($"Written: {written}");
+        }
+    }
+
+    public static void Why(Screen screen, WhyView view)
+    {
+        screen.Say($"{view.Letter}  {view.Name}: {view.Verdict}");
+        screen.Say($"   {view.Because}");
+        screen.Say("");
+        foreach (var line in view.Requirements)
+        {
+            screen.Say($"{line.Requirement}: {line.Verdict}{(line.Probability is { } odds ? $", {ComparisonText.Odds(odds)} of 100" : "")}{(line.Margin is { } margin ? $", margin {RunWords.Number(margin, "0.##")} {line.Unit}".TrimEnd() : "")}");
+            screen.Say($"   {line.Because}{(line.Remedy.Length > 0 ? $" -> {line.Remedy}" : "")}");
+            foreach (string way in line.WouldHaveToBeTrue)
+            {
+                screen.Say($"   it flips with {way}");
+            }
+        }
+
+        screen.Say("");
+        screen.Say($"It rests on {view.Readings} numbers from readings, {view.Claims.Count} claims and {view.Assumptions.Count} assumptions.");
+        foreach (string claim in view.Claims)
+        {
+            screen.Say($"   claimed: {claim}");
+        }
+
+        foreach (string guess in view.Assumptions)
+        {
+            screen.Say($"   assumed: {guess}");
+        }
+
+        foreach (var matters in view.Matters ?? [])
+        {
+            var table = Plain($"doubt of {matters.Requirement}", "alone", "with all it touches");
+            foreach (var share in matters.Shares.Where(share => share.Total >= 0.01))
+            {
+                table.AddRow(Text($"{share.Group}: {share.Source}"), Text(RunWords.Number(share.First, "0.00")), Text(RunWords.Number(share.Total, "0.00")));
+            }
+
+            screen.Console.Write(table);
+        }
+    }
+
+    public static void Next(Screen screen, NextView view)
+    {
+        screen.Say(view.Advice);
+        var table = Plain("trial", "min", "wrong choice falls by", "stage");
+        foreach (var trial in view.Trials.Where(trial => trial.Drop > 0).Take(10))
+        {
+            table.AddRow(Text(trial.Part.Length > 0 ? $"{trial.Trial}, {trial.Part}" : trial.Trial), Text(RunWords.Number(trial.Minutes, "0")), Text($"{RunWords.Number(100 * trial.Drop, "0.0")} of 100"),
+                Text(trial.Risk.Length > 0 ? $"{trial.Stage}: {trial.Risk}" : trial.Stage));
+        }
+
+        if (table.Rows.Count > 0)
+        {
+            screen.Console.Write(table);
+        }
+
+        foreach (var step in view.Evening)
+        {
+            screen.Say($"  {RunWords.Number(step.StartMinute, "0"),4} to {RunWords.Number(step.EndMinute, "0"),3} min  {step.Trial}{(step.WaitMinutes > 0 ? $" (the part rests {RunWords.Number(step.WaitMinutes, "0")} min after)" : "")}");
+        }
+
+        if (view.Evening.Count > 0 && view.WrongAfterEvening is { } after)
+        {
+            screen.Say($"After that the choice is wrong in about {RunWords.Number(100 * after, "0")} of 100. Ask again after each reading.");
+        }
+
+        foreach (string left in view.LeftOut)
+        {
+            screen.Say(left);
+        }
+    }
+
+    private static string Cell(ComparisonCell cell) =>
+        cell.Probability is { } odds ? $"{cell.Shown}\n{ComparisonText.Odds(odds)} of 100, {cell.Verdict}" : $"{cell.Shown}\n{cell.Verdict}";
+
+    private static Table Plain(params string[] headings)
+    {
+        var table = new Table { Border = TableBorder.Simple };
+        foreach (string heading in headings)
+        {
+            table.AddColumn(new TableColumn(Markup.Escape(heading)));
+        }
+
+        return table;
+    }
+
+    private static Text Text(string text) => new(text);
+}

@@ -1,0 +1,82 @@
+using Heatwright.Arrangements;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Jobs;
+
+/// <summary>A line of the brief as machines read it.</summary>
+/// <param name="Sentence">The plain sentence that reads back as this line.</param>
+public sealed record PromiseView(string Id, string Sentence, string Quantity, double Limit, string Unit, bool AtMost, bool Must, double Weight, string Condition)
+{
+    /// <summary>The view of a requirement.</summary>
+    public static PromiseView Of(Requirement line, Brief? brief)
+    {
+        string word = line.Quantity.ToString();
+        return new(line.Id, BriefSentence.Say(line, brief), char.ToLowerInvariant(word[0]) + word[1..], line.Limit, line.Unit, line.AtMost, line.Must, line.Weight, line.Condition);
+    }
+}
+
+/// <summary>What physics alone asks for, for one working end.</summary>
+public sealed record FirstAnswerView(string WorkingEnd, double LeastW, double SurelyW, double LeastWh, double SurelyWh, string Sentence, IReadOnlyList<string> RestsOn);
+
+/// <summary>The brief of a study with the first answer to it.</summary>
+public sealed record BriefView(string Promise, double? TargetC, double? AirC, IReadOnlyList<PromiseView> Requirements, IReadOnlyList<FirstAnswerView> FirstAnswers, IReadOnlyList<string> Notes);
+
+/// <summary>Shows the brief, reads sentences into it, and answers at once what physics asks.</summary>
+public static class ReadBrief
+{
+    /// <summary>The brief as it stands.</summary>
+    public static Checked<BriefView> Of(Study study)
+    {
+        if (study.Brief is not { } brief)
+        {
+            return new(new Problem("The study has no brief.", study.Name, "none", "what the tool must do", "Say its warm-up first, for example: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'."));
+        }
+
+        var findings = RunStudy.Findings(study);
+        var shelf = new Shelf(study.Parts, findings);
+        return new(new BriefView(brief.Promise, brief.Duty.TargetC, brief.AirC, [.. brief.Requirements.Select(line => PromiseView.Of(line, brief))],
+            [.. FirstAnswer.Of(brief, study.Parts, shelf).Select(answer => new FirstAnswerView(answer.Heater, answer.LeastW, answer.SurelyW, answer.LeastWh, answer.SurelyWh, answer.Sentence(brief), answer.Rests))],
+            [.. Notes(brief)]));
+    }
+
+    /// <summary>What one sentence means, beside the brief that is there.</summary>
+    public static Checked<PromiseView> Say(string sentence, Study? study) =>
+        BriefSentence.Read(sentence, Ids(study)).Map(said => PromiseView.Of(said.Line, Meant(study?.Brief, said)));
+
+    /// <summary>Puts a sentence into the brief of a study file.</summary>
+    public static Checked<PromiseView> Add(string path, string sentence) => StudyBook.Open(path, readOnly: false).Then(book =>
+    {
+        using (book)
+        {
+            PromiseView? added = null;
+            var change = book.Change($"Brief: {sentence}", study => BriefSentence.Read(sentence, Ids(study)).Then(said => Started(study, said).Map(brief =>
+            {
+                var next = Meant(brief, said)!;
+                added = PromiseView.Of(said.Line, next);
+                return study with { Brief = next with { Requirements = [.. next.Requirements, said.Line] } };
+            })));
+            return change.Map(_ => added!);
+        }
+    });
+
+    private static string[] Ids(Study? study) => study?.Brief is { } brief ? [.. brief.Requirements.Select(line => line.Id)] : [];
+
+    /// <summary>A brief begins with the temperature that the tool must reach; work is none until it is stated.</summary>
+    private static Checked<Brief> Started(Study study, SaidRequirement said) => study.Brief is { } there ? new(there)
+        : said.TargetC is { } target ? new(new Brief("", "working end", "piece", said.AirC ?? 20, new Duty(target, 60, 10, 5, target, 0, 0, 0, 0, "no work is stated yet"), []))
+        : new(new Problem("The study has no brief, and this sentence names no target temperature.", study.Name, said.Line.Text, "a warm-up first", "Say first how hot and how fast, for example 'blade at 320 °C within 25 s from 20 °C'."));
+
+    private static Brief? Meant(Brief? brief, SaidRequirement said) => brief is null
+        ? said.TargetC is { } first ? new Brief("", "working end", "piece", said.AirC ?? 20, new Duty(first, 60, 10, 5, first, 0, 0, 0, 0, ""), []) : null
+        : brief with { AirC = said.AirC ?? brief.AirC, Duty = said.TargetC is { } target ? brief.Duty with { TargetC = target } : brief.Duty };
+
+    private static IEnumerable<string> Notes(Brief brief)
+    {
+        foreach (var line in brief.Requirements.Where(line => line.Condition.Length == 0 && line.Quantity is RequirementQuantity.RunTime or RequirementQuantity.PiecesPerCharge or RequirementQuantity.GripTemperature or RequirementQuantity.WarmUpTime))
+        {
+            yield return $"'{line.Text}' has no condition: say under what it holds, after a comma, for example ', from full cells, air at 20 °C'.";
+        }
+    }
+}

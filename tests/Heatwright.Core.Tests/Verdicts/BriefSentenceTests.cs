@@ -1,0 +1,107 @@
+using CsCheck;
+using Heatwright.Quantities;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Tests.Verdicts;
+
+/// <summary>Sentences as makers say them; what they mean was written down by hand.</summary>
+public sealed class BriefSentenceTests
+{
+    [Theory]
+    [InlineData("blade at 320 °C within 25 s from 20 °C", RequirementQuantity.WarmUpTime, 25, "s", true, true)]
+    [InlineData("The blade is at 320 °C within 25 s of switching on.", RequirementQuantity.WarmUpTime, 25, "s", true, true)]
+    [InlineData("40 cuts on one charge, one every 20 s", RequirementQuantity.PiecesPerCharge, 40, "", false, true)]
+    [InlineData("at least 60 inserts per charge", RequirementQuantity.PiecesPerCharge, 60, "", false, true)]
+    [InlineData("grip at most 43 °C, held longer than 10 min", RequirementQuantity.GripTemperature, 43, "°C", true, true)]
+    [InlineData("The grip stays below 43C", RequirementQuantity.GripTemperature, 43, "°C", true, true)]
+    [InlineData("No cell gets hotter than 60 °C.", RequirementQuantity.CellTemperature, 60, "°C", true, true)]
+    [InlineData("fits a handle of 34 mm inside diameter", RequirementQuantity.InsideDiameter, 34, "mm", true, true)]
+    [InlineData("A USB source charges it in at most 6 h", RequirementQuantity.ChargeTime, 6, "h", true, true)]
+    [InlineData("want: all parts cost at most 30", RequirementQuantity.PartsCost, 30, "money", true, false)]
+    [InlineData("want 2: weighs at most 250 g", RequirementQuantity.Mass, 250, "g", true, false)]
+    [InlineData("runs at least 30 min, from full cells", RequirementQuantity.RunTime, 30, "min", false, true)]
+    [InlineData("runs 30 min", RequirementQuantity.RunTime, 30, "min", false, true)]
+    [InlineData("cell current at most 10 A", RequirementQuantity.CellCurrent, 10, "A", true, true)]
+    [InlineData("charger heat under 1.5 W", RequirementQuantity.ChargerHeat, 1.5, "W", true, true)]
+    [InlineData("stand-by at least 30 d", RequirementQuantity.StandByTime, 30, "d", false, true)]
+    [InlineData("stuck-on temperature at most 450 °C", RequirementQuantity.StuckSwitchTemperature, 450, "°C", true, true)]
+    [InlineData("controller volts at least 3.0 V", RequirementQuantity.ControllerVolts, 3.0, "V", false, true)]
+    [InlineData("case at most 50 °C", RequirementQuantity.CaseTemperature, 50, "°C", true, true)]
+    public void A_sentence_means_its_requirement(string sentence, RequirementQuantity quantity, double limit, string unit, bool atMost, bool must)
+    {
+        var read = BriefSentence.Read(sentence);
+        Assert.True(read.IsFine, read.IsFine ? "" : read.Problems[0].ToString());
+        var line = read.Value.Line;
+        Assert.Equal((quantity, unit, atMost, must), (line.Quantity, line.Unit, line.AtMost, line.Must));
+        Assert.Equal(limit, line.Limit, 1e-9);
+    }
+
+    [Fact]
+    public void A_warm_up_sentence_tells_target_and_air_and_a_comma_begins_the_condition()
+    {
+        var warm = BriefSentence.Read("blade at 320 °C within 25 s from 20 °C").Value;
+        Assert.Equal(320, warm.TargetC!.Value, 1e-9);
+        Assert.Equal(20, warm.AirC!.Value, 1e-9);
+        Assert.Equal("held longer than 10 min", BriefSentence.Read("grip at most 43 °C, held longer than 10 min").Value.Line.Condition);
+        Assert.Equal(2, BriefSentence.Read("want 2: weighs at most 250 g").Value.Line.Weight);
+        // 608 °F are (608 − 32) · 5/9 = 320 °C, by the definition of the scale.
+        Assert.Equal(320, BriefSentence.Read("blade at 608 °F within 25 s").Value.TargetC!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("blade at 320 °C within 25 mm", "25 mm")]
+    [InlineData("grip at most 43 W", "43 W")]
+    public void A_unit_of_the_wrong_kind_is_refused_and_named(string sentence, string typed)
+    {
+        var read = BriefSentence.Read(sentence);
+        Assert.False(read.IsFine);
+        Assert.Contains(typed, read.Problems[0].ToString(), StringComparison.Ordinal);
+        Assert.NotEmpty(read.Problems[0].Next);
+    }
+
+    [Fact]
+    public void A_sentence_that_promises_nothing_is_refused_with_an_example()
+    {
+        var read = BriefSentence.Read("it should be nice");
+        Assert.False(read.IsFine);
+        Assert.Contains("grip at most 43 °C", read.Problems[0].Next, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_lines_of_one_kind_get_ids_of_their_own() =>
+        Assert.Equal("grip-2", BriefSentence.Read("grip at most 43 °C", ["grip"]).Value.Line.Id);
+
+    /// <summary>Whatever a brief can hold, what is said of it reads back as the same line.</summary>
+    [Fact]
+    public void What_is_said_of_a_requirement_reads_back_as_it() =>
+        Gen.Select(Gen.OneOfConst(Enum.GetValues<RequirementQuantity>()), Gen.Int[1, 4000], Gen.Bool, Gen.Bool, Gen.Int[1, 9]).Sample((quantity, limit, atMost, must, weight) =>
+        {
+            string unit = UnitOf(quantity);
+            var line = new Requirement("x", "", quantity, quantity is RequirementQuantity.PiecesPerCharge ? limit : limit / 8.0, unit, atMost, must) { Weight = must ? 1 : weight, Condition = "full cells" };
+            var brief = new Brief("", "blade", "cut", 20, new(320, 20, 4, 5, 220, 0.2, 0, 40, 0, ""), [line]);
+            string said = BriefSentence.Say(line, brief);
+            var read = BriefSentence.Read(said);
+            Assert.True(read.IsFine, read.IsFine ? "" : said + read.Problems[0]);
+            var back = read.Value.Line;
+            Assert.Equal((line.Quantity, line.Unit, line.AtMost, line.Must, line.Weight, line.Condition), (back.Quantity, back.Unit, back.AtMost, back.Must, back.Weight, back.Condition));
+            Assert.Equal(line.Limit, back.Limit, 1e-9 * line.Limit);
+        });
+
+    private static string UnitOf(RequirementQuantity quantity) => quantity switch
+    {
+        RequirementQuantity.WarmUpTime or RequirementQuantity.RecoveryTime => "s",
+        RequirementQuantity.ChargeTime => "h",
+        RequirementQuantity.RunTime => "min",
+        RequirementQuantity.StandByTime => "d",
+        RequirementQuantity.PiecesPerCharge or RequirementQuantity.ProtectionTrips => "",
+        RequirementQuantity.Steadiness => "K",
+        RequirementQuantity.WorkRate => "1/h",
+        RequirementQuantity.InsideDiameter or RequirementQuantity.ToolLength => "mm",
+        RequirementQuantity.Mass => "g",
+        RequirementQuantity.ChargerHeat => "W",
+        RequirementQuantity.CellCurrent => "A",
+        RequirementQuantity.ControllerVolts => "V",
+        RequirementQuantity.PartsCost or RequirementQuantity.CostAtTen or RequirementQuantity.CostAtHundred => "money",
+        _ => "°C",
+    };
+}

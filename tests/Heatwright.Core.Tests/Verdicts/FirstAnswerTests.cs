@@ -1,0 +1,56 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Tests.Verdicts;
+
+/// <summary>The first answer against sums by hand.</summary>
+public sealed class FirstAnswerTests
+{
+    private static readonly Brief Knife = new("", "blade", "cut", 20, new(320, EveryS: 20, ForS: 4, FirstAfterS: 5, AboveC: 220, 0.22, 0, NeedJ: 40, NeedPlusMinusJ: 0, "by hand"),
+    [
+        new("ready", "", RequirementQuantity.WarmUpTime, 30, "s", AtMost: true, Must: true),
+        new("pieces", "", RequirementQuantity.PiecesPerCharge, 90, "", AtMost: false, Must: true),
+    ]);
+
+    private static Part Heater(params StatedValue[] stated) => new(new("tip"), PartKind.Heater, "tip", stated);
+
+    private static Part Cell(double mAh) => new(new("pouch"), PartKind.Cell, "pouch cell", [new(PartQuantities.Capacity, mAh, "mAh", 0, "claimed", "label")]);
+
+    private static FirstAnswer Answer(params Part[] parts) => FirstAnswer.Of(Knife, parts, new Shelf(parts, []))[0];
+
+    /// <summary>By hand: 10 J/K over 300 K in 30 s are 100 W, and half of 0.02 W/K times 300 K is 3 W more. Energy: 10 · 300 = 3000 J up, 90 · 20 s = 1800 s at
+    /// 6 W loss and 40 J / 20 s = 2 W work are 14 400 J; together 17 400 J = 4.8333 Wh.</summary>
+    [Fact]
+    public void Power_and_energy_are_those_of_the_sum_by_hand()
+    {
+        var answer = Answer(Heater(new(PartQuantities.HeatCapacity, 10, "J/K", 1e-9, "measured", "by hand"), new(PartQuantities.LinearLoss, 0.02, "W/K", 1e-12, "measured", "by hand")), Cell(650));
+        Assert.Equal(103, answer.LeastW, 0.01);
+        Assert.Equal(106, answer.SurelyW, 0.01);
+        Assert.Equal(17_400 / 3600.0, answer.LeastWh, 0.001);
+    }
+
+    /// <summary>650 mAh at 3.7 V are 2.405 Wh: one cannot give 4.83 Wh, three are the fewest.</summary>
+    [Fact]
+    public void One_small_cell_cannot_and_the_sentence_says_so()
+    {
+        var answer = Answer(Heater(new(PartQuantities.HeatCapacity, 10, "J/K", 1e-9, "measured", "by hand"), new(PartQuantities.LinearLoss, 0.02, "W/K", 1e-12, "measured", "by hand")), Cell(650));
+        var pouch = Assert.Single(answer.Cells);
+        Assert.Equal(2.405, pouch.EnergyWh, 0.001);
+        Assert.Equal(3, pouch.Least);
+        Assert.Contains("one pouch cell holds 2.4 Wh (claimed) and cannot, 3 are the fewest", answer.Sentence(Knife), StringComparison.Ordinal);
+        Assert.StartsWith("Needs at least 103 W at the blade (tip)", answer.Sentence(Knife), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_not_known_widens_the_answer_and_is_named()
+    {
+        var weighed = Answer(Heater(new StatedValue(PartQuantities.Mass, 20, "g", 0, "measured", "scale")));
+        Assert.True(weighed.LeastW < weighed.SurelyW);
+        // By hand: 20 g at 380 J/(kg·K) over 300 K in 30 s, no loss known: 76 W.
+        Assert.Equal(76, weighed.LeastW, 0.1);
+        Assert.Contains(weighed.Rests, said => said.Contains("loss of the working end not known", StringComparison.Ordinal));
+        Assert.Contains(Answer(Heater()).Rests, said => said.Contains("weigh it", StringComparison.Ordinal));
+    }
+}
