@@ -7,7 +7,7 @@ using Heatwright.Verdicts;
 
 namespace Heatwright.Cli;
 
-/// <summary>From predictions to a choice: brief, compare, why, next.</summary>
+/// <summary>From predictions to a choice: brief, compare, why, next, search.</summary>
 internal static class VerdictCommands
 {
     private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
@@ -107,6 +107,15 @@ internal static class VerdictCommands
                 return Answer(screen, new Checked<NextView>(NextView.Of(next)), parsed.GetValue(json), view => VerdictTables.Next(screen, view));
             });
         });
+        return command;
+    }
+
+    public static Command Search(Screen screen)
+    {
+        var file = File();
+        var json = Json();
+        var command = new Command("search", "Tries every sensible arrangement of the shelf: the best handful in full, and why the others were put aside. Example: heatwright search knife.study") { file, json };
+        command.SetAction(parsed => Answer(screen, OpenStudy.Read(parsed.GetValue(file)!).Then(opened => SearchShelf.Of(opened, screen.Progress)), parsed.GetValue(json), view => VerdictTables.Search(screen, view)));
         return command;
     }
 

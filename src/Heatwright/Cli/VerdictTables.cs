@@ -70,7 +70,7 @@ internal static class VerdictTables
         screen.Say("");
         foreach (var line in view.Requirements)
         {
-            screen.Say($"{line.Requirement}: {line.Verdict}{(line.Probability is { } odds ? $", {ComparisonText.Odds(odds)} of 100" : "")}{(line.Margin is { } margin ? $", margin {RunWords.Number(margin, "0.##")} {line.Unit}".TrimEnd() : "")}");
+            screen.Say($"{line.Requirement}: {line.Verdict}{(line.Probability is { } odds ? $", {ComparisonText.Odds(odds)} of 100" : "")}{(line.Margin is { } margin ? $", margin {RunWords.Number(margin, "0.##")} {(line.Unit == "°C" ? "K" : line.Unit)}".TrimEnd() : "")}");
             screen.Say($"   {line.Because}{(line.Remedy.Length > 0 ? $" -> {line.Remedy}" : "")}");
             foreach (string way in line.WouldHaveToBeTrue)
             {
@@ -95,7 +95,7 @@ internal static class VerdictTables
             var table = Plain($"doubt of {matters.Requirement}", "alone", "with all it touches");
             foreach (var share in matters.Shares.Where(share => share.Total >= 0.01))
             {
-                table.AddRow(Text($"{share.Group}: {share.Source}"), Text(RunWords.Number(share.First, "0.00")), Text(RunWords.Number(share.Total, "0.00")));
+                table.AddRow(Text(share.Source == Verdicts.WhatMatters.AllElse ? share.Source : $"{share.Group}: {share.Source}"), Text(RunWords.Number(share.First, "0.00")), Text(RunWords.Number(share.Total, "0.00")));
             }
 
             screen.Console.Write(table);
@@ -131,6 +131,34 @@ internal static class VerdictTables
         {
             screen.Say(left);
         }
+    }
+
+    public static void Search(Screen screen, SearchView view)
+    {
+        screen.Say($"{RunWords.Number(view.Tried, "0")} arrangements tried.");
+        foreach (var one in view.Best)
+        {
+            screen.Say($"{one.Name}: {one.Verdict}");
+            screen.Say($"   {one.Because}");
+            foreach (string warning in one.Warnings)
+            {
+                screen.Say($"   mind: {warning}");
+            }
+        }
+
+        foreach (string buy in view.Buy)
+        {
+            screen.Say($"Nothing here will do. {buy}");
+        }
+
+        screen.Say("");
+        var table = Plain("put aside", "how many", "because");
+        foreach (var family in view.Discarded)
+        {
+            table.AddRow(Text(family.Family), Text(RunWords.Number(family.Count, "0")), Text(family.Reason));
+        }
+
+        screen.Console.Write(table);
     }
 
     private static string Cell(ComparisonCell cell) =>

@@ -24,6 +24,9 @@ public sealed record Matters(Requirement Requirement, IReadOnlyList<DoubtShare> 
 /// <summary>Where the doubt of a prediction comes from, told by predicting again with one source of doubt exchanged at a time.</summary>
 public static class WhatMatters
 {
+    /// <summary>Name of all sources that are too small to be named.</summary>
+    public const string AllElse = "all else";
+
     /// <summary>Sources told by name; what is smaller goes into 'all else'.</summary>
     private const int Named = 8;
 
@@ -90,7 +93,7 @@ public static class WhatMatters
 
         var named = weights.OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key.Name, StringComparer.Ordinal).Take(Named).Select(pair => pair.Key).ToHashSet();
         return [.. named.OrderBy(key => key.Name, StringComparer.Ordinal).Select(key => new Source(key.Name, key.Group, cause => cause.Group == key.Group && SourceOf(cause) == key.Name)),
-            new("all else", CauseGroup.Assumption, cause => !named.Contains((SourceOf(cause), cause.Group)))];
+            new(AllElse, CauseGroup.Assumption, cause => !named.Contains((SourceOf(cause), cause.Group)))];
     }
 
     private static Outcome[] Run(PlantBuilder builder, int draws, Func<int, (Draw Own, Draw Other)> pair, Func<Cause, bool> exchanged) =>

@@ -69,14 +69,15 @@ public sealed record NextReadings(
         var evening = minutes > 0 && !stop ? Choose(candidates, trials, value, minutes) : [];
         double after = evening.Count == 0 ? value.WrongNow
             : value.WrongNow - value.Drop([.. evening.SelectMany(step => candidates.First(one => one.Plan == step.Trial.Plan && one.Part == step.Trial.Part).Shown)]);
-        return new(choice, value.WrongNow, stop, Sentence(choice, value.WrongNow, stop, trials), trials, evening, after, leftOut);
+        string needs = value.Best < known.Length ? string.Join("; and ", known[value.Best].Safety.Conditions.Select(condition => condition.Words)) : "";
+        return new(choice, value.WrongNow, stop, Sentence(choice, value.WrongNow, stop, trials, needs), trials, evening, after, leftOut);
     }
 
     private sealed record Candidate(TrialPlan Plan, string Part, double[][] True, double[][] Shown);
 
-    private static string Sentence(string choice, double wrong, bool stop, NextTrial[] trials)
+    private static string Sentence(string choice, double wrong, bool stop, NextTrial[] trials, string needs)
     {
-        string best = choice.Length > 0 ? $"{choice} is the best choice" : "building none of these is the best choice";
+        string best = choice.Length > 0 ? $"{choice} is the best choice{(needs.Length > 0 ? $", once there is {needs}" : "")}" : "building none of these is the best choice";
         string odds = FormattableString.Invariant($"wrong in {Math.Round(100 * wrong)} of 100 draws");
         if (stop)
         {

@@ -1,0 +1,220 @@
+using System.Globalization;
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Predictions;
+using Heatwright.Quantities;
+using Heatwright.Safety;
+
+namespace Heatwright.Verdicts;
+
+/// <summary>A group of arrangements that was put aside, with the reason of the one that came nearest.</summary>
+/// <param name="Family">What they have in common.</param>
+/// <param name="Count">How many they are.</param>
+/// <param name="Reason">Why, with a number.</param>
+public sealed record Discarded(string Family, int Count, string Reason);
+
+/// <summary>A found arrangement, predicted in full.</summary>
+/// <param name="Verdict">How it stands.</param>
+/// <param name="Warnings">Heater above its label, cells to be bought.</param>
+public sealed record Found(ArrangementVerdict Verdict, IReadOnlyList<string> Warnings);
+
+/// <summary>What the shelf can do.</summary>
+/// <param name="Tried">How many arrangements were looked at.</param>
+/// <param name="Best">The best handful, best first.</param>
+/// <param name="Discards">Every family that was put aside.</param>
+/// <param name="Buy">What kind of part would help where nothing on the shelf will do; empty: something will.</param>
+public sealed record SearchResult(int Tried, IReadOnlyList<Found> Best, IReadOnlyList<Discarded> Discards, IReadOnlyList<string> Buy);
+
+/// <summary>Tries every sensible arrangement of the shelf: cells in series and side by side, straight or through a step-up, every heater, contact, switch and wire.</summary>
+public static class ShelfSearch
+{
+    /// <summary>So many cells in series and side by side at most: a hand-held tool.</summary>
+    private const int MostSeries = 4, MostParallel = 2;
+
+    /// <summary>Predicted in full.</summary>
+    private const int Handful = 5;
+
+    /// <summary>A heater stands a little more than its label: common practice, no source.</summary>
+    private const double LabelSlack = 1.05;
+
+    /// <summary>The search.</summary>
+    /// <param name="brief">What the tool must do.</param>
+    /// <param name="parts">The shelf.</param>
+    /// <param name="shelf">The same with findings.</param>
+    /// <param name="plan">The work of the brief.</param>
+    /// <param name="seed">The study's seed.</param>
+    /// <param name="draws">Draws of each of the best.</param>
+    /// <param name="state">State of the study.</param>
+    public static Checked<SearchResult> Of(Brief brief, IReadOnlyList<Part> parts, Shelf shelf, WorkPlan plan, ulong seed, int draws, StudyState state)
+    {
+        var kinds = parts.Where(part => part.From != "destroyed").ToLookup(part => part.Kind);
+        PartKind[] needed = [PartKind.Cell, PartKind.Heater, PartKind.Switch, PartKind.Leads, PartKind.Contacts, PartKind.Sensor, PartKind.Controller, PartKind.Handle];
+        Problem[] lacking = [.. needed.Where(kind => !kinds[kind].Any()).Select(kind => new Problem($"The shelf has no {Kind(kind)}.", "shelf", "none", "one of each", $"Add a {Kind(kind)} to the shelf, stated as well as you know it."))];
+        if (lacking.Length > 0)
+        {
+            return new(lacking);
+        }
+
+        Screened[] screened = [.. All(kinds, shelf).AsParallel().AsOrdered().Select(one => Screen(one, brief, shelf, plan, seed, state))];
+        var passed = screened.Where(one => one.Reason.Length == 0).OrderByDescending(one => one.Margin).Take(Handful).ToArray();
+        Found[] best = [.. passed.Select(one => Predicted(one, brief, shelf, seed, draws, state, parts)).OrderBy(found => found.Verdict.Word).ThenByDescending(found => Wants(found.Verdict))];
+        Discarded[] discards = [.. screened.Where(one => one.Reason.Length > 0).GroupBy(one => one.Family)
+            .Select(family => new Discarded(family.Key, family.Count(), family.MaxBy(one => one.Margin)!.Reason)).OrderBy(family => family.Family, StringComparer.Ordinal)];
+        return new(new SearchResult(screened.Length, best, discards, best.Any(found => found.Verdict.Word is VerdictWord.Go or VerdictWord.GoIf) ? [] : Buy(screened, brief)));
+    }
+
+    /// <param name="One">The arrangement.</param>
+    /// <param name="Family">Its family.</param>
+    /// <param name="Builder">Its plant; null: not known well enough.</param>
+    /// <param name="Reason">Why it is put aside; empty: it is not.</param>
+    /// <param name="Margin">Least margin of its musts over their limits.</param>
+    /// <param name="Missed">The must that it misses by most.</param>
+    private sealed record Screened(Arrangement One, string Family, PlantBuilder? Builder, string Reason, double Margin, Requirement? Missed);
+
+    private static IEnumerable<Arrangement> All(ILookup<PartKind, Part> kinds, Shelf shelf)
+    {
+        int number = 0;
+        PartId sensor = kinds[PartKind.Sensor].First().Id, controller = kinds[PartKind.Controller].First().Id, handle = kinds[PartKind.Handle].First().Id;
+        foreach (var cell in kinds[PartKind.Cell])
+        {
+            for (int count = 0; count < MostSeries * MostParallel; count++)
+            {
+                int series = 1 + (count % MostSeries), parallel = 1 + (count / MostSeries);
+                foreach (var module in kinds[PartKind.StepUp].Cast<Part?>().Prepend(null))
+                {
+                    foreach (var heater in kinds[PartKind.Heater])
+                    {
+                        foreach (var contacts in kinds[PartKind.Contacts])
+                        {
+                            foreach (var (switched, leads) in kinds[PartKind.Switch].SelectMany(one => kinds[PartKind.Leads].Select(two => (one, two))))
+                            {
+                                number++;
+                                string name = $"{series.ToString(CultureInfo.InvariantCulture)}S{parallel.ToString(CultureInfo.InvariantCulture)}P {cell.Name}, {(module is null ? "straight" : $"through {module.Name}")}, {heater.Name}, {contacts.Name}";
+                                var bare = new Arrangement(new(FormattableString.Invariant($"search-{number}")), FormattableString.Invariant($"#{number}"), name, cell.Id, series, parallel, heater.Id, switched.Id, leads.Id, contacts.Id,
+                                    2 * series, sensor, controller, handle)
+                                { StepUp = module?.Id, DutyCeiling = Ceiling(cell, series, module, heater, shelf) };
+                                string cells = series.ToString(CultureInfo.InvariantCulture), chemistry = cell.Word("chemistry", "lithium");
+                                yield return bare with
+                                {
+                                    Supervision = Suiting(kinds[PartKind.Supervision], cells, chemistry)?.Id,
+                                    Charger = Suiting(kinds[PartKind.Charger], cells, chemistry)?.Id,
+                                    CutOut = kinds[PartKind.CutOut].FirstOrDefault()?.Id,
+                                };
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    private static Part? Suiting(IEnumerable<Part> parts, string cells, string chemistry) => parts.FirstOrDefault(part =>
+        part.Word("cells", "1") == cells && (part.Word("chemistry").Length == 0 || string.Equals(part.Word("chemistry"), chemistry, StringComparison.OrdinalIgnoreCase)));
+
+    /// <summary>A heater above its label volts is held back by a duty whose mean power is the label's: (rated over full)².</summary>
+    private static double Ceiling(Part cell, int series, Part? module, Part heater, Shelf shelf)
+    {
+        double full = module is null ? series * FullV(cell) : shelf.Value(module.Id, PartQuantities.SetVolts)?.Si ?? 12;
+        return shelf.Value(heater.Id, PartQuantities.RatedVolts) is { } rated && full > LabelSlack * rated.Si ? Math.Max(0.05, Math.Pow(rated.Si / full, 2)) : 0.95;
+    }
+
+    /// <summary>Full cells: 4.2 V for layered oxides, 3.6 V for iron phosphate, from memory.</summary>
+    private static double FullV(Part cell) => cell.Word("chemistry").Contains("iron", StringComparison.OrdinalIgnoreCase) ? 3.6 : 4.2;
+
+    private static Screened Screen(Arrangement one, Brief brief, Shelf shelf, WorkPlan plan, ulong seed, StudyState state)
+    {
+        string family = $"{one.Series.ToString(CultureInfo.InvariantCulture)}S{one.Parallel.ToString(CultureInfo.InvariantCulture)}P {shelf[one.Cell].Name}, {(one.StepUp is { } module ? shelf[module].Name : "straight")}, {shelf[one.Heater].Name}";
+        var built = PlantBuilder.For(one, shelf, plan);
+        if (!built.IsFine)
+        {
+            return new(one, family, null, $"{built.Problems[0].What} {built.Problems[0].Next}", double.NegativeInfinity, null);
+        }
+
+        if (one.StepUp is { } boost && shelf.Value(boost, PartQuantities.SetVolts) is { } set && one.Series * FullV(shelf[one.Cell]) > set.Si)
+        {
+            return new(one, family, built.Value, FormattableString.Invariant($"the full pack, {one.Series * FullV(shelf[one.Cell]):0.0} V, lies above what the step-up is set to, {set.Si:0.0} V"), -10, null);
+        }
+
+        var outcome = Predict.Once(built.Value, built.Value.Middle);
+        if (shelf.Value(one.Cell, PartQuantities.RatedCurrent) is { } rating && outcome.HighestA / one.Parallel > rating.Si)
+        {
+            return new(one, family, built.Value, FormattableString.Invariant($"{outcome.HighestA / one.Parallel:0.0} A through one cell that is to stand {rating.Si:0.0} A ({rating.Origin.Word})"), (rating.Si * one.Parallel / outcome.HighestA) - 1, null);
+        }
+
+        var standing = new StandingLines(shelf, one, new SafetyFindings([], [], double.NaN), seed);
+        var worst = brief.Requirements.Where(line => line.Must).Select(line => (Line: line, Margin: Margin(line, brief, one, outcome, standing))).MinBy(pair => pair.Margin.Share);
+        return worst.Line is null || worst.Margin.Share >= 0
+            ? new(one, family, built.Value, "", worst.Line is null ? 0 : worst.Margin.Share, null)
+            : new(one, family, built.Value, $"{worst.Line.Text.TrimEnd('.')}: {worst.Margin.Words}", worst.Margin.Share, worst.Line);
+    }
+
+    /// <summary>Margin over the limit and what is said of it; a line that is not known puts nothing aside.</summary>
+    private static (double Share, string Words) Margin(Requirement line, Brief brief, Arrangement one, Outcome outcome, StandingLines standing)
+    {
+        if (standing.Line(line) is { } known)
+        {
+            return (known.Word == VerdictWord.NoGo ? Math.Min(-0.01, double.IsFinite(known.Margin) ? known.Margin / Math.Abs(line.Limit) : -1) : double.PositiveInfinity, $"{known.Shown}, {known.Because}");
+        }
+
+        if (Told.ByRun(line, brief, one.Parallel) is not { } tell)
+        {
+            return (double.PositiveInfinity, "");
+        }
+
+        var unit = Units.Find(line.Unit) ?? Units.One;
+        double value = unit.FromSi(tell(outcome));
+        double margin = (line.AtMost ? line.Limit - value : value - line.Limit) / Math.Max(1e-9, Math.Abs(line.Limit));
+        string end = line.Quantity == RequirementQuantity.PiecesPerCharge ? FormattableString.Invariant($", with {100 * outcome.ChargeLeft:0} % of the charge left") : "";
+        return (double.IsNaN(margin) ? -1 : Math.Max(-100, margin), double.IsFinite(value) ? $"{Display.Significant(value, 3)} {line.Unit}".TrimEnd() + end : FormattableString.Invariant($"never; it stays at {outcome.HottestC:0} °C"));
+    }
+
+    private static Found Predicted(Screened one, Brief brief, Shelf shelf, ulong seed, int draws, StudyState state, IReadOnlyList<Part> parts)
+    {
+        var prediction = Predict.Charge(one.Builder!, one.One, seed, draws);
+        var safety = SafetyCheck.Of(one.One, shelf, one.Builder);
+        List<string> warnings = [];
+        if (one.One.DutyCeiling < 0.9)
+        {
+            warnings.Add(FormattableString.Invariant($"the heater runs above its label under a duty of {100 * one.One.DutyCeiling:0} %: with the switch stuck on it goes to {Math.Round(safety.StuckOnC / 10) * 10:0} °C, and its life is shorter; a cut-out that works without the controller is a must"));
+        }
+
+        var cell = parts.First(part => part.Id == one.One.Cell);
+        int cells = one.One.Series * one.One.Parallel;
+        if (cells > cell.Count)
+        {
+            warnings.Add(FormattableString.Invariant($"{cells - cell.Count} more '{cell.Name}' to buy"));
+        }
+
+        return new(Judge.Of(brief, shelf, one.One, safety, prediction, [], seed, state), warnings);
+    }
+
+    private static double Wants(ArrangementVerdict verdict) => verdict.Requirements.Where(line => !line.Requirement.Must).Sum(line => line.Requirement.Weight * (line.Probability ?? 0));
+
+    /// <summary>Turns round the nearest misses: one number of one part that would lift the must they miss.</summary>
+    private static List<string> Buy(Screened[] screened, Brief brief)
+    {
+        List<string> buys = [];
+        foreach (var near in screened.Where(one => one.Missed is not null && one.Builder is not null).OrderByDescending(one => one.Margin).Take(3))
+        {
+            var ways = WouldHaveToBeTrue.Of(near.Builder!, near.Missed!, Told.ByRun(near.Missed!, brief, near.One.Parallel)).Where(way => !way.Believable).Take(2).Select(way => way.Words).ToArray();
+            if (ways.Length > 0)
+            {
+                buys.Add($"{near.One.Name} misses '{near.Missed!.Text.TrimEnd('.')}'; it would do with {string.Join(", or with ", ways)}");
+            }
+        }
+
+        return buys;
+    }
+
+    private static string Kind(PartKind kind) => kind switch
+    {
+        PartKind.Cell => "cell",
+        PartKind.Heater => "heater",
+        PartKind.Switch => "switch",
+        PartKind.Leads => "pair of leads",
+        PartKind.Contacts => "cell contact",
+        PartKind.Sensor => "sensor",
+        PartKind.Controller => "controller",
+        _ => "handle",
+    };
+}

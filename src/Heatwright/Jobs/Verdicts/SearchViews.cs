@@ -1,0 +1,43 @@
+using Heatwright.Quantities;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Jobs;
+
+/// <summary>An arrangement that the search found.</summary>
+public sealed record FoundView(string Name, int Series, int Parallel, string Cell, string? StepUp, string Heater, string Contacts, double DutyCeiling, string Verdict, string Because,
+    IReadOnlyList<string> Warnings, IReadOnlyList<string> Conditions, IReadOnlyList<RequirementView> Requirements);
+
+/// <summary>What the shelf can do, as machines read it.</summary>
+public sealed record SearchView(int Tried, IReadOnlyList<FoundView> Best, IReadOnlyList<Discarded> Discarded, IReadOnlyList<string> Buy);
+
+/// <summary>Searches the shelf of a study.</summary>
+public static class SearchShelf
+{
+    /// <summary>Draws of each of the best: enough to tell 0.95 to about two hundredths.</summary>
+    private const int Draws = 200;
+
+    /// <summary>The search, or what the shelf lacks.</summary>
+    public static Checked<SearchView> Of(OpenedStudy opened, Action<string>? progress = null)
+    {
+        var study = opened.Study;
+        if (study.Brief is not { } brief)
+        {
+            return new(ReadBrief.Of(study).Problems);
+        }
+
+        progress?.Invoke("Checking readings and fitting trials");
+        var shelf = new Arrangements.Shelf(study.Parts, RunStudy.Findings(study));
+        progress?.Invoke("Trying every sensible arrangement of the shelf");
+        return ShelfSearch.Of(brief, study.Parts, shelf, RunStudy.Plan(brief), study.Seed, Draws, new StudyState(opened.Fingerprint)).Map(found => new SearchView(
+            found.Tried,
+            [.. found.Best.Select(one => View(one, shelf))],
+            found.Discards, found.Buy));
+    }
+
+    private static FoundView View(Found found, Arrangements.Shelf shelf)
+    {
+        var one = found.Verdict.Arrangement;
+        return new(one.Name, one.Series, one.Parallel, shelf[one.Cell].Name, one.StepUp is { } module ? shelf[module].Name : null, shelf[one.Heater].Name, shelf[one.Contacts].Name, one.DutyCeiling,
+            ArrangementView.Word(found.Verdict.Word), found.Verdict.Because, found.Warnings, [.. found.Verdict.Safety.Conditions.Select(condition => condition.Words)], [.. found.Verdict.Requirements.Select(RequirementView.Of)]);
+    }
+}
