@@ -1,0 +1,126 @@
+using Heatwright.Physics;
+using Heatwright.Plant;
+
+namespace Heatwright.BuildSheets;
+
+/// <summary>A tool near its set point as one lag with a dead time.</summary>
+/// <param name="KelvinPerWatt">Thermal resistance to air, tangent at the set point.</param>
+/// <param name="Lags">Time constant and dead time.</param>
+/// <param name="HoldW">Power that holds the set point.</param>
+public sealed record ToolModel(double KelvinPerWatt, ReducedLags Lags, double HoldW)
+{
+    /// <summary>The model of an assembled tool at a set point.</summary>
+    /// <param name="tool">The tool.</param>
+    /// <param name="setC">Set point.</param>
+    /// <param name="sampleS">Sample period.</param>
+    /// <param name="frameS">Frame of the duty.</param>
+    public static ToolModel Of(AssembledTool tool, double setC, double sampleS, double frameS)
+    {
+        var network = tool.Network;
+        int hot = network.HeaterNode;
+        var node = network.Nodes[hot];
+        double setK = setC + 273.15, rise = Math.Max(1, setK - network.AmbientK);
+
+        // What the end is linked to hardly moves while the loop settles: the links count as losses to where it stands, which is near air.
+        double links = network.Links.Where(link => link.A == hot || link.B == hot).Sum(link => link.WPerK);
+        double tangent = node.LinearWPerK + links + (1.25 * node.ConvectionWPerK125 * Math.Pow(rise, 0.25)) + (4 * Constants.StefanBoltzmann * node.RadiatingM2 * Math.Pow(setK, 3));
+        double hold = ((node.LinearWPerK + links) * rise) + (node.ConvectionWPerK125 * Math.Pow(rise, 1.25))
+            + (Constants.StefanBoltzmann * node.RadiatingM2 * (Math.Pow(setK, 4) - Math.Pow(network.AmbientK, 4)));
+        return new(1 / tangent, HalfRule.OfTool(node.CapacityJPerK / tangent, network.SensorLagS, 0, sampleS, frameS), hold);
+    }
+}
+
+/// <summary>What the loop did in one simulated case.</summary>
+/// <param name="Name">The case.</param>
+/// <param name="OvershootK">Reading above the set point before any work; negative: it was never reached.</param>
+/// <param name="SettledS">When it last left ±2 K before the work began, s; NaN: not settled.</param>
+/// <param name="RippleK">Peak to peak over the last part before the work.</param>
+/// <param name="DroopK">Deepest fall of the working end under the set point in a piece of work; NaN: no work.</param>
+/// <param name="ReadyS">When the set point less 5 K was first read, s; NaN: never.</param>
+public sealed record LoopCase(string Name, double OvershootK, double SettledS, double RippleK, double DroopK, double ReadyS);
+
+/// <summary>Control constants, and how the loop does with them.</summary>
+/// <param name="Model">The tool near its set point.</param>
+/// <param name="Settings">Gain and integral time.</param>
+/// <param name="SampleS">Sample period.</param>
+/// <param name="Margins">How far the loop is from swinging.</param>
+/// <param name="Cases">Simulated cases.</param>
+/// <param name="Swing">Saw-tooth of on-off control at a full pack; null: the pack cannot hold the set point.</param>
+/// <param name="AllowedK">Swing that is allowed, peak to peak.</param>
+/// <param name="Relay">What a relay test should show.</param>
+public sealed record ControlDesign(
+    ToolModel Model, PiSettings Settings, double SampleS, Margins Margins, IReadOnlyList<LoopCase> Cases, SawTooth? Swing, double AllowedK, RelaySwing Relay)
+{
+    /// <summary>A pack this empty still has to hold the set point.</summary>
+    public const double NearlyEmpty = 0.10;
+
+    /// <summary>Half of what a relay test adds and takes, as a share of the power that holds.</summary>
+    private const double RelayShare = 0.5;
+
+    /// <summary>On-off is enough where its swing is no more than what is allowed.</summary>
+    public bool OnOffIsEnough => Swing is { } swing && swing.HighC - swing.LowC <= AllowedK;
+
+    /// <summary>Constants by the simple internal-model rules, tightest advised, and the checks in the coupled simulation.</summary>
+    /// <param name="tool">The tool with its pack, path and work.</param>
+    /// <param name="setC">Set point.</param>
+    /// <param name="frameS">Frame of the duty.</param>
+    /// <param name="mostDuty">Largest duty.</param>
+    /// <param name="allowedK">Swing that is allowed, peak to peak.</param>
+    /// <param name="fullOnW">Power into the heater, full pack, switch on.</param>
+    public static ControlDesign Of(AssembledTool tool, double setC, double frameS, double mostDuty, double allowedK, double fullOnW)
+    {
+        double airC = tool.Network.AmbientK - 273.15;
+        double sample = SamplePeriod(tool, setC, frameS);
+        var model = ToolModel.Of(tool, setC, sample, frameS);
+        var settings = PiTuning.Pi(model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS, 1);
+        var margins = LoopMargins.Of(settings.GainWPerK, settings.IntegralS, model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS);
+        double nominal = tool.Load is LoadModel.Heater heater ? heater.Ohm : 1;
+        var pi = new ControllerModel.Pi(setC + 273.15, sample, settings.GainWPerK, settings.GainWPerK / settings.IntegralS, 0, nominal, mostDuty) { StartW = model.HoldW };
+        List<LoopCase> cases = [];
+        foreach (var (name, charge) in new[] { ("full pack", 1.0), ("nearly empty pack", NearlyEmpty) })
+        {
+            if (tool.Pack is { } pack)
+            {
+                var standing = tool with { Pack = pack with { StartCharge = charge }, Controller = pi, TargetK = setC - 5 + 273.15 };
+                cases.Add(Simulated($"{name}, no work", standing with { Work = null }, setC));
+                if (tool.Work is not null)
+                {
+                    cases.Add(Simulated($"{name}, at work", standing, setC));
+                }
+            }
+        }
+
+        double plateau = airC + (model.KelvinPerWatt * fullOnW);
+        var swing = plateau > setC + allowedK && setC - allowedK > airC
+            ? OnOffCycle.Of(model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS, fullOnW, airC, setC - (allowedK / 4), setC + (allowedK / 4))
+            : null;
+        return new(model, settings, sample, margins, cases, swing, allowedK, RelayTest.Swing(model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS, Math.Max(0.1, RelayShare * model.HoldW), 0));
+    }
+
+    /// <summary>A tenth of the dead time that is there without sampling, at least a frame, on a round figure: our choice.</summary>
+    private static double SamplePeriod(AssembledTool tool, double setC, double frameS)
+    {
+        double bare = ToolModel.Of(tool, setC, 0, frameS).Lags.DelayS / 5;
+        double[] round = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2];
+        return Math.Max(frameS, round.Where(period => period <= bare).DefaultIfEmpty(round[0]).Max());
+    }
+
+    private static LoopCase Simulated(string name, AssembledTool tool, double setC)
+    {
+        const double stepS = 0.25, endS = 240;
+        double[] at = [.. Enumerable.Range(0, (int)(endS / stepS) + 1).Select(i => i * stepS)];
+        var run = PlantRunner.Run(tool with { MaxS = endS }, new RunSettings { Instants = at, StepS = Math.Min(0.25, ((ControllerModel.Pi)tool.Controller).PeriodS) });
+        double[] read = [.. run.Trace.SensorK.Select(kelvin => kelvin - 273.15)];
+        int end = Array.FindIndex(read, value => !double.IsFinite(value));
+        end = end < 0 ? read.Length : end;
+        double firstWork = tool.Work is { } work ? (double.IsNaN(work.AfterTargetS) ? work.FirstS : double.IsNaN(run.TargetS) ? endS : run.TargetS + work.AfterTargetS) : endS;
+        int quiet = Math.Min(end, (int)(firstWork / stepS));
+        var before = read.AsSpan(0, Math.Max(0, quiet)).ToArray();
+        int lastOut = Array.FindLastIndex(before, value => Math.Abs(value - setC) > 2);
+        double[] tail = [.. before.Skip(Math.Max(0, before.Length - (int)(30 / stepS)))];
+        int ready = Array.FindIndex(read, 0, end, value => value >= setC - 5);
+        double deepest = run.LowestAtWorkK.Count > 0 ? run.LowestAtWorkK.Min() - 273.15 : double.NaN;
+        return new(name, before.Length > 0 ? before.Max() - setC : double.NaN, lastOut + 1 < before.Length ? (lastOut + 1) * stepS : double.NaN,
+            lastOut + 1 < before.Length && tail.Length > 0 ? tail.Max() - tail.Min() : double.NaN, setC - deepest, ready < 0 ? double.NaN : ready * stepS);
+    }
+}
