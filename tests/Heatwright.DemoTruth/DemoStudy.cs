@@ -18,20 +18,20 @@ public static class DemoStudy
     {
         var names = new Names(rename);
         var bench = new Bench(hidden["seed"]);
-        var trials = Trials(hidden, bench);
+        var scene = hidden.Scene;
+        var trials = scene.Trials(hidden, bench);
         var study = new JsonObject
         {
             ["format"] = "heatwright-bundle-1",
-            ["name"] = rename == 0 ? "rope hot knife" : names.Of("rope hot knife"),
-            ["note"] = "Demo. Every reading, label and price here is invented: made by a simulation with a hidden truth, not taken on a bench. "
-                + "Lithium cells, a hot edge and fumes of melting rope are dangerous; local rules and licensed practice come first.",
-            ["seed"] = 4711,
+            ["name"] = names.Of(scene.Name),
+            ["note"] = scene.Note,
+            ["seed"] = scene.Seed,
             ["invented"] = true,
-            ["brief"] = BriefText.Json(names, hidden),
+            ["brief"] = scene.Brief(names, hidden),
             ["instruments"] = List(bench.All, Instrument),
-            ["parts"] = List(Shelf.Parts, part => Part(part, names)),
+            ["parts"] = List(scene.Parts, part => Part(part, names)),
             ["trials"] = List(trials, trial => Trial(trial, names)),
-            ["arrangements"] = List(Truth.Wirings, wiring => Arrangement(wiring, names)),
+            ["arrangements"] = List(scene.Wirings, wiring => Arrangement(wiring, names)),
         };
 
         Directory.CreateDirectory(Path.Combine(folder, "runs"));
@@ -40,34 +40,6 @@ public static class DemoStudy
         {
             File.WriteAllText(Path.Combine(folder, "runs", names.Of(run.Id) + ".csv"), run.Csv());
         }
-    }
-
-    private static IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench)
-    {
-        var cells = new CellRuns(hidden, bench);
-        var heaters = new HeaterRuns(hidden, bench);
-        var small = new SmallRuns(hidden, bench);
-        return
-        [
-            new("round-discharge", "discharge", "round", "what charge it really holds", [cells.Discharge("round", looseClip: true)]),
-            new("round-pulses", "pulse", "round", "its ohms over the charge", [cells.Pulses("round", [2, 3, 4])]),
-            new("iron-discharge", "discharge", "iron", "what charge it really holds", [cells.Discharge("iron", looseClip: false)]),
-            new("iron-pulses", "pulse", "iron", "its ohms over the charge", [cells.Pulses("iron", [2, 4, 6])]),
-            .. Heater("stick", 7.3, 4.7, [2.4, 3.3, 4.1, 4.7]),
-            .. Heater("cartridge", 12.6, 8.8, [4.0, 6.0, 7.5, 8.8]),
-            .. Heater("ribbon", 3.1, 1.75, [0.8, 1.2, 1.5, 1.75]),
-            new("module-points", "modulePoints", "module", "what it loses", [small.Module()]),
-            new("leads-drop", "twoPointDrop", "leads", "ohms out and back", [small.Drop("leads", 1, slip: true)]),
-            new("tabs-drop", "twoPointDrop", "tabs", "ohms of one touch, over four of them", [small.Drop("tabs", 4, slip: false)]),
-        ];
-
-        IEnumerable<DemoTrial> Heater(string name, double upV, double holdV, double[] heldV) =>
-        [
-            new(name + "-cold", "coldOhms", name, "ohms cold", [heaters.Cold(name, overload: name == "cartridge")]),
-            new(name + "-hot", "hotOhms", name, "ohms hot", [heaters.Hot(name, heldV)]),
-            new(name + "-warm-up", "warmUp", name, "heat it takes and loses, and what the grip gets",
-                [heaters.UpAndDown(name, upV), heaters.Hold(name, holdV), .. name == "cartridge" ? [heaters.ByHand(name, holdV)] : Array.Empty<DemoRun>()]),
-        ];
     }
 
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode> json) => new([.. items.Select(item => json(item))]);
@@ -122,18 +94,11 @@ public static class DemoStudy
 
     private static JsonObject Arrangement(Wiring wiring, Names names)
     {
-        string name = wiring switch
-        {
-            { StepUp: true } => "one round cell through a step-up into the cartridge",
-            { Cell: "iron" } => "iron-phosphate pair straight on the ribbon under a duty ceiling",
-            { Series: 2 } => "two round cells in series straight on the stick",
-            _ => "one round cell straight on the ribbon through the spring holder",
-        };
         var json = new JsonObject
         {
             ["id"] = names.Of("arrangement-" + wiring.Letter),
             ["letter"] = names.Letter(wiring.Letter),
-            ["name"] = names.Of(name),
+            ["name"] = names.Of(wiring.Name),
             ["cell"] = names.Of(wiring.Cell),
             ["series"] = wiring.Series,
             ["parallel"] = 1,
@@ -148,8 +113,8 @@ public static class DemoStudy
         };
         Add("supervision", wiring.Supervision ? "supervision" : null);
         Add("stepUp", wiring.StepUp ? "module" : null);
-        Add("charger", wiring.Cell == "iron" ? "charger-iron" : wiring.Series == 1 ? "charger-round" : null);
-        Add("cutOut", wiring.Cell == "iron" ? null : "cutout");
+        Add("charger", wiring.Charger);
+        Add("cutOut", wiring.CutOut);
         json["dutyCeiling"] = wiring.DutyCeiling;
         return json;
 

@@ -41,25 +41,25 @@ internal sealed class HeaterRuns(Hidden hidden, Bench bench)
         return run;
     }
 
-    /// <summary>Up at steady volts until the probe is at 345 °C, then off; logged every 2 s.</summary>
-    public DemoRun UpAndDown(string name, double supplyV)
+    /// <summary>Up at steady volts until the probe is 25 K over the job's target, then off; logged every few seconds.</summary>
+    public DemoRun UpAndDown(string name, double supplyV, double everyS = 2, double coolS = 150)
     {
         var run = Log(name + "-up-and-down-1", bench.Logger);
         var (end, x) = Begin(name);
         bool off = false;
         double offS = double.PositiveInfinity;
-        for (double now = 0; now <= offS + 150; now += 2)
+        for (double now = 0; now <= offS + coolS; now += everyS)
         {
             double volts = off ? 0 : supplyV * (1 + (0.0005 * run.Noise.Bell()));
             run.Read(now, volts, volts / end.Ohm(x[TrueEnd.Core]), x[TrueEnd.Probe], x[TrueEnd.Grip]);
-            if (!off && x[TrueEnd.Probe] >= 345)
+            if (!off && (now >= 600 || x[TrueEnd.Probe] >= hidden.Scene.Job.TargetC + 25)) // it may never get there: the maker gives up after ten minutes
             {
                 off = true;
                 offS = now;
                 run.Read(now + 0.2, 0, 0, x[TrueEnd.Probe], x[TrueEnd.Grip]);
             }
 
-            Advance(end, x, 2, off ? 0 : supplyV);
+            Advance(end, x, everyS, off ? 0 : supplyV);
         }
 
         return run;

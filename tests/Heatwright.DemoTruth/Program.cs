@@ -1,16 +1,19 @@
 using System.Globalization;
 using Heatwright.DemoTruth;
 
-string folder = "samples/rope-hot-knife";
+var hidden = args is ["--scene", string scene, ..] ? new Hidden(scene) : new Hidden();
+string folder = hidden.Folder;
 bool truth = false;
 string letters = "ABCD";
 int rename = 0;
-var hidden = new Hidden();
 for (int i = 0; i < args.Length; i++)
 {
     string Next() => ++i < args.Length ? args[i] : throw new ArgumentException($"'{args[i - 1]}' needs a value after it.");
     switch (args[i])
     {
+        case "--scene":
+            i++;
+            break;
         case "--truth":
             truth = true;
             break;
@@ -28,7 +31,7 @@ for (int i = 0; i < args.Length; i++)
             hidden[pair[0]] = double.Parse(pair[^1], CultureInfo.InvariantCulture);
             break;
         default:
-            Console.Error.WriteLine("Usage: [--out DIR] [--truth [--only LETTERS]] [--set name=value]... [--rename [number]]");
+            Console.Error.WriteLine("Usage: [--scene NAME] [--out DIR] [--truth [--only LETTERS]] [--set name=value]... [--rename [number]]");
             return 2;
     }
 }

@@ -3,7 +3,7 @@ namespace Heatwright.DemoTruth;
 /// <summary>Module points and drops across leads and touches.</summary>
 internal sealed class SmallRuns(Hidden hidden, Bench bench)
 {
-    public DemoRun Module()
+    public DemoRun Module(double[] loadsOhm)
     {
         var meter = bench.Meter;
         var run = new DemoRun(hidden["seed"], "module-points-1", new DemoColumn("volts in", "V", meter), new DemoColumn("amps in", "A", meter),
@@ -12,7 +12,7 @@ internal sealed class SmallRuns(Hidden hidden, Bench bench)
         var module = new TrueModule(hidden);
         foreach (double inV in (double[])[4.1, 3.7, 3.4])
         {
-            foreach (double loadOhm in (double[])[47, 22, 15, 10])
+            foreach (double loadOhm in loadsOhm)
             {
                 // A stiff bench supply: next to no source ohms. The set volts sag a little with the load.
                 var (amps, loadW, _) = module.On(inV, 0.001, loadOhm);

@@ -1,7 +1,7 @@
 namespace Heatwright.DemoTruth;
 
 /// <summary>How an arrangement is wired, in names of the hidden truth.</summary>
-internal sealed record Wiring(string Letter, string Cell, int Series, string Heater, bool StepUp, string Contacts, int ContactCount, bool Supervision, double DutyCeiling);
+internal sealed record Wiring(string Letter, string Name, string Cell, int Series, string Heater, bool StepUp, string Contacts, int ContactCount, bool Supervision, double DutyCeiling, string? Charger, string? CutOut);
 
 /// <summary>What an arrangement truly does from a charge on.</summary>
 internal sealed record Outcome(double ReadyS, int Cuts, double EndS, string Ended, double ChargeLeft, double GripC, double CellC, double MostA);
@@ -9,15 +9,10 @@ internal sealed record Outcome(double ReadyS, int Cuts, double EndS, string Ende
 /// <summary>An arrangement run through its work with the true values at steps of 20 ms.</summary>
 internal sealed class TrueTool(Hidden hidden, Wiring wiring)
 {
-    public const double TargetC = 320;
-    public const double AboveC = 220;
-    public const double EveryS = 20;
-    public const double ForS = 4;
-    public const double FirstAfterS = 5;
-
     private const double StepS = 0.02;
     private const int AtCell = TrueEnd.Slots;
 
+    private readonly Job job = hidden.Scene.Job;
     private readonly TrueCell cell = new(hidden, wiring.Cell);
     private readonly TrueEnd end = new(hidden, wiring.Heater);
     private readonly TrueModule module = new(hidden);
@@ -42,18 +37,18 @@ internal sealed class TrueTool(Hidden hidden, Wiring wiring)
                 Control(x[TrueEnd.Probe]);
             }
 
-            if (double.IsNaN(ready) && x[TrueEnd.Blade] >= TargetC)
+            if (double.IsNaN(ready) && x[TrueEnd.Blade] >= job.TargetC)
             {
                 ready = now;
             }
 
-            double into = now - ready - FirstAfterS;
-            bool touching = into >= cuts * EveryS && into < (cuts * EveryS) + ForS && taken < hidden["work.need"];
-            double workW = touching ? hidden["work.contact"] * Math.Max(0, x[TrueEnd.Blade] - AboveC) : 0;
+            double into = now - ready - job.FirstAfterS;
+            bool touching = into >= cuts * job.EveryS && into < (cuts * job.EveryS) + job.ForS && taken < hidden["work.need"];
+            double workW = touching ? hidden["work.contact"] * Math.Max(0, x[TrueEnd.Blade] - job.AboveC) : 0;
             taken += workW * StepS;
-            if (into >= (cuts * EveryS) + ForS)
+            if (into >= (cuts * job.EveryS) + job.ForS)
             {
-                ended = taken >= hidden["work.need"] ? "" : "a cut was not done in its time";
+                ended = taken >= hidden["work.need"] ? "" : "a piece was not done in its time";
                 cuts += ended.Length == 0 ? 1 : 0;
                 taken = 0;
             }
@@ -71,10 +66,10 @@ internal sealed class TrueTool(Hidden hidden, Wiring wiring)
 
     private void Control(double feltC)
     {
-        double missing = TargetC + 2 - feltC;
-        double asked = (0.06 * missing) + integral;
+        double missing = job.TargetC + 2 - feltC;
+        double asked = (job.Gain * missing) + integral;
         duty = Math.Clamp(asked, 0, wiring.DutyCeiling);
-        integral = Math.Clamp(asked == duty ? integral + (0.0004 * missing) : integral, 0, 1);
+        integral = Math.Clamp(asked == duty ? integral + (job.Sum * missing) : integral, 0, 1);
     }
 
     private double LoopOhm(double now)

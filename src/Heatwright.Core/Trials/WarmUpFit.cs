@@ -12,6 +12,24 @@ namespace Heatwright.Trials;
 /// <param name="AirC">Air, °C.</param>
 public sealed record WarmUpLog(string Name, double[] TimesS, double[] Watts, double[] EndC, double[] GripC, double AirC)
 {
+    /// <summary>Standard doubt of a row's time, s: where degrees run fast it is a doubt of degrees.</summary>
+    public double TimeDoubtS { get; init; }
+
+    /// <summary>Standard doubt of the degrees of each row: one kelvin, and what the doubt of its time makes of the slope it stands on.</summary>
+    internal double[] DoubtK()
+    {
+        double[] doubt = new double[TimesS.Length];
+        for (int i = 0; i < doubt.Length; i++)
+        {
+            int before = Math.Max(0, i - 1);
+            int after = Math.Min(doubt.Length - 1, i + 1);
+            double slope = after > before ? (EndC[after] - EndC[before]) / (TimesS[after] - TimesS[before]) : 0;
+            doubt[i] = double.IsFinite(slope) ? Math.Sqrt(1 + (slope * slope * TimeDoubtS * TimeDoubtS)) : 1;
+        }
+
+        return doubt;
+    }
+
     /// <summary>Power as the plant takes it: mean of the two rows that bound each interval.</summary>
     public Schedule Drive()
     {
@@ -64,17 +82,17 @@ public sealed record WarmUpFindings(
 /// radiation and a lag. The corrected Akaike criterion chooses (Hurvich and Tsai [hurvich-1989]); a gain under 2 keeps the simpler.</remarks>
 public sealed class WarmUpFit
 {
-    private const double EndDoubtK = 1.0;
-
     private readonly IReadOnlyList<WarmUpLog> logs;
     private readonly bool radiates;
     private readonly bool lags;
     private readonly List<string> names = ["heat capacity", "linear loss"];
     private readonly double[][] weight;
+    private readonly double[][] doubtK;
 
     private WarmUpFit(IReadOnlyList<WarmUpLog> logs, bool radiates, bool lags, double[][] weight)
     {
         (this.logs, this.radiates, this.lags, this.weight) = (logs, radiates, lags, weight);
+        doubtK = [.. logs.Select(log => log.DoubtK())];
         if (radiates)
         {
             names.Add("radiating area");
@@ -211,19 +229,19 @@ public sealed class WarmUpFit
             LogCovariance = covariance,
             MisfitK = Math.Sqrt(used.Sum(value => value * value) / Math.Max(1, used.Length)),
             ModelledC = modelled,
-            Scores = [.. left.Select(rows => Alone(rows, Math.Max(spread, EndDoubtK)))],
+            Scores = [.. left.Select((rows, l) => Alone(rows, [.. doubtK[l].Select(own => Math.Max(spread, own))]))],
         };
     }
 
     /// <summary>How many spreads each row lies off what the rows around it are off: a reading is suspect when it stands alone, not
     /// where the model as a whole is off.</summary>
-    private static double[] Alone(double[] left, double spread)
+    private static double[] Alone(double[] left, double[] spread)
     {
         double[] scores = new double[left.Length];
         for (int i = 0; i < left.Length; i++)
         {
             double[] around = [.. Enumerable.Range(Math.Max(0, i - 3), Math.Min(left.Length, i + 4) - Math.Max(0, i - 3)).Where(k => k != i && double.IsFinite(left[k])).Select(k => left[k])];
-            scores[i] = double.IsFinite(left[i]) && around.Length >= 3 ? Math.Abs(left[i] - Median(around)) / spread : 0;
+            scores[i] = double.IsFinite(left[i]) && around.Length >= 3 ? Math.Abs(left[i] - Median(around)) / spread[i] : 0;
         }
 
         return scores;
@@ -238,7 +256,7 @@ public sealed class WarmUpFit
             var trace = Simulate(found, logs[l]).Trace;
             for (int row = 0; row < logs[l].TimesS.Length; row++)
             {
-                residuals[at++] = weight[l][row] > 0 ? (trace.SensorK[row] - 273.15 - logs[l].EndC[row]) / EndDoubtK : 0;
+                residuals[at++] = weight[l][row] > 0 ? (trace.SensorK[row] - 273.15 - logs[l].EndC[row]) / doubtK[l][row] : 0;
             }
         }
     }

@@ -12,17 +12,19 @@ public sealed partial class TruthJourney(ITestOutputHelper output) : IDisposable
 
     public void Dispose() => bench.Dispose();
 
-    [Fact]
-    public void Warm_up_and_pieces_of_each_arrangement_hold_the_truth_within_three_standard_doubts()
+    /// <param name="scene">Which invented bag.</param>
+    /// <param name="letters">Its arrangements; B of the foam bow is left out, since its prediction rests on a label that is false.</param>
+    [Theory, InlineData("rope-hot-knife", "ABCD"), InlineData("foam-bow", "ACD")]
+    public void Warm_up_and_pieces_of_each_arrangement_hold_the_truth_within_three_standard_doubts(string scene, string letters)
     {
         using var told = new StringWriter();
-        Truth.Print(new Hidden(), "ABCD", told);
+        Truth.Print(new Hidden(scene), letters, told);
         var truth = TruthLine().Matches(told.ToString()).Select(match => (Letter: match.Groups[1].Value, ReadyS: Number(match, 2), Pieces: Number(match, 3))).ToDictionary(row => row.Letter);
-        Assert.Equal(["A", "B", "C", "D"], truth.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(letters, string.Concat(truth.Keys.Order(StringComparer.Ordinal)));
 
-        bench.Verdicts(Path.Combine(Repository.Root, "samples", "rope-hot-knife"));
+        bench.Verdicts(Path.Combine(Repository.Root, "samples", scene));
         using var json = JsonDocument.Parse(bench.Last);
-        Assert.All(json.RootElement.GetProperty("arrangements").EnumerateArray(), one =>
+        Assert.All(json.RootElement.GetProperty("arrangements").EnumerateArray().Where(one => truth.ContainsKey(one.GetProperty("letter").GetString()!)), one =>
         {
             string letter = one.GetProperty("letter").GetString()!;
             var lines = one.GetProperty("requirements").EnumerateArray().ToArray();
@@ -41,6 +43,6 @@ public sealed partial class TruthJourney(ITestOutputHelper output) : IDisposable
 
     private static double Number(Match match, int group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^([ABCD]) from full to the end: ready in ([\d.]+) s, (\d+) cuts", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^([ABCD]) from full to the end: ready in ([\d.]+) s, (\d+) pieces", RegexOptions.Multiline)]
     private static partial Regex TruthLine();
 }

@@ -1,24 +1,10 @@
+using static Heatwright.DemoTruth.Stated;
+
 namespace Heatwright.DemoTruth;
 
-/// <summary>A value as the maker wrote it down.</summary>
-internal sealed record Said(string Quantity, double Value, string Unit, double PlusMinus, string Origin, string Text);
-
-/// <summary>A part as the maker wrote it down.</summary>
-internal sealed record DemoPart(string Id, string Kind, string Name, int Count, string From, Said[] Stated)
-{
-    public (string Key, string Value)[] Words { get; init; } = [];
-
-    public string Note { get; init; } = "";
-}
-
 /// <summary>What the maker has and was told. Labels and assumptions stand here, not the truth; all invented.</summary>
-internal static class Shelf
+internal static class RopeKnifeShelf
 {
-    private const string Sheet = "sheet";
-    private const string Claimed = "claimed";
-    private const string Measured = "measured";
-    private const string Assumed = "assumed";
-
     public static IReadOnlyList<DemoPart> Parts { get; } =
     [
         new("round", "cell", "round cell", 2, "bought",
@@ -109,18 +95,5 @@ internal static class Shelf
             new("grip loss", 0.18, "W/K", 0.06, Assumed, "0.022 m² at about 8 W/(m²·K), from memory"),
             new("mass", 68, "g", 1, Measured, "scale"), new("price", 4.5, "money", 0, Measured, "receipt"),
         ]),
-    ];
-
-    private static Said[] Size(double diameterMm, double lengthMm, double massG, double price) =>
-    [
-        new("diameter", diameterMm, "mm", 0.1, Measured, "caliper"), new("length", lengthMm, "mm", 0.1, Measured, "caliper"),
-        new("mass", massG, "g", 0.5, Measured, "scale"), new("price", price, "money", 0, Measured, price > 0 ? "receipt" : "from a scrapped machine, nothing paid"),
-    ];
-
-    private static Said[] Board(double lengthMm, double widthMm, double heightMm, double massG, double price) =>
-    [
-        new("length", lengthMm, "mm", 0.2, Measured, "caliper"), new("width", widthMm, "mm", 0.2, Measured, "caliper"),
-        new("height", heightMm, "mm", 0.2, Measured, "caliper, tallest part"), new("mass", massG, "g", 0.5, Measured, "scale"),
-        new("price", price, "money", 0, Measured, "receipt"),
     ];
 }

@@ -1,0 +1,37 @@
+using System.Text.Json;
+using Heatwright.DemoTruth;
+
+namespace Heatwright.Tests.Journeys;
+
+/// <summary>The foam bow: a light wire, fast to heat, and a step-up that nobody needs.</summary>
+public sealed class FoamBowJourney : IDisposable
+{
+    private readonly Bench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void The_thicker_wire_on_one_cell_needs_no_converter_and_the_bad_readings_are_found()
+    {
+        // By hand: 4.58 ohm on one cell of 3.6 to 4.1 V is 2.6 to 3.4 W, near the 3.0 W that hold the wire; 2.78 ohm is 4.1 to 5.5 W.
+        string[] words = bench.Verdicts(Path.Combine(Repository.Root, "samples", "foam-bow"));
+        Assert.Equal("go", words[2]);
+        Assert.Contains(words[0], (string[])["need-more-readings", "no-go"]);
+        Assert.Equal("go-if", words[1]); // its limit current is only claimed
+        Assert.Equal("go-if", words[3]); // two cells in series without supervision
+        using var json = JsonDocument.Parse(bench.Last);
+        var remarks = json.RootElement.GetProperty("remarks").EnumerateArray().Select(one => $"{one.GetProperty("run").GetString()} {one.GetProperty("reading").GetInt32()}");
+        Assert.Equal(["round-discharge-1 88", "round-discharge-1 89", "thick-cold-1 3", "leads-drop-1 3"], remarks);
+    }
+
+    [Fact]
+    public void A_wire_of_more_ohms_loses_the_go()
+    {
+        double factor = 1.4 + (0.2 * new Random(Environment.TickCount).NextDouble());
+        var hidden = new Hidden("foam-bow");
+        hidden["thick.ohms"] *= factor;
+        DemoStudy.Write(bench.In("more"), hidden);
+        string[] words = bench.Verdicts(bench.In("more"));
+        Assert.True(words[2] != "go", $"ohms of the thick wire times {factor} and still go");
+    }
+}
