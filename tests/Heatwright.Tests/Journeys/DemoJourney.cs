@@ -52,7 +52,7 @@ public sealed class DemoJourney : IDisposable
     }
 
     /// <summary>Without what wrapping and columns add.</summary>
-    private static string Squeezed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c) && c != '│'));
+    internal static string Squeezed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c) && c != '│'));
 
     private static string Unwrapped(string text) => text.Replace("\n", "", StringComparison.Ordinal).Replace("\r", "", StringComparison.Ordinal);
 }
