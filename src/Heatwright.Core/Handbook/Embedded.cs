@@ -11,9 +11,16 @@ internal static class Embedded
     public static IReadOnlyList<string> TableNames { get; } =
     [
         .. Home.GetManifestResourceNames()
-            .Where(name => name.StartsWith("data/", StringComparison.Ordinal) && name != SourcesName)
+            .Where(name => name.StartsWith("data/", StringComparison.Ordinal) && name != SourcesName && !IsTrial(name))
             .Order(StringComparer.Ordinal),
     ];
+
+    /// <summary>Names of the files of one folder that holds no tables.</summary>
+    public static IEnumerable<string> NamesIn(string folder) =>
+        Home.GetManifestResourceNames().Where(name => name.Replace('\\', '/').StartsWith(folder, StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+
+    /// <summary>Kinds of bench test and their rules: data, but no tables.</summary>
+    private static bool IsTrial(string name) => name.StartsWith("data/trials", StringComparison.Ordinal);
 
     public static string Text(string name)
     {

@@ -1,0 +1,310 @@
+using System.Globalization;
+using Heatwright.Numerics;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Bench tests of cells and packs.</summary>
+internal static class CellKindFits
+{
+    public static readonly Dictionary<string, Func<TrialSheet, Checked<TrialAnswer>>> All = new(StringComparer.Ordinal)
+    {
+        ["capacity"] = Capacity,
+        ["open-volts"] = OpenVolts,
+        ["pulse"] = Pulse,
+        ["two-load-sag"] = Sag,
+        ["standby-drain"] = Standby,
+        ["charge-log"] = Charge,
+    };
+
+    private static Checked<TrialAnswer> Capacity(TrialSheet read)
+    {
+        var sheet = Rising(Loaded(read).Whole("time", "volts", "amps"));
+        if (Curves.TooFew(sheet, 3, "time, volts and amps") is { } few)
+        {
+            return new(few);
+        }
+
+        double cut = sheet.Setting("cut-off");
+        double[] volts = sheet["volts"];
+        int end = Array.FindIndex(volts, v => v <= cut);
+        bool reached = end > 0;
+        var answer = Summed(sheet, [("capacity", Units.AmpereHour, s => Taken(s, cut, false)), ("energy", Units.WattHour, s => Taken(s, cut, true)), ("mean volts", Units.Volt, s => Taken(s, cut, true) / Taken(s, cut, false))],
+            (sheet["time"][^1] - sheet["time"][0]) / Math.Max(1, sheet.Count - 1));
+        double ah = answer.Find("capacity")!.Value, claim = sheet.Setting("claim") / 3600;
+        List<string> says = [string.Create(CultureInfo.InvariantCulture, $"{(reached ? "It gave" : "So far it gave")} {ah:0.000} Ah down to {(reached ? cut : volts[^1]):0.00} V at about {sheet["amps"].Average():0.00} A.")];
+        if (claim > 0)
+        {
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"That is {100 * ah / claim:0} % of the {claim:0.00} Ah claimed."));
+        }
+
+        return new(answer with
+        {
+            Says = says,
+            Next = reached ? [] : [string.Create(CultureInfo.InvariantCulture, $"The log ends at {volts[^1]:0.00} V, above the cut-off of {cut:0.00} V: this is a lower bound. Go on until {cut:0.00} V.")],
+            Picture = new("time", "s", "volts", "V", sheet["time"], volts, volts),
+            Word = reached ? "measured" : "lower bound",
+        });
+    }
+
+    /// <summary>Amps through a known resistor where only volts were read.</summary>
+    private static TrialSheet Loaded(TrialSheet read)
+    {
+        double load = read.Setting("load");
+        return read.Has("amps") || !(load > 0) ? read
+            : Through(read).Saying(string.Create(CultureInfo.InvariantCulture, $"Amps are worked out from the volts over {load:0.00} Ω."));
+    }
+
+    private static TrialSheet Through(TrialSheet sheet) => sheet.Derived("amps", [.. sheet["volts"].Select(v => v / sheet.Setting("load"))], [.. sheet.Own("volts").Select(u => u / sheet.Setting("load"))], Through);
+
+    private static TrialSheet Rising(TrialSheet sheet)
+    {
+        double last = double.NegativeInfinity;
+        List<int> rows = [];
+        for (int i = 0; i < sheet.Count; i++)
+        {
+            if (sheet["time"][i] > last)
+            {
+                rows.Add(i);
+                last = sheet["time"][i];
+            }
+        }
+
+        return sheet.Rows(rows);
+    }
+
+    /// <summary>Charge, or energy, taken until the cut-off; straight lines between readings, the last piece cut where the volts pass it.</summary>
+    private static double Taken(TrialSheet s, double cut, bool energy)
+    {
+        double[] t = s["time"], a = s["amps"], v = s["volts"];
+        double sum = 0;
+        for (int i = 1; i < t.Length; i++)
+        {
+            double share = v[i] <= cut && v[i - 1] > cut ? (v[i - 1] - cut) / (v[i - 1] - v[i]) : 1;
+            double h = (t[i] - t[i - 1]) * share;
+            double late = a[i - 1] + (share * (a[i] - a[i - 1])), lateV = v[i - 1] + (share * (v[i] - v[i - 1]));
+            sum += h * (energy ? ((2 * a[i - 1] * v[i - 1]) + (2 * late * lateV) + (a[i - 1] * lateV) + (late * v[i - 1])) / 6 : (a[i - 1] + late) / 2);
+            if (v[i] <= cut)
+            {
+                break;
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>Findings that are sums over a log: their doubts come from each reading's own and from the shared errors.</summary>
+    private static TrialAnswer Summed(TrialSheet sheet, (string Name, Unit Unit, Func<TrialSheet, double> Of)[] sums, double step)
+    {
+        var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
+        List<TrialFinding> findings = [];
+        foreach (var (name, unit, of) in sums)
+        {
+            double value = of(sheet), own = 0;
+            foreach (string column in (string[])["volts", "amps"])
+            {
+                double[] u = sheet.Own(column);
+                if (u.All(x => x == 0))
+                {
+                    continue;
+                }
+
+                // Independent readings: the same push on each alone, added as squares; one push on all divided by √n is the same for a sum of even pieces.
+                double pushed = of(sheet.With(column, [.. sheet[column].Zip(u, (x, d) => x + d)], u)) - value;
+                own += pushed * pushed / Math.Max(1, sheet.Count);
+            }
+
+            double first = sheet.Setting("time doubt", Math.Min(step, 1) / Math.Sqrt(12));
+            double rate = Math.Abs(value) / Math.Max(1e-9, sheet["time"][^1] - sheet["time"][0]);
+            own += Math.Pow(first * rate, 2);
+            var doubts = Doubts.From(Cause.Normal($"{sheet.Card.Name} {name} scatter", CauseGroup.Trial), Math.Sqrt(own));
+            foreach (var error in sheet.Shared)
+            {
+                doubts = doubts.With(error.Cause, of(sheet.Moved(error)) - value);
+            }
+
+            findings.Add(new(name, new Estimate(unit.FromSi(value), unit, doubts.Times(1 / unit.Factor), origin), Math.Sqrt(own) / unit.Factor, double.PositiveInfinity));
+        }
+
+        return new(sheet.Card.Name, findings, []);
+    }
+
+    private static Checked<TrialAnswer> OpenVolts(TrialSheet read)
+    {
+        var sheet = Rising(Loaded(read).Whole("time", "volts", "amps"));
+        if (Curves.TooFew(sheet, 10, "time, volts and amps down to empty") is { } few)
+        {
+            return new(few);
+        }
+
+        double cut = sheet.Setting("cut-off"), ohms = sheet.Setting("ohms", 0);
+        double all = Taken(sheet, cut, false);
+        double rate = sheet["amps"].Average() * 3600 / all;
+        double At(TrialSheet s, double left)
+        {
+            double total = Taken(s, cut, false), taken = 0;
+            double[] t = s["time"], a = s["amps"], v = s["volts"];
+            for (int i = 1; i < t.Length; i++)
+            {
+                double piece = (t[i] - t[i - 1]) * (a[i] + a[i - 1]) / 2;
+                double want = (1 - left) * total;
+                if (taken + piece >= want)
+                {
+                    double share = (want - taken) / piece;
+                    return v[i - 1] + (share * (v[i] - v[i - 1])) + (s.Setting("ohms", 0) * (a[i - 1] + (share * (a[i] - a[i - 1]))));
+                }
+
+                taken += piece;
+            }
+
+            return v[^1];
+        }
+
+        var answer = Summed(sheet, [("capacity", Units.AmpereHour, s => Taken(s, cut, false)),
+            .. ((int[])[100, 90, 80, 70, 60, 50, 40, 30, 20, 10, 5]).Select(percent => ($"open volts at {percent} %", Units.Volt, (Func<TrialSheet, double>)(s => At(s, percent / 100.0))))], 1);
+        double sagOpen = ohms > 0 ? 0.002 : 0.1 * sheet["amps"].Average();
+        return new(answer with
+        {
+            Findings = [.. answer.Findings.Select(f => f.Name == "capacity" ? f : f with { Value = f.Value with { Doubts = f.Value.Doubts.With(Cause.Rectangular("sag in a slow discharge", CauseGroup.Assumption), sagOpen / Math.Sqrt(3)) } })],
+            Says = [string.Create(CultureInfo.InvariantCulture, $"Discharged at {rate:0.000} of its charge an hour{(ohms > 0 ? "; the drop in its ohms is added back" : "; its ohms are not known, so the volts are those under this load")}.")],
+            Next = rate > 0.11 ? ["Too fast for open volts: discharge at a twentieth of the charge an hour, or give its ohms."] : [],
+            Picture = new("time", "s", "volts", "V", sheet["time"], sheet["volts"], sheet["volts"]),
+        });
+    }
+
+    private static Checked<TrialAnswer> Pulse(TrialSheet read)
+    {
+        var sheet = Rising(read.Whole("time", "volts", "amps"));
+        if (Curves.TooFew(sheet, 3, "time, volts and amps around a step of load") is { } few)
+        {
+            return new(few);
+        }
+
+        double[] t = sheet["time"], v = sheet["volts"], a = sheet["amps"];
+        double most = a.Max() - a.Min();
+        int[] steps = [.. Enumerable.Range(1, sheet.Count - 1).Where(i => Math.Abs(a[i] - a[i - 1]) > 0.5 * most)];
+        if (steps.Length == 0 || most < 0.01)
+        {
+            return new(new Problem("No step of the load stands in these readings.", "amps", FormattableString.Invariant($"{a.Min():0.00} to {a.Max():0.00} A"), "a step of half the largest load or more", "Switch the load on between two readings."));
+        }
+
+        double First(TrialSheet s) => steps.Average(i => (s["volts"][i - 1] - s["volts"][i]) / (s["amps"][i] - s["amps"][i - 1]));
+        double After(TrialSheet s, double wait) => steps.Where(i => a[i] > a[i - 1] && Late(i, wait) > i).Select(i => (s["volts"][i - 1] - s["volts"][Late(i, wait)]) / (s["amps"][Late(i, wait)] - s["amps"][i - 1])).DefaultIfEmpty(double.NaN).Average();
+        int Late(int step, double wait)
+        {
+            int until = steps.FirstOrDefault(i => i > step, t.Length) - 1;
+            int at = Enumerable.Range(step, until - step + 1).Where(i => t[i] - t[step - 1] <= wait * 1.3).DefaultIfEmpty(step).Last();
+            return t[at] - t[step - 1] >= 0.5 * wait ? at : step;
+        }
+
+        double gap = steps.Average(i => t[i] - t[i - 1]);
+        List<(string, Unit, Func<TrialSheet, double>)> sums = [($"ohms after {Display.Significant(gap, 2)} s", Units.Ohm, First)];
+        foreach (double wait in (double[])[10, 60, 600])
+        {
+            if (wait > 2 * gap && double.IsFinite(After(sheet, wait)))
+            {
+                sums.Add((string.Create(CultureInfo.InvariantCulture, $"ohms after {wait:0} s"), Units.Ohm, s => After(s, wait)));
+            }
+        }
+
+        double[] each = [.. steps.Select(i => (v[i - 1] - v[i]) / (a[i] - a[i - 1]))];
+        double digit = Math.Sqrt(2) * sheet.Own("volts").Average() / most;
+        double spread = each.Length > 1 ? Math.Sqrt(each.Sum(x => Math.Pow(x - each.Average(), 2)) / (each.Length - 1) / each.Length) : 0;
+        double own = Math.Max(digit / Math.Sqrt(each.Length), spread);
+        var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
+        List<TrialFinding> findings = [];
+        foreach (var (name, unit, of) in sums)
+        {
+            double value = of(sheet);
+            var doubts = Doubts.From(Cause.Normal($"pulse {name} scatter", CauseGroup.Trial), own);
+            foreach (var error in sheet.Shared)
+            {
+                doubts = doubts.With(error.Cause, of(sheet.Moved(error)) - value);
+            }
+
+            findings.Add(new(name, new Estimate(value, unit, doubts, origin), own, each.Length > 1 && spread > digit ? each.Length - 1 : double.PositiveInfinity));
+        }
+
+        List<string> says = [string.Create(CultureInfo.InvariantCulture, $"{steps.Length} step{(steps.Length == 1 ? "" : "s")} of load, about {most:0.00} A each.")];
+        if (findings.Count == 1)
+        {
+            says.Add("A short pulse understates the sag of a long burst by 1.5 to 2.5 times.");
+        }
+
+        return new(new TrialAnswer(sheet.Card.Name, findings, says)
+        {
+            Next = findings.Count == 1 ? ["Leave the load on for the length of your burst and read its end."] : [],
+            Picture = new("time", "s", "volts", "V", t, v, v),
+            Notes = sheet.Notes,
+        });
+    }
+
+    private static Checked<TrialAnswer> Sag(TrialSheet read)
+    {
+        var sheet = read.Whole("volts", "amps");
+        if ((Curves.TooFew(sheet, 2, "volts and amps") ?? Curves.OneLevel(sheet, "amps", 0.05)) is { } few)
+        {
+            return new(few);
+        }
+
+        var straight = Curves.Line("open volts less ohms times amps", "volts", "amps", Curves.Tell("open volts", Units.Volt, 0), Curves.Tell("ohms", Units.Ohm, (_, p) => -p[1]),
+            Curves.Tell("most watts", Units.Watt, (_, p) => p[0] * p[0] / (4 * -p[1])));
+        var bent = Curves.Bent("ohms that change with the load", "volts", "amps", Curves.Tell("open volts", Units.Volt, 0), Curves.Tell("ohms", Units.Ohm, (s, p) => -(p[1] + (2 * p[2] * s["amps"].Average()))));
+        var answer = BenchFit.Run(sheet, straight, bent with { Decides = "Take a third load between the two." });
+        double ohms = answer.Find("ohms")!.Value;
+        List<string> says = sheet["amps"].Min() < 0.02 * sheet["amps"].Max() ? ["One point is without load: ohms from there take in what a rested cell has more than a working one. Two loads tell it better."] : [];
+        return ohms <= 0
+            ? new(new Problem("The volts rise with the load: no source does that.", "volts and amps", FormattableString.Invariant($"{-1000 * ohms:0} mΩ less than nothing"), "volts that fall under load", "Are columns or rows swapped? Read both loads again, each after the same seconds."))
+            : new(answer with { Says = says });
+    }
+
+    private static Checked<TrialAnswer> Standby(TrialSheet read)
+    {
+        if (read.Has("amps"))
+        {
+            var now = read.Whole("amps");
+            var mean = BenchFit.Run(now, Curves.Mean("amps", Curves.Tell("standby amps", Units.Microampere, 0)));
+            double capacity = now.Setting("capacity");
+            double micro = mean.Findings[0].Value.Si;
+            return new(mean with { Says = capacity > 0 ? [string.Create(CultureInfo.InvariantCulture, $"It empties {capacity / 3600:0.00} Ah in {capacity / micro / 86400:0} days.")] : [] });
+        }
+
+        var sheet = read.Whole("time", "volts");
+        if (Curves.TooFew(sheet, 2, "amps, or time and volts over days") is { } few)
+        {
+            return new(few);
+        }
+
+        double slope = read.Setting("volts per charge"), all = read.Setting("capacity");
+        if (!(slope > 0) || !(all > 0))
+        {
+            return new(new Problem("Volts alone do not tell a current.", "settings", "no capacity or no volts per charge", "both", "Read the standby current on a µA range, or add --set capacity=...Ah --set \"volts per charge=...V\" (fall of the open volts over the whole charge near here)."));
+        }
+
+        return new(BenchFit.Run(sheet, Curves.Line("a steady drain", "volts", "time", Curves.Tell("standby amps", Units.Microampere, (s, p) => -p[1] / s.Setting("volts per charge") * s.Setting("capacity")))));
+    }
+
+    private static Checked<TrialAnswer> Charge(TrialSheet read)
+    {
+        var sheet = Rising(read.Whole("time", "volts", "amps"));
+        if (Curves.TooFew(sheet, 5, "time, volts and amps") is { } few)
+        {
+            return new(few);
+        }
+
+        double[] t = sheet["time"], a = sheet["amps"];
+        double high = a.Max();
+        int hold = Array.FindLastIndex(a, x => x > 0.95 * high);
+        double In(TrialSheet s, int from, int to) => Enumerable.Range(from + 1, Math.Max(0, to - from)).Sum(i => (s["time"][i] - s["time"][i - 1]) * (s["amps"][i] + s["amps"][i - 1]) / 2);
+        int last = t.Length - 1;
+        var answer = Summed(sheet,
+        [
+            ("charge in", Units.AmpereHour, s => In(s, 0, last)), ("charge current", Units.Ampere, s => Sample.Median([.. s["amps"].Take(hold + 1)])),
+            ("end volts", Units.Volt, s => Sample.Median([.. s["volts"].Skip(Math.Max(hold, last - 10))])), ("end current", Units.Ampere, s => s["amps"][^1]),
+            ("share at full current", Units.One, s => In(s, 0, hold) / In(s, 0, last)), ("charge time", Units.Second, s => s["time"][^1] - s["time"][0]),
+        ], 1);
+        double ratio = a[^1] / high;
+        List<string> next = ratio > 0.12 ? [string.Create(CultureInfo.InvariantCulture, $"The current had only fallen to {100 * ratio:0} %: the charge was not at its end. Log on until it ends by itself.")] : [];
+        return new(answer with { Says = [string.Create(CultureInfo.InvariantCulture, $"{t[hold] / 60:0} min at full current, then {(t[^1] - t[hold]) / 60:0} min while it falls.")], Next = next, Picture = new("time", "s", "amps", "A", t, a, a) });
+    }
+}

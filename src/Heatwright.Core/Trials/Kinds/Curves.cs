@@ -1,0 +1,63 @@
+using Heatwright.Numerics;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Laws that many bench tests share: a mean, a line, a rise to a plateau.</summary>
+internal static class Curves
+{
+    public static Told Tell(string name, Unit unit, int j) => new(name, unit, (_, p) => p[j]);
+
+    public static Told Tell(string name, Unit unit, Func<TrialSheet, double[], double> si) => new(name, unit, si);
+
+    /// <summary>One value behind all readings of a column.</summary>
+    public static BenchModel Mean(string y, params Told[] tells) => new("one value", y, [], sheet => [Sample.Median(sheet[y])],
+        (sheet, p) => [.. Enumerable.Repeat(p[0], sheet.Count)], tells);
+
+    /// <summary>y = b·x.</summary>
+    public static BenchModel Through(string name, string y, string x, params Told[] tells) => new(name, y, [x],
+        sheet => [sheet[x].Zip(sheet[y], (a, b) => a * b).Sum() / Math.Max(1e-300, sheet[x].Sum(a => a * a))],
+        (sheet, p) => [.. sheet[x].Select(a => p[0] * a)], tells);
+
+    /// <summary>y = a + b·x.</summary>
+    public static BenchModel Line(string name, string y, string x, params Told[] tells) => new(name, y, [x], sheet => Guess(sheet[x], sheet[y]),
+        (sheet, p) => [.. sheet[x].Select(a => p[0] + (p[1] * a))], tells);
+
+    /// <summary>y = a + b·x + c·x².</summary>
+    public static BenchModel Bent(string name, string y, string x, params Told[] tells) => new(name, y, [x], sheet => [.. Guess(sheet[x], sheet[y]), 1e-3 * Sample.Mean(sheet[y]) / Math.Max(1e-12, sheet[x].Max(a => a * a))],
+        (sheet, p) => [.. sheet[x].Select(a => p[0] + (p[1] * a) + (p[2] * a * a))], tells);
+
+    public static double[] Guess(double[] x, double[] y)
+    {
+        double mx = x.Average(), my = y.Average();
+        double spread = x.Sum(a => (a - mx) * (a - mx));
+        double slope = spread > 0 ? x.Zip(y, (a, b) => (a - mx) * (b - my)).Sum() / spread : 0;
+        return [my - (slope * mx), slope];
+    }
+
+    /// <summary>y = end − (end − start)·e^(−t/τ): a temperature that comes to rest.</summary>
+    public static BenchModel ToRest(string y, params Told[] tells) => new("one body that comes to rest", y, ["time"],
+        sheet => RestGuess(sheet["time"], sheet[y]),
+        (sheet, p) => [.. sheet["time"].Select(t => p[0] + ((p[1] - p[0]) * Math.Exp(-(t - sheet["time"][0]) / p[2])))], tells)
+    {
+        Lower = [-300, -300, 1e-3],
+        Upper = [5000, 5000, 1e7],
+    };
+
+    private static double[] RestGuess(double[] t, double[] y)
+    {
+        double half = (y[0] + y[^1]) / 2;
+        int past = Array.FindIndex(y, value => y[^1] > y[0] ? value >= half : value <= half);
+        double tau = Math.Max(1e-2, (t[Math.Clamp(past, 1, t.Length - 1)] - t[0]) / 0.7);
+        return [y[^1] + (0.05 * (y[^1] - y[0])), y[0], tau];
+    }
+
+    /// <summary>Enough readings, or a word why not.</summary>
+    public static Problem? TooFew(TrialSheet sheet, int need, string what) => sheet.Count >= need ? null
+        : new($"{(sheet.Count == 0 ? "No" : "Too few")} whole readings are left for {sheet.Card.Name}.", "the readings", $"{sheet.Count}", $"{need} or more of {what}", "Take the missing readings; those that are there are kept.");
+
+    /// <summary>Readings that all sit at one level tell no slope.</summary>
+    public static Problem? OneLevel(TrialSheet sheet, string x, double least) =>
+        sheet[x].Max() - sheet[x].Min() > least ? null
+        : new($"All readings of {x} sit at one level: no slope can be told.", "the readings", FormattableString.Invariant($"{sheet[x].Min():G4} to {sheet[x].Max():G4}"), "two levels well apart", $"Take a reading at another level of {x}, twice as large or half as large.");
+}

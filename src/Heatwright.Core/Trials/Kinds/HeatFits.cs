@@ -1,0 +1,218 @@
+using System.Globalization;
+using Heatwright.Numerics;
+using Heatwright.Physics;
+using Heatwright.Plant;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Bench tests of how a working end warms, holds, works and cools.</summary>
+internal static class HeatFits
+{
+    public static readonly Dictionary<string, Func<TrialSheet, Checked<TrialAnswer>>> All = new(StringComparer.Ordinal)
+    {
+        ["warm-up"] = WarmUp,
+        ["cool-down"] = CoolDown,
+        ["warm-up-marks"] = MarkFit.Run,
+        ["work-trial"] = WorkFits.Droop,
+        ["work-ladder"] = WorkFits.Ladder,
+        ["stuck-on"] = sheet => AtRest(sheet, "degrees", "plateau"),
+        ["grip-rise"] = sheet => AtRest(sheet, "degrees", "grip at rest"),
+        ["self-heating"] = sheet => AtRest(sheet, "degrees", "cell at rest"),
+        ["converter-hot-spot"] = sheet => AtRest(sheet, "degrees", "hot spot at rest"),
+    };
+
+    private const string Three = "Temperature at one place carries three thermal numbers, not five: total loss and two times are known, the shares of core and tip are not. A mass with its specific heat, or hot ohms of the heater, would split them.";
+
+    private static Checked<TrialAnswer> WarmUp(TrialSheet read)
+    {
+        var sheet = HeaterFits.Watts(read).Whole("time", "degrees", "watts");
+        if (Curves.TooFew(sheet, 3, "time, watts and degrees") is { } few)
+        {
+            return new(few);
+        }
+
+        if (sheet["watts"].Max() <= 0)
+        {
+            return new(new Problem("No power went in: nothing can warm up.", "watts", "0 W", "more than 0 W", "For a cooling alone take the kind cool-down."));
+        }
+
+        double air = sheet.Setting("air", sheet["degrees"][0]);
+        double tau = FirstTau(sheet), k = Math.Max(0.1, (sheet["degrees"].Max() - air) / sheet["watts"].Max());
+        bool switches = !double.IsFinite(sheet.Setting("off")) && Enumerable.Range(1, sheet.Count - 1).Any(i => Math.Abs(sheet["watts"][i] - sheet["watts"][i - 1]) > 0.3 * sheet["watts"].Max());
+        var (answer, held) = (switches ? Enum.GetValues<PowerHeld>() : [PowerHeld.Mean]).Select(held => (Answer: BenchFit.Run(sheet, [.. Models(sheet, k, tau, air, held)]), Held: held))
+            .MinBy(pair => pair.Answer.Tried.First(t => t.Chosen).Rss);
+        if (switches)
+        {
+            answer = answer with { Notes = [.. answer.Notes, $"When the power changed between two readings is not noted: {held switch { PowerHeld.Until => "at the later reading", PowerHeld.Since => "at the earlier reading", _ => "in their middle" }} fits best. Add --set off=...s to say it."] };
+        }
+
+        bool many = answer.Tried.Any(t => t.Chosen && t.Name != "one body");
+        return new(answer with
+        {
+            Says = [many ? Three : "One body explains these readings.", .. Rest(sheet, answer)],
+            Next = [.. answer.Next, .. Cooling(sheet)],
+        });
+    }
+
+    private static IEnumerable<BenchModel> Models(TrialSheet sheet, double k, double tau, double air, PowerHeld held)
+    {
+        yield return Bodies("one body", 0, "");
+        yield return Bodies("two bodies", 0.04 * tau, "second time constant") with { Decides = "Read the first seconds closer together: at most a third of the second time constant apart." };
+        yield return Bodies("one body behind a dead time", 0.04 * tau, "dead time");
+        if (sheet["degrees"].Max() - air > 80 && sheet.Count >= 9)
+        {
+            yield return Radiating(k, tau);
+        }
+
+        BenchModel Bodies(string name, double fast, string second) => new(name, "degrees", ["time"], s => fast > 0 ? [k, tau, fast] : [k, tau],
+            (s, p) => second == "dead time" ? StepResponse.Rise(s, p[0], p[1], 0, p[2], held) : StepResponse.Rise(s, p[0], p[1], p.Length > 2 ? p[2] : 0, 0, held),
+            [
+                Curves.Tell("resistance to air", Units.KelvinPerWatt, 0), Curves.Tell("linear loss", Units.WattPerKelvin, (_, p) => 1 / p[0]),
+                Curves.Tell("time constant", Units.Second, 1), .. fast > 0 ? new[] { Curves.Tell(second, Units.Second, 2) } : [],
+                Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] + (p.Length > 2 && second != "dead time" ? p[2] : 0)) / p[0]),
+            ])
+        {
+            Lower = fast > 0 ? [1e-3, 1e-2, 1e-3] : [1e-3, 1e-2],
+            Upper = fast > 0 ? [1e5, 1e6, 1e5] : [1e5, 1e6],
+            FurtherStarts = 0,
+        };
+    }
+
+    private static IEnumerable<string> Cooling(TrialSheet sheet)
+    {
+        if (sheet["watts"].Min() > 0.02 * sheet["watts"].Max() && !double.IsFinite(sheet.Setting("off")))
+        {
+            yield return "Switch off and log the cooling too: it has no error of the power and tells the air apart.";
+        }
+    }
+
+    private static IEnumerable<string> Rest(TrialSheet sheet, TrialAnswer answer)
+    {
+        if (answer.Find("resistance to air") is { } k)
+        {
+            double watts = sheet["watts"].Max(), air = sheet.Setting("air", sheet["degrees"][0]);
+            yield return string.Create(CultureInfo.InvariantCulture, $"At {watts:0.0} W it would come to rest at {air + (k.Value * watts):0} °C.");
+        }
+    }
+
+    /// <summary>Heat capacity, loss and radiation through the plant's own stepper.</summary>
+    private static BenchModel Radiating(double k, double tau) => new("one body that radiates", "degrees", ["time"],
+        s => [Math.Log(tau / k), Math.Log(0.6 / k), Math.Log(2e-4)], (s, p) => Stepped(s, p),
+        [
+            Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => Math.Exp(p[0])), Curves.Tell("linear loss", Units.WattPerKelvin, (_, p) => Math.Exp(p[1])),
+            Curves.Tell("radiating area", Units.SquareMetre, (_, p) => Math.Exp(p[2])),
+        ])
+    {
+        Apart = true,
+        Lower = [-7, -14, -14],
+        Upper = [9, 3, 0],
+        Decides = "Take a second warm-up at 1.5 times the power: it tells radiation from loss in proportion.",
+    };
+
+    private static double[] Stepped(TrialSheet sheet, double[] p)
+    {
+        double[] modelled = new double[sheet.Count];
+        foreach (var (from, to) in StepResponse.Runs(sheet))
+        {
+            double[] times = sheet["time"][from..to], watts = sheet["watts"][from..to], degrees = sheet["degrees"][from..to];
+            double air = sheet.Setting("air", degrees[0]);
+            bool cold = times[0] > 0;
+            double[] at = cold ? [0, .. times] : times;
+            var log = new WarmUpLog("", at, cold ? [watts[0], .. watts] : watts, cold ? [air, .. degrees] : degrees, [.. at.Select(_ => double.NaN)], air);
+            var run = WarmUpFit.Simulate(new(Math.Exp(p[0]), Math.Exp(p[1]), Math.Exp(p[2]), 0, 0, 0, 0), log);
+            for (int i = from; i < to; i++)
+            {
+                modelled[i] = run.Trace.SensorK[i - from + (cold ? 1 : 0)] - 273.15;
+            }
+        }
+
+        return modelled;
+    }
+
+    private static double FirstTau(TrialSheet sheet)
+    {
+        var (from, to) = StepResponse.Runs(sheet)[0];
+        double[] t = sheet["time"][from..to], c = sheet["degrees"][from..to];
+        double half = (c[0] + c.Max()) / 2;
+        int past = Array.FindIndex(c, value => value >= half);
+        return Math.Max(0.5, (t[Math.Clamp(past, 0, t.Length - 1)] - (past == 0 ? 0 : t[0])) * 1.4);
+    }
+
+    private static Checked<TrialAnswer> CoolDown(TrialSheet read)
+    {
+        var sheet = read.Whole("time", "degrees");
+        if (Curves.TooFew(sheet, 3, "time and degrees") is { } few)
+        {
+            return new(few);
+        }
+
+        double air = sheet.Setting("air", double.NaN);
+        bool known = double.IsFinite(air);
+        double[] Predict(TrialSheet s, double[] p, bool second) => [.. s["time"].Select(t => Air(s, p) + ((p[0] - Air(s, p)) * Shape(t - s["time"][0], p[1], second ? p[2] : 0)))];
+        double Air(TrialSheet s, double[] p) => known ? s.Setting("air") : p[^1];
+        double start = sheet["degrees"][0], rest = known ? air : sheet["degrees"].Min() - 1;
+        double tau = Math.Max(1, (sheet["time"][^1] - sheet["time"][0]) / Math.Max(0.3, Math.Log(Math.Max(1.05, (start - rest) / Math.Max(1, sheet["degrees"][^1] - rest)))));
+        BenchModel Model(bool second) => new(second ? "two bodies" : "one body", "degrees", ["time"],
+            s => [start, tau, .. second ? new[] { 0.05 * tau } : [], .. known ? [] : new[] { rest }], (s, p) => Predict(s, p, second),
+            [Curves.Tell("time constant", Units.Second, 1), .. second ? new[] { Curves.Tell("second time constant", Units.Second, 2) } : [], .. known ? [] : new[] { Curves.Tell("air", Units.Kelvin, (_, p) => p[^1]) }])
+        {
+            Lower = [-100, 1e-2, .. second ? new[] { 1e-3 } : [], .. known ? [] : new[] { -60.0 }],
+            Upper = [3000, 1e6, .. second ? new[] { 1e5 } : [], .. known ? [] : new[] { 100.0 }],
+        };
+        var answer = BenchFit.Run(sheet, Model(false), Model(true));
+        return new(answer with
+        {
+            Findings = [.. answer.Findings.Where(finding => finding.Name != "air")],
+            Says = ["A cooling alone tells times: heat capacity and loss need a known power."],
+            Next = known ? answer.Next : [.. answer.Next, "Note the air temperature: a cooling that has to find it too tells its time less well."],
+        });
+
+        static double Shape(double t, double slow, double fast) => fast <= 0 || Math.Abs(slow - fast) < 1e-9 * slow ? Math.Exp(-t / slow)
+            : ((slow * Math.Exp(-t / slow)) - (fast * Math.Exp(-t / fast))) / (slow - fast);
+    }
+
+    /// <summary>A temperature that rises to rest: where it comes to rest, how fast, and per watt where the watts are known.</summary>
+    private static Checked<TrialAnswer> AtRest(TrialSheet read, string y, string name)
+    {
+        var sheet = HeaterFits.Watts(read).Whole("time", y);
+        if (Curves.TooFew(sheet, 4, $"time and {y}") is { } few)
+        {
+            return new(few);
+        }
+
+        if (Curves.OneLevel(sheet, y, 0.5) is { } level)
+        {
+            return new(level);
+        }
+
+        double watts = sheet.Has("watts") ? sheet["watts"].Where(double.IsFinite).Average() : sheet.Setting("watts");
+        double air = sheet.Setting("air", double.NaN);
+        List<Told> tells = [new(name, Units.Celsius, (_, p) => p[0] + 273.15), Curves.Tell("time constant", Units.Second, 2)];
+        if (watts > 0 && double.IsFinite(air))
+        {
+            tells.Add(Curves.Tell("resistance to air", Units.KelvinPerWatt, (s, p) => (p[0] - s.Setting("air")) / (s.Has("watts") ? s["watts"].Where(double.IsFinite).Average() : s.Setting("watts"))));
+            tells.Add(Curves.Tell("heat capacity", Units.JoulePerKelvin, (s, p) => p[2] * (s.Has("watts") ? s["watts"].Where(double.IsFinite).Average() : s.Setting("watts")) / (p[0] - s.Setting("air"))));
+        }
+
+        var answer = BenchFit.Run(sheet, Curves.ToRest(y, [.. tells]));
+        var rest = answer.Find(name)!;
+        double last = sheet[y][^1], rise = rest.Value - sheet[y][0];
+        List<string> says = [string.Create(CultureInfo.InvariantCulture, $"It would come to rest at {rest.Value:0} ± {rest.StandardDoubt:0.0} °C.")];
+        List<string> next = [.. answer.Next];
+        if (Math.Abs(rest.Value - last) > 0.02 * Math.Abs(rise))
+        {
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"Not a plateau yet: still about {rest.Value - last:0} K to go."));
+            next.Add("Wait three time constants and read once more.");
+        }
+
+        double limit = sheet.Setting("limit");
+        if (double.IsFinite(limit))
+        {
+            double u = rest.StandardDoubt;
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"Limit {limit:0} °C: {(rest.Value + (1.645 * u) < limit ? "kept" : rest.Value - (1.645 * u) > limit ? "passed" : "cannot be told")}."));
+        }
+
+        return new(answer with { Says = says, Next = next });
+    }
+}

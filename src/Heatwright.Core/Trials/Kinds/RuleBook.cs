@@ -1,0 +1,136 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Heatwright.Handbook;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>One check: a rule, what to say, what to do.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Level">E, W or I.</param>
+/// <param name="Each">True: asked of each reading; false: of the run as a whole.</param>
+/// <param name="When">The rule as a formula: it fires where this holds.</param>
+/// <param name="Says">The message; {formula|unit} is worked out.</param>
+/// <param name="Remedy">What to do now.</param>
+public sealed record TrialRule(string Id, string Level, bool Each, string When, string Says, string Remedy)
+{
+    /// <summary>True where the reading takes no part in the fit.</summary>
+    public bool LeavesOut { get; init; }
+
+    /// <summary>Kinds it is asked of; empty: wherever its names are known.</summary>
+    public IReadOnlyList<string> Kinds { get; init; } = [];
+}
+
+/// <summary>All checks, and what they say of readings and of plain numbers.</summary>
+public static class RuleBook
+{
+    private static readonly JsonSerializerOptions Reading = new(JsonSerializerDefaults.Web);
+
+    private static readonly (TrialRule Rule, Formula When)[] Rules =
+        [.. JsonSerializer.Deserialize<List<TrialRule>>(Embedded.Text(Embedded.NamesIn("data/trials/").Single(name => name.EndsWith("rules.json", StringComparison.Ordinal))), Reading)!
+            .Select(rule => (rule, Formula.Read(rule.When)))];
+
+    /// <summary>All checks.</summary>
+    public static IReadOnlyList<TrialRule> All { get; } = [.. Rules.Select(pair => pair.Rule)];
+
+    /// <summary>What the checks say of named numbers in SI (temperatures in °C): the traps of the trade.</summary>
+    /// <param name="known">The numbers.</param>
+    /// <param name="series">Rows of readings by name, where there are any.</param>
+    public static IReadOnlyList<TrialRemark> Of(IReadOnlyDictionary<string, double> known, IReadOnlyDictionary<string, double[]>? series = null) =>
+        [.. Asked(new NumberFacts(known, series), _ => true, 0)];
+
+    /// <summary>Names that a rule asks for.</summary>
+    public static IReadOnlyList<string> NamesOf(string id) => [.. Rules.First(pair => pair.Rule.Id == id).When.Names.Order(StringComparer.Ordinal)];
+
+    internal static IEnumerable<TrialRemark> Readings(TrialSheet sheet)
+    {
+        for (int row = 0; row < sheet.Count; row++)
+        {
+            foreach (var remark in Asked(new RowFacts(sheet, row), pair => pair.Each && For(pair, sheet), sheet.Numbers[row]))
+            {
+                yield return remark;
+            }
+        }
+
+        if (sheet.Count > 0)
+        {
+            foreach (var remark in Asked(new RowFacts(sheet, -1), pair => !pair.Each && For(pair, sheet), 0))
+            {
+                yield return remark;
+            }
+        }
+    }
+
+    private static bool For(TrialRule rule, TrialSheet sheet) => rule.Kinds.Count == 0 || rule.Kinds.Contains(sheet.Card.Name);
+
+    private static IEnumerable<TrialRemark> Asked(IFacts facts, Func<TrialRule, bool> wanted, int number) =>
+        from pair in Rules
+        where wanted(pair.Rule) && pair.When.Holds(facts)
+        select new TrialRemark(number, pair.Rule.Id, pair.Rule.Level, Filled(pair.Rule.Says, facts), Filled(pair.Rule.Remedy, facts)) { LeftOut = pair.Rule.LeavesOut && number > 0 };
+
+    private static string Filled(string text, IFacts facts)
+    {
+        var filled = new StringBuilder();
+        int at = 0;
+        for (int open = text.IndexOf('{', StringComparison.Ordinal); open >= 0; open = text.IndexOf('{', at))
+        {
+            int close = text.IndexOf('}', open);
+            string[] parts = text[(open + 1)..close].Split('|');
+            double value = Formula.Read(parts[0]).Of(facts);
+            filled.Append(text, at, open - at).Append(double.IsNaN(value) ? "?" : Display.Significant(value, 3)).Append(parts.Length > 1 ? " " + parts[1] : "");
+            at = close + 1;
+        }
+
+        return filled.Append(text, at, text.Length - at).ToString();
+    }
+
+    private sealed class NumberFacts(IReadOnlyDictionary<string, double> known, IReadOnlyDictionary<string, double[]>? series) : IFacts
+    {
+        public double Value(string name) => known.TryGetValue(name, out double value) ? value : double.NaN;
+
+        public double[] Series(string name) => series?.GetValueOrDefault(name) ?? (known.TryGetValue(name, out double value) ? [value] : []);
+
+        public double Ask(string function, string name) => known.TryGetValue($"{name} {function}", out double value) ? value : double.NaN;
+    }
+
+    /// <summary>A row of a sheet, or the sheet as a whole: a column as a whole is told by functions such as first and highest.</summary>
+    private sealed class RowFacts(TrialSheet sheet, int row) : IFacts
+    {
+        public double Value(string name) => row >= 0 && sheet.Card.Column(name) is not null ? sheet[name][row] : sheet.Setting(name);
+
+        public double[] Series(string name) => sheet[name];
+
+        public double Ask(string function, string name) => function switch
+        {
+            "before" => Beside(name, -1),
+            "after" => Beside(name, +1),
+            _ => Doubt(name),
+        };
+
+        private double Beside(string name, int way)
+        {
+            for (int i = row + way; row >= 0 && i >= 0 && i < sheet.Count; i += way)
+            {
+                if (double.IsFinite(sheet[name][i]))
+                {
+                    return sheet[name][i];
+                }
+            }
+
+            return double.NaN;
+        }
+
+        private double Doubt(string name)
+        {
+            if (row < 0)
+            {
+                return double.NaN;
+            }
+
+            double value = sheet[name][row];
+            double shared = sheet.Shared.Where(e => e.Column == name).Sum(e => Math.Pow((e.Gain * value) + e.Offset + (e.Both * Math.Sqrt(Math.Abs(value))), 2));
+            return Math.Sqrt(shared + Math.Pow(sheet.Own(name)[row], 2));
+        }
+    }
+}

@@ -1,0 +1,59 @@
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>From typed and logged readings of any kind of bench test to findings with doubt.</summary>
+public static class TrialFits
+{
+    private static readonly Dictionary<string, Func<TrialSheet, Checked<TrialAnswer>>> Fits = new[]
+    {
+        HeaterFits.All, HeatFits.All, CellKindFits.All, PowerFits.All, SensorFits.All, PartFits.All,
+    }.SelectMany(group => group).ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);
+
+    /// <summary>Kinds that have a fit.</summary>
+    internal static IEnumerable<string> Kinds => Fits.Keys;
+
+    /// <summary>Findings of a bench test, or everything that stands in the way.</summary>
+    /// <param name="kind">Name of the kind.</param>
+    /// <param name="input">What was read and said.</param>
+    public static Checked<TrialAnswer> Run(string kind, TrialInput input)
+    {
+        if (TrialCard.Find(kind) is not { } card)
+        {
+            return Unknown(kind);
+        }
+
+        List<TrialRemark> remarks = [];
+        var made = SheetMaker.Make(card, input, remarks);
+        if (!made.IsFine)
+        {
+            return new(made.Problems);
+        }
+
+        var sheet = made.Value;
+        remarks.AddRange(RuleBook.Readings(sheet));
+        var out1 = remarks.Where(remark => remark.LeftOut && remark.Reading > 0).Select(remark => remark.Reading).ToHashSet();
+        var kept = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(row => !out1.Contains(sheet.Numbers[row]))]);
+        return Fits[card.Name](kept).Map(answer => answer with
+        {
+            Remarks = [.. remarks, .. answer.Remarks],
+            Notes = [.. sheet.Notes.Concat(answer.Notes).Distinct()],
+        });
+    }
+
+    /// <summary>What the rules say of the readings, without a fit.</summary>
+    /// <param name="kind">Name of the kind.</param>
+    /// <param name="input">What was read and said.</param>
+    public static Checked<IReadOnlyList<TrialRemark>> Check(string kind, TrialInput input)
+    {
+        if (TrialCard.Find(kind) is not { } card)
+        {
+            return new(Unknown(kind).Problems);
+        }
+
+        List<TrialRemark> remarks = [];
+        return SheetMaker.Make(card, input, remarks).Map<IReadOnlyList<TrialRemark>>(sheet => [.. remarks, .. RuleBook.Readings(sheet)]);
+    }
+
+    private static Checked<TrialAnswer> Unknown(string kind) => new(new Problem($"There is no kind of trial '{kind}'.", "KIND", kind, string.Join(", ", TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for."));
+}

@@ -1,0 +1,162 @@
+using System.Globalization;
+using Heatwright.Numerics;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Bench tests under work: droop and recovery, and a ladder of jobs from light to brutal.</summary>
+internal static class WorkFits
+{
+    /// <summary>Droop under a piece of work, and the way back.</summary>
+    public static Checked<TrialAnswer> Droop(TrialSheet read)
+    {
+        var sheet = read.Whole("time", "degrees");
+        if (Curves.TooFew(sheet, 4, "time and degrees") is { } few)
+        {
+            return new(few);
+        }
+
+        double[] t = sheet["time"], c = sheet["degrees"], own = sheet.Own("degrees");
+        string[] state = sheet.Words("work");
+        double from = sheet.Setting("start", First(state, t, "on")), to = sheet.Setting("end", After(state, t));
+        if (!(to > from))
+        {
+            return new(new Problem("It is not said when the tool worked.", "work", "no moment", "a start and an end", "Add --set start=...s --set end=...s, or a column 'work' with on and off."));
+        }
+
+        double[] before = [.. c.Where((_, i) => t[i] <= from)];
+        double held = before.Length > 0 ? before.Average() : c[0];
+        int[] during = [.. Enumerable.Range(0, t.Length).Where(i => t[i] >= from && t[i] <= to + (0.5 * (to - from)))];
+        int low = during.MinBy(i => c[i]);
+        double back = sheet.Setting("band", 5);
+        int home = Enumerable.Range(low, t.Length - low).FirstOrDefault(i => c[i] >= held - back, -1);
+        double u = Math.Sqrt((own.Average(o => o * o) * (1 + (1.0 / Math.Max(1, before.Length)))) + 0.25);
+        var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
+        List<TrialFinding> findings = [Plain("droop", held - c[low], u, Units.Kelvin, origin)];
+        List<string> says = [string.Create(CultureInfo.InvariantCulture, $"Under the job it fell from {held:0} to {c[low]:0} °C.")];
+        List<string> next = [];
+        if (home > low)
+        {
+            double slope = Math.Max(0.05, (c[home] - c[Math.Max(low, home - 1)]) / Math.Max(1e-9, t[home] - t[Math.Max(low, home - 1)]));
+            double at = home > low ? t[home] - (Math.Max(0, c[home] - (held - back)) / slope) : t[home];
+            findings.Add(Plain("recovery", at - to, Math.Sqrt(Math.Pow(u / slope, 2) + Math.Pow(t[home] - t[home - 1], 2) / 12), Units.Second, origin));
+        }
+        else
+        {
+            next.Add(string.Create(CultureInfo.InvariantCulture, $"Go on reading until it is back within {back:0} K: its recovery is not in these readings."));
+        }
+
+        double capacity = sheet.Setting("heat capacity"), loss = sheet.Setting("linear loss"), air = sheet.Setting("air");
+        if (capacity > 0 && loss > 0 && sheet.Has("watts"))
+        {
+            double heat = 0;
+            for (int i = 1; i < t.Length && t[i - 1] < to; i++)
+            {
+                double h = Math.Min(t[i], to) - Math.Max(t[i - 1], from);
+                heat += h > 0 ? h * (((sheet["watts"][i] + sheet["watts"][i - 1]) / 2) - (loss * (((c[i] + c[i - 1]) / 2) - air))) : 0;
+            }
+
+            int end = Enumerable.Range(0, t.Length).Last(i => t[i] <= to);
+            double stored = capacity * (held - c[end]);
+            double rel = Math.Sqrt(Math.Pow(u * capacity, 2) + Math.Pow(stored * sheet.SettingDoubt("heat capacity") / capacity, 2) + Math.Pow(0.02 * heat, 2));
+            findings.Add(Plain("heat taken", heat + stored, rel, Units.Joule, origin));
+            findings.Add(Plain("heat rate under work", (heat + stored) / (to - from), rel / (to - from), Units.Watt, origin));
+        }
+        else
+        {
+            next.Add("With heat capacity and linear loss from a warm-up, and the watts during the job, the heat that the job takes would be told.");
+        }
+
+        return new(new TrialAnswer(sheet.Card.Name, findings, says) { Next = next, Picture = new("time", "s", "degrees", "°C", t, c, [.. c.Select(_ => held)]) });
+    }
+
+    private static TrialFinding Plain(string name, double value, double u, Unit unit, Origin origin) =>
+        new(name, new Estimate(value, unit, Doubts.From(Cause.Normal($"work {name}", CauseGroup.Trial), u), origin), u, double.PositiveInfinity);
+
+    private static double First(string[] state, double[] t, string word) => Array.FindIndex(state, s => s == word) is >= 0 and var i ? t[i] : double.NaN;
+
+    private static double After(string[] state, double[] t)
+    {
+        int last = Array.FindLastIndex(state, s => s == "on");
+        return last < 0 ? double.NaN : last + 1 < t.Length ? (t[last] + t[last + 1]) / 2 : t[last];
+    }
+
+    /// <summary>A ladder of jobs, each with its heat demand and an outcome: the heat rate that the tool really delivers, and the job that narrows it most.</summary>
+    /// <remarks>A job is done where the tool delivers at least its demand, failed where it delivers less than a part of it, slow between. Demands carry a
+    /// doubt of their own: the chance of an outcome is a smooth step in the logarithm of delivered over demanded. Every outcome multiplies a flat weight over a
+    /// grid of heat rates (Bayes); the next job is the one whose answer is expected to shrink the spread most.</remarks>
+    public static Checked<TrialAnswer> Ladder(TrialSheet read)
+    {
+        double[] demand = Demand(read);
+        string[] outcome = read.Words("outcome");
+        int[] told = [.. Enumerable.Range(0, read.Count).Where(i => demand[i] > 0 && outcome[i] is "done" or "slow" or "failed")];
+        if (told.Length == 0)
+        {
+            return new(new Problem("No job has both a heat demand and an outcome.", "outcome", $"{read.Count} lines", "done, slow or failed, beside watts or joules and seconds", "Write how each job went."));
+        }
+
+        double doubt = Math.Sqrt(Math.Pow(read.Setting("demand doubt"), 2) + 1e-4), slow = read.Setting("slow from");
+        double[] grid = [.. Enumerable.Range(0, 400).Select(i => Math.Exp(Math.Log(demand.Where(d => d > 0).Min() / 30) + (i / 399.0 * Math.Log(900 * demand.Max() / demand.Where(d => d > 0).Min()))))];
+        double[] weight = [.. grid.Select(_ => 1.0)];
+        foreach (int i in told)
+        {
+            weight = [.. weight.Zip(grid, (w, watts) => w * Chance(outcome[i], watts, demand[i]))];
+        }
+
+        var (middle, low, high) = Limits(grid, weight);
+        double spread = (Math.Log(high) - Math.Log(low)) / (2 * 1.96);
+        var origin = new Origin.Fitted(new TrialId(read.Card.Name), [new RunId(read.Card.Name)]);
+        bool bounded = told.Any(i => outcome[i] != "failed") && told.Any(i => outcome[i] != "done");
+        List<string> says = [bounded ? string.Create(CultureInfo.InvariantCulture, $"It delivers between {low:0.0} and {high:0.0} W at the work (19 of 20).")
+            : told.All(i => outcome[i] == "done") ? string.Create(CultureInfo.InvariantCulture, $"It delivers at least {low:0.0} W; nothing here bounds it from above.") : string.Create(CultureInfo.InvariantCulture, $"It delivers at most {high:0.0} W; nothing here bounds it from below.")];
+        if (told.Any(i => told.Any(j => outcome[i] == "done" && outcome[j] == "failed" && demand[i] > 1.5 * demand[j])))
+        {
+            says.Add("A harder job was done and a lighter one failed: a demand is worked out wrongly, or the tool was not equally hot. Look at both.");
+        }
+
+        int[] open = [.. Enumerable.Range(0, read.Count).Where(i => demand[i] > 0 && !told.Contains(i))];
+        double best = open.Length > 0 ? open.Select(i => demand[i]).MinBy(After) : middle;
+        string name = open.Length > 0 ? read.Words("job")[open.First(i => demand[i] == best)] : "";
+        double After(double next) => ((string[])["done", "slow", "failed"]).Sum(word =>
+        {
+            double[] then = [.. weight.Zip(grid, (w, watts) => w * Chance(word, watts, next))];
+            double chance = then.Sum() / weight.Sum();
+            return chance < 1e-9 ? 0 : chance * LogSpread(grid, then);
+        });
+        return new(new TrialAnswer(read.Card.Name, bounded ? [new("heat rate at the work", new Estimate(middle, Units.Watt, Doubts.From(Cause.Normal("ladder", CauseGroup.Trial), spread * middle), origin), spread * middle, double.PositiveInfinity)] : [], says)
+        {
+            Next = [string.Create(CultureInfo.InvariantCulture, $"The job that narrows it most: {(name.Length > 0 ? $"'{name}', " : "one of about ")}{best:0.0} W; the spread would shrink from {100 * spread:0} % to about {100 * After(best):0} %.")],
+            Word = bounded ? "bounded" : "bounds only",
+        });
+
+        double Chance(string word, double watts, double wanted)
+        {
+            double done = Quantiles.NormalShare(Math.Log(watts / wanted) / doubt), failed = Quantiles.NormalShare(Math.Log(slow * wanted / watts) / doubt);
+            return word switch { "done" => done, "failed" => failed, _ => Math.Max(1e-12, 1 - done - failed) };
+        }
+    }
+
+    private static double[] Demand(TrialSheet sheet) => [.. Enumerable.Range(0, sheet.Count).Select(i => sheet["watts"][i] is var w && w > 0 ? w : sheet["joules"][i] / sheet["seconds"][i])];
+
+    private static (double Middle, double Low, double High) Limits(double[] grid, double[] weight)
+    {
+        double total = weight.Sum(), sum = 0;
+        double low = double.NaN, middle = double.NaN, high = double.NaN;
+        for (int i = 0; i < grid.Length; i++)
+        {
+            sum += weight[i] / total;
+            low = double.IsNaN(low) && sum >= 0.025 ? grid[i] : low;
+            middle = double.IsNaN(middle) && sum >= 0.5 ? grid[i] : middle;
+            high = double.IsNaN(high) && sum >= 0.975 ? grid[i] : high;
+        }
+
+        return (middle, low, high);
+    }
+
+    private static double LogSpread(double[] grid, double[] weight)
+    {
+        double total = weight.Sum();
+        double mean = grid.Zip(weight, (g, w) => Math.Log(g) * w).Sum() / total;
+        return Math.Sqrt(grid.Zip(weight, (g, w) => Math.Pow(Math.Log(g) - mean, 2) * w).Sum() / total);
+    }
+}

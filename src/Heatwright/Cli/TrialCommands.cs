@@ -1,0 +1,289 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Heatwright.Jobs.Trials;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+using Spectre.Console;
+
+namespace Heatwright.Cli;
+
+/// <summary>Bench tests: what there is, how each is done, what its readings tell.</summary>
+internal static class TrialCommands
+{
+    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
+    {
+        WriteIndented = true,
+        NumberHandling = JsonNumberHandling.Strict,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static Command Trial(Screen screen) => new("trial", "Bench tests of parts. Example: heatwright trial fit cold-ohms --read \"ohms=7.4\" --set leads=0.2") { Kinds(screen), Recipe(screen), Fit(screen), Check(screen) };
+
+    private static Command Kinds(Screen screen)
+    {
+        var json = Json();
+        var command = new Command("kinds", "Every bench test there is, and what it tells. Example: heatwright trial kinds") { json };
+        command.SetAction(parsed =>
+        {
+            if (parsed.GetValue(json))
+            {
+                screen.Output.WriteLine(JsonSerializer.Serialize(TrialCard.All.Select(card => RecipeView.Of(card, new Dictionary<string, double>())).Select(view => new { view.Kind, view.About, view.Purpose, view.Columns, view.Settings, TrialCard.Find(view.Kind)!.Finds, view.Checks }), Pretty));
+                return ExitCodes.Done;
+            }
+
+            var table = new Table().AddColumns("kind", "on", "what it tells", "readings");
+            foreach (var card in TrialCard.All)
+            {
+                table.AddRow(new Text(card.Name), new Text(card.About), new Text(card.Purpose), new Text(string.Join(", ", card.Columns.Where(column => column.Needed).Select(column => column.Name))));
+            }
+
+            screen.Console.Write(table);
+            return ExitCodes.Done;
+        });
+        return command;
+    }
+
+    private static Command Recipe(Screen screen)
+    {
+        var kind = Kind();
+        var settings = Settings();
+        var sheet = new Option<string?>("--sheet") { Description = "Write a printable reading sheet to this HTML file." };
+        var step = new Option<string?>("--card") { Description = "Write a printable step card to this HTML file." };
+        var json = Json();
+        var command = new Command("recipe", "How a bench test is done: connections, ranges, loads, values to expect, when to stop. Example: heatwright trial recipe cold-ohms --set \"label volts=12V\" --set \"label watts=40W\"") { kind, settings, sheet, step, json };
+        command.SetAction(parsed => FitTrial.Kind(parsed.GetValue(kind)!).Then(card => TrialReadings.Known(card, parsed.GetValue(settings) ?? []).Map(known => (card, known))) switch
+        {
+            { IsFine: false } refused => Refused(screen, refused.Problems),
+            var fine => Tell(screen, fine.Value.card, fine.Value.known, parsed.GetValue(sheet), parsed.GetValue(step), parsed.GetValue(json)),
+        });
+        return command;
+    }
+
+    private static int Tell(Screen screen, TrialCard card, IReadOnlyDictionary<string, double> known, string? sheet, string? step, bool json)
+    {
+        var view = RecipeView.Of(card, known);
+        foreach (var (path, html) in new[] { (sheet, (Func<string>)(() => TrialPaper.Sheet(view))), (step, () => TrialPaper.Card(view)) })
+        {
+            if (path is not null && TrialPaper.Write(path, html()) is { IsFine: false } failed)
+            {
+                return Refused(screen, failed.Problems);
+            }
+        }
+
+        if (json)
+        {
+            screen.Output.WriteLine(JsonSerializer.Serialize(view, Pretty));
+            return ExitCodes.Done;
+        }
+
+        screen.Say($"{view.Kind}: {view.Purpose}");
+        screen.Say("");
+        foreach (string line in view.Recipe.Picture)
+        {
+            screen.Say(line);
+        }
+
+        Lines(screen, "Stop", view.Recipe.Stops);
+        Lines(screen, "With one meter", view.Recipe.OneMeter);
+        Lines(screen, "With two meters", view.Recipe.TwoMeters);
+        Lines(screen, "Ranges", view.Recipe.Ranges);
+        Lines(screen, "Loads", view.Recipe.Loads);
+        Lines(screen, "Rest", view.Recipe.Rests);
+        Lines(screen, "Expect", [.. view.Expected.Select(value => $"{value.Say}: {Display.Significant(value.Value, 3)} {value.Unit}")]);
+        Lines(screen, "Read", [.. view.Columns.Select(column => $"{column.Name}{(column.IsWord ? column.Words.Count > 0 ? $" ({string.Join(", ", column.Words)})" : "" : column.Unit.Length > 0 ? $" in {column.Unit}" : "")}: {column.Meaning}{(column.Needed ? "" : " (where taken)")}")]);
+        Lines(screen, "Say", [.. view.Settings.Select(setting => $"{setting.Name}{(setting.Unit.Length > 0 ? $" in {setting.Unit}" : "")}: {setting.Meaning}{(setting.Default is { } usual ? string.Create(CultureInfo.InvariantCulture, $" ({usual:0.####} where not said)") : "")}")]);
+        foreach (string? path in new[] { sheet, step })
+        {
+            if (path is not null)
+            {
+                screen.Say($"Written: {path}");
+            }
+        }
+
+        return ExitCodes.Done;
+    }
+
+    private static void Lines(Screen screen, string title, IReadOnlyList<string> lines)
+    {
+        if (lines.Count > 0)
+        {
+            screen.Say("");
+            screen.Say(title);
+            foreach (string line in lines)
+            {
+                screen.Say("  " + line);
+            }
+        }
+    }
+
+    private static Command Fit(Screen screen)
+    {
+        var kind = Kind();
+        var words = new WordOptions();
+        var json = Json();
+        var command = new Command("fit", "Findings with doubt from the readings of a bench test. Example: heatwright trial fit warm-up --readings warm.csv --set air=24C --meter \"degrees=1%+2degC\"") { kind, json };
+        words.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            var answer = FitTrial.Run(parsed.GetValue(kind)!, words.Given(parsed));
+            if (!answer.IsFine)
+            {
+                return Refused(screen, answer.Problems);
+            }
+
+            if (parsed.GetValue(json))
+            {
+                screen.Output.WriteLine(JsonSerializer.Serialize(TrialView.Of(answer.Value), Pretty));
+            }
+            else
+            {
+                Show(screen, answer.Value);
+            }
+
+            return ExitCodes.Done;
+        });
+        return command;
+    }
+
+    private static void Show(Screen screen, TrialAnswer answer)
+    {
+        if (answer.Findings.Count > 0)
+        {
+            var table = new Table().AddColumns("finding", "value", "19 of 20 lie between", "most of the doubt");
+            foreach (var finding in answer.Findings)
+            {
+                var (low, high) = finding.Middle(0.95);
+                string cause = finding.Value.Doubts.Shares() is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"{first.Cause.Id}, {100 * first.Share:0} %") : "";
+                table.AddRow(new Text(finding.Name), new Text(Display.Rounded(finding.Value)), new Text($"{Display.Value(low, finding.Value.StandardDoubt)} to {Display.Value(high, finding.Value.StandardDoubt)}"), new Text(cause));
+            }
+
+            screen.Console.Write(table);
+        }
+
+        foreach (string line in answer.Says)
+        {
+            screen.Say(line);
+        }
+
+        Remarks(screen, answer.Remarks);
+        if (answer.Tried.Count > 1)
+        {
+            screen.Say("Models: " + string.Join("; ", answer.Tried.Select(tried => $"{tried.Name}{(tried.Chosen ? " (chosen)" : "")}, {tried.Why}")) + ".");
+        }
+
+        Lines(screen, "Next", answer.Next);
+        Lines(screen, "Taken as given", answer.Notes);
+    }
+
+    private static void Remarks(Screen screen, IReadOnlyList<TrialRemark> remarks)
+    {
+        foreach (var remark in remarks.Take(40))
+        {
+            screen.Say($"  {(remark.Reading > 0 ? FormattableString.Invariant($"reading {remark.Reading}") : "all")} [{remark.Level} {remark.Rule}] {remark.Words} {remark.Remedy}{(remark.LeftOut ? " (left out)" : "")}");
+        }
+
+        if (remarks.Count > 40)
+        {
+            screen.Say($"  and {remarks.Count - 40} more; --json shows all.");
+        }
+    }
+
+    private static Command Check(Screen screen)
+    {
+        var kind = new Argument<string?>("KIND") { Description = "The kind of bench test; without it, the facts are checked, or all checks listed.", Arity = ArgumentArity.ZeroOrOne };
+        var facts = new Option<string[]>("--fact") { Description = "A number to check against the traps of the trade, such as switch-amps=3A." };
+        var words = new WordOptions();
+        var json = Json();
+        var command = new Command("check", "What the checks say of readings or of plain numbers. Example: heatwright trial check --fact wanted-amps=1A --fact switch-amps=3A --fact volts-in=3.3V --fact volts-out=12V") { kind, facts, json };
+        words.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            string? name = parsed.GetValue(kind);
+            string[] said = parsed.GetValue(facts) ?? [];
+            bool asJson = parsed.GetValue(json);
+            if (name is null && said.Length == 0)
+            {
+                ListRules(screen, asJson);
+                return ExitCodes.Done;
+            }
+
+            var remarks = name is null ? FitTrial.Traps(said) : FitTrial.Check(name, words.Given(parsed));
+            if (!remarks.IsFine)
+            {
+                return Refused(screen, remarks.Problems);
+            }
+
+            if (asJson)
+            {
+                screen.Output.WriteLine(JsonSerializer.Serialize(remarks.Value, Pretty));
+            }
+            else if (remarks.Value.Count == 0)
+            {
+                screen.Say("Nothing stands out.");
+            }
+            else
+            {
+                Remarks(screen, remarks.Value);
+            }
+
+            return ExitCodes.Done;
+        });
+        return command;
+    }
+
+    private static void ListRules(Screen screen, bool json)
+    {
+        if (json)
+        {
+            screen.Output.WriteLine(JsonSerializer.Serialize(RuleBook.All.Select(rule => new { rule.Id, rule.Level, rule.When, rule.Says, rule.Remedy, Names = RuleBook.NamesOf(rule.Id), rule.Kinds }), Pretty));
+            return;
+        }
+
+        var table = new Table().AddColumns("id", "level", "what it says", "asks for");
+        foreach (var rule in RuleBook.All)
+        {
+            table.AddRow(new Text(rule.Id), new Text(rule.Level), new Text(rule.Says), new Text(string.Join(", ", RuleBook.NamesOf(rule.Id).Select(n => n.Replace(' ', '-')))));
+        }
+
+        screen.Console.Write(table);
+    }
+
+    private static int Refused(Screen screen, IReadOnlyList<Problem> problems)
+    {
+        screen.Complain(problems);
+        return ExitCodes.BadInput;
+    }
+
+    private static Argument<string> Kind() => new("KIND") { Description = "The kind of bench test, as 'trial kinds' lists it." };
+
+    private static Option<string[]> Settings() => new("--set") { Description = "What holds for the whole run: air=24C, \"label volts=12V\"." };
+
+    private static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
+
+    /// <summary>Options that say what was read.</summary>
+    private sealed class WordOptions
+    {
+        private readonly Option<string?> file = new("--readings") { Description = "The readings: a log as loggers write it, or lines of 'volts=3.82 amps=0.41'." };
+        private readonly Option<string[]> typed = new("--read") { Description = "One reading, typed: --read \"volts=3.82 amps=0.41\"." };
+        private readonly Option<string[]> settings = Settings();
+        private readonly Option<string[]> meters = new("--meter") { Description = "What a meter promises: --meter \"volts=0.5%+2d\", exact, or bench:volts=... for one meter behind several columns." };
+        private readonly Option<string[]> columns = new("--column") { Description = "Which column of the file is which: --column \"amps=Current 1\"." };
+        private readonly LogAnswers answers = LogAnswers.Options();
+
+        public void AddTo(Command command)
+        {
+            foreach (var option in new Option[] { file, typed, settings, meters, columns }.Concat(answers.All))
+            {
+                command.Options.Add(option);
+            }
+        }
+
+        public TrialWords Given(ParseResult parsed) => new(parsed.GetValue(file), parsed.GetValue(typed) ?? [], parsed.GetValue(settings) ?? [], parsed.GetValue(meters) ?? [], parsed.GetValue(columns) ?? [])
+        {
+            Mapping = answers.Given(parsed) is { IsFine: true } given ? given.Value : null,
+        };
+    }
+}

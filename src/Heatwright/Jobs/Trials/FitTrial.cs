@@ -1,0 +1,43 @@
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs.Trials;
+
+/// <summary>Fits a trial, or checks its readings.</summary>
+public static class FitTrial
+{
+    /// <summary>The kind of this name, or what there is instead.</summary>
+    public static Checked<TrialCard> Kind(string name) => TrialCard.Find(name) is { } card ? new(card)
+        : new(new Problem($"There is no kind of trial '{name}'.", "KIND", name, string.Join(", ", TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for."));
+
+    /// <summary>Findings with doubt from readings.</summary>
+    public static Checked<TrialAnswer> Run(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words)).Then(input => TrialFits.Run(kind, input));
+
+    /// <summary>What the checks say of readings.</summary>
+    public static Checked<IReadOnlyList<TrialRemark>> Check(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words)).Then(input => TrialFits.Check(kind, input));
+
+    /// <summary>What the checks say of plain numbers: the traps of the trade.</summary>
+    /// <param name="facts">Each 'name=value', with a unit where it has one.</param>
+    public static Checked<IReadOnlyList<TrialRemark>> Traps(IReadOnlyList<string> facts)
+    {
+        List<Problem> problems = [];
+        var known = new Dictionary<string, double>(StringComparer.Ordinal);
+        foreach (string fact in facts)
+        {
+            string[] pair = fact.Split('=', 2);
+            var read = pair.Length == 2 ? OptionReader.Read(pair[0], pair[1], Expect.Anything) : null;
+            if (read is { IsFine: true, Value: TypedValue.Amount amount })
+            {
+                known[pair[0].Trim().Replace('-', ' ').Replace('_', ' ')] = amount.Unit.IsLevel ? amount.Si - Units.ZeroCelsiusK : amount.Si;
+            }
+            else
+            {
+                problems.Add(new("This is no number with a name.", "--fact", fact, "name=value, such as switch-amps=3A", "Type it so."));
+            }
+        }
+
+        string[] names = [.. RuleBook.All.SelectMany(rule => RuleBook.NamesOf(rule.Id)).Distinct()];
+        problems.AddRange(known.Keys.Where(name => !names.Contains(name)).Select(name => new Problem($"No check asks for '{name}'.", "--fact", name, "a name that a check asks for", "'heatwright trial check --json' lists them.")));
+        return problems.Count > 0 ? new(problems) : new(RuleBook.Of(known));
+    }
+}

@@ -1,0 +1,105 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+using Heatwright.Quantities;
+
+namespace Heatwright.Jobs.Trials;
+
+/// <summary>Paper for the bench: a reading sheet with empty boxes, and a step card.</summary>
+public static class TrialPaper
+{
+    private const int Boxes = 24;
+
+    private const string Style = """
+        body{font:15px/1.45 system-ui,sans-serif;color:#111;background:#fff;margin:14mm;max-width:190mm}
+        h1{font-size:21px;margin:0 0 2mm}h2{font-size:15px;margin:5mm 0 1mm}pre{font:13px/1.2 ui-monospace,monospace;border:1px solid #999;padding:3mm;overflow-x:auto}
+        table{border-collapse:collapse;width:100%}th,td{border:1px solid #666;padding:1.6mm 2mm;text-align:left;height:7mm}th{background:#eee}
+        .stop{border:2px solid #b00020;color:#b00020;padding:2mm 3mm;font-weight:600}.fill{border-bottom:1px solid #666;display:inline-block;min-width:32mm}
+        ol,ul{margin:1mm 0 1mm 6mm;padding:0}li{margin:0.6mm 0}@media print{body{margin:0}}
+        """;
+
+    /// <summary>A reading sheet: head, settings to fill in, a row a reading, the stop lines on top.</summary>
+    public static string Sheet(RecipeView view)
+    {
+        var body = new StringBuilder();
+        Head(body, view);
+        body.Append("<p>Part <span class=\"fill\"></span> sample <span class=\"fill\"></span> date <span class=\"fill\"></span> who <span class=\"fill\"></span></p>");
+        body.Append("<p>").AppendJoin(" &nbsp; ", view.Settings.Select(setting => $"{Text(setting.Name)}{(setting.Unit.Length > 0 ? $" ({Text(setting.Unit)})" : "")} <span class=\"fill\"></span>")).Append("</p>");
+        Expected(body, view);
+        body.Append("<table><thead><tr><th>no.</th>").AppendJoin("", view.Columns.Select(column => $"<th>{Text(column.Name)}{(column.IsWord || column.Unit.Length == 0 ? "" : $" ({Text(column.Unit)})")}{(column.Words.Count > 0 ? $"<br><small>{Text(string.Join(", ", column.Words))}</small>" : "")}</th>")).Append("<th>meter, range</th><th>note</th></tr></thead><tbody>");
+        for (int i = 1; i <= Boxes; i++)
+        {
+            body.Append(CultureInfo.InvariantCulture, $"<tr><td>{i}</td>").Append(string.Concat(Enumerable.Repeat("<td></td>", view.Columns.Count + 2))).Append("</tr>");
+        }
+
+        body.Append("</tbody></table><p>A reading that looks wrong stays on the sheet: strike it through and write why.</p>");
+        return Page($"Reading sheet: {view.Kind}", body);
+    }
+
+    /// <summary>A step card: connections, ranges, loads, steps for one meter and for two, values to expect, when to stop.</summary>
+    public static string Card(RecipeView view)
+    {
+        var body = new StringBuilder();
+        Head(body, view);
+        body.Append("<pre>").Append(Text(string.Join('\n', view.Recipe.Picture))).Append("</pre>");
+        Part(body, "With two meters", view.Recipe.TwoMeters, "ol");
+        Part(body, "With one meter, moved between places", view.Recipe.OneMeter, "ol");
+        Part(body, "Meter ranges", view.Recipe.Ranges, "ul");
+        Part(body, "Loads", view.Recipe.Loads, "ul");
+        Part(body, "Rest", view.Recipe.Rests, "ul");
+        Expected(body, view);
+        Part(body, "Checks that run on each reading", [.. view.Checks], "ul");
+        return Page($"Step card: {view.Kind}", body);
+    }
+
+    /// <summary>Writes a page whole, never over something that is there.</summary>
+    public static Checked<string> Write(string path, string html)
+    {
+        if (File.Exists(path))
+        {
+            return new(new Problem("The page would replace a file.", path, "the file is there", "a name that is not taken", "Choose another name, or move the file away."));
+        }
+
+        string draft = path + ".draft";
+        try
+        {
+            using (var file = File.Create(draft))
+            {
+                file.Write(Encoding.UTF8.GetBytes(html));
+                file.Flush(flushToDisk: true);
+            }
+
+            File.Move(draft, path, overwrite: false);
+            return new(Path.GetFullPath(path));
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return new(new Problem("The page cannot be written.", path, error.Message, "a folder that may be written to", "Choose another place."));
+        }
+    }
+
+    private static void Head(StringBuilder body, RecipeView view)
+    {
+        body.Append("<h1>").Append(Text(view.Kind)).Append("</h1><p>").Append(Text(view.Purpose)).Append("</p>");
+        if (view.Recipe.Stops.Count > 0)
+        {
+            body.Append("<div class=\"stop\">STOP<ul>").AppendJoin("", view.Recipe.Stops.Select(stop => $"<li>{Text(stop.Replace("Red: ", "", StringComparison.Ordinal))}</li>")).Append("</ul></div>");
+        }
+    }
+
+    private static void Expected(StringBuilder body, RecipeView view) =>
+        Part(body, "To expect from the claim", [.. view.Expected.Select(value => $"{value.Say}: {Display.Significant(value.Value, 3)} {value.Unit}")], "ul");
+
+    private static void Part(StringBuilder body, string title, IReadOnlyList<string> lines, string list)
+    {
+        if (lines.Count > 0)
+        {
+            body.Append("<h2>").Append(Text(title)).Append(CultureInfo.InvariantCulture, $"</h2><{list}>").AppendJoin("", lines.Select(line => $"<li>{Text(line)}</li>")).Append(CultureInfo.InvariantCulture, $"</{list}>");
+        }
+    }
+
+    private static string Text(string text) => WebUtility.HtmlEncode(text);
+
+    private static string Page(string title, StringBuilder body) =>
+        $"<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"><title>{Text(title)}</title><style>{Style}</style></head><body>{body}</body></html>\n";
+}
