@@ -11,7 +11,7 @@ public class TrialCardTests
     public void A_kind_has_purpose_recipe_columns_and_a_fit(string name)
     {
         var card = TrialCard.Find(name)!;
-        Assert.Contains(card.Purpose[^1], ".?", StringComparison.Ordinal);
+        Assert.True(card.Purpose[^1] is '.' or '?', card.Purpose);
         Assert.Contains(card.Columns, column => column.Needed || card.Columns.Count > 1);
         Assert.All(new[] { card.Recipe.Picture, card.Recipe.OneMeter, card.Recipe.TwoMeters, card.Recipe.Ranges, card.Recipe.Loads, card.Recipe.Stops, card.Recipe.Rests }, Assert.NotEmpty);
         Assert.Contains(name, TrialFits.Kinds);
