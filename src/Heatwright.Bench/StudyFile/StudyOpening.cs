@@ -97,9 +97,9 @@ internal static class StudyOpening
                 return connection;
             }
         }
-        catch (SqliteException error) when (error.SqliteErrorCode is 8 or 14)
+        catch (SqliteException error) when (error.SqliteErrorCode is 8 or 10 or 13 or 14)
         {
-            // Falls through to reading the file as it lies.
+            // Not to be written, or a disk without room for the log: falls through to reading the file as it lies.
         }
         connection?.Dispose();
         return AsItLies(full);

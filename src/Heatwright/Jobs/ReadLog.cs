@@ -50,6 +50,7 @@ public static class ReadLog
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
+            Keeping.WriteFile.Remove(draft);
             return new(new Problem("The clean copy cannot be written.", path, error.Message, "a folder that may be written to, with room", "Choose another place with --csv."));
         }
     }

@@ -60,12 +60,14 @@ public sealed record PlotAxis(double Low, double High, double From, double To)
 /// <summary>Path data of curves and bands.</summary>
 internal static class PlotPath
 {
+    private const int Stretches = 200;
+
     /// <summary>A line through the points; it breaks where a number is missing.</summary>
     public static string Line(double[] xs, double[] ys, PlotAxis across, PlotAxis up)
     {
         var path = new StringBuilder();
         bool pen = false;
-        foreach (int i in Thin(xs.Length))
+        foreach (int i in Thin(ys))
         {
             bool there = double.IsFinite(xs[i]) && double.IsFinite(ys[i]);
             if (there)
@@ -82,7 +84,7 @@ internal static class PlotPath
     /// <summary>The area between two curves, as far as both are there.</summary>
     public static string Band(PlotBand band, PlotAxis across, PlotAxis up)
     {
-        int[] there = [.. Thin(band.X.Length).Where(i => double.IsFinite(band.Low[i]) && double.IsFinite(band.High[i]))];
+        int[] there = [.. Every(band.X.Length).Where(i => double.IsFinite(band.Low[i]) && double.IsFinite(band.High[i]))];
         return there.Length < 2 ? "" : "M" + string.Join('L', there.Select(i => Point(band.High[i], i)).Concat(there.Reverse().Select(i => Point(band.Low[i], i)))) + "Z";
 
         string Point(double y, int i) => $"{Text(across.At(band.X[i]))} {Text(up.At(y))}";
@@ -92,7 +94,7 @@ internal static class PlotPath
     public static string Points(PlotPoints points, PlotAxis across, PlotAxis up)
     {
         var path = new StringBuilder();
-        foreach (int i in Thin(points.X.Length))
+        foreach (int i in Thin(points.Y))
         {
             if (double.IsFinite(points.X[i]) && double.IsFinite(points.Y[i]))
             {
@@ -106,8 +108,39 @@ internal static class PlotPath
     /// <summary>Place on paper as SVG writes it.</summary>
     public static string Text(double place) => place.ToString("0.#", CultureInfo.InvariantCulture);
 
-    /// <summary>Not more points than a picture can show: every so manieth, the last always.</summary>
-    private static IEnumerable<int> Thin(int count)
+    /// <summary>Not more points than a picture can show: of each stretch the first, the least and the greatest, so that a short peak in a million readings is still seen, and a gap.</summary>
+    internal static IEnumerable<int> Thin(double[] ys)
+    {
+        if (ys.Length <= 4 * Stretches)
+        {
+            return Enumerable.Range(0, ys.Length);
+        }
+
+        var kept = new SortedSet<int> { 0, ys.Length - 1 };
+        for (int stretch = 0; stretch < Stretches; stretch++)
+        {
+            int from = (int)((long)ys.Length * stretch / Stretches), to = (int)((long)ys.Length * (stretch + 1) / Stretches);
+            int least = -1, greatest = -1, gap = -1;
+            for (int i = from; i < to; i++)
+            {
+                if (!double.IsFinite(ys[i]))
+                {
+                    gap = i;
+                    continue;
+                }
+
+                least = least < 0 || ys[i] < ys[least] ? i : least;
+                greatest = greatest < 0 || ys[i] > ys[greatest] ? i : greatest;
+            }
+
+            kept.UnionWith(((int[])[from, least, greatest, gap]).Where(i => i >= 0));
+        }
+
+        return kept;
+    }
+
+    /// <summary>Every so manieth point, the last always.</summary>
+    private static IEnumerable<int> Every(int count)
     {
         int step = Math.Max(1, count / 400);
         for (int i = 0; i < count; i += step)

@@ -61,6 +61,19 @@ public sealed partial class PagesTests(ServedStudy served)
     }
 
     [Fact]
+    public void A_peak_of_one_reading_in_a_million_stays_in_the_picture()
+    {
+        double[] readings = [.. Enumerable.Range(0, 1_000_000).Select(i => i == 654_321 ? 99.0 : i % 7)];
+        readings[100_000] = double.NaN;
+        int[] drawn = [.. Heatwright.Web.PlotPath.Thin(readings)];
+        Assert.InRange(drawn.Length, 400, 900);
+        Assert.Contains(654_321, drawn);
+        Assert.Contains(100_000, drawn);
+        Assert.Equal((0, 999_999), (drawn[0], drawn[^1]));
+        Assert.Equal(drawn.Order(), drawn);
+    }
+
+    [Fact]
     public async Task Every_value_on_the_comparison_is_the_one_machines_read()
     {
         string page = await served.Page("/comparison");

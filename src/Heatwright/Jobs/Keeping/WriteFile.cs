@@ -31,7 +31,8 @@ internal static class WriteFile
         }
     }
 
-    private static void Remove(string draft)
+    /// <summary>Takes away a draft after a failure; a failure of that must not hide the first one.</summary>
+    public static void Remove(string draft)
     {
         try
         {

@@ -1,0 +1,62 @@
+using System.Globalization;
+using System.Runtime.InteropServices;
+using System.Text.Json;
+
+namespace Heatwright.Proofs;
+
+/// <summary>Runs a proof by its name and keeps its result.</summary>
+internal static class Program
+{
+    private const int Seed = 20261125;
+
+    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web) { WriteIndented = true, NewLine = "\n" };
+
+    private static int Main(string[] words)
+    {
+        switch (words)
+        {
+            case ["child", .. var child]:
+                return Victim.Run(child);
+            case ["kills", .. var rest]:
+                return Keep("kills", KillCampaign.Run(Count(rest, 500), Seed, Console.WriteLine), result => result.Failures.Count == 0);
+            case ["full-disk"]:
+                return Keep("full-disk", FullDisk.Run(Console.WriteLine), result => result.Failures.Count == 0);
+            case ["fuzz", .. var rest]:
+                return Keep("fuzz", FuzzCampaign.Run(Count(rest, 100_000), Seed, Console.WriteLine), result => result.Failures.Count == 0);
+            default:
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT]. Results go to proofs/results.");
+                return 2;
+        }
+    }
+
+    private static int Count(string[] rest, int otherwise) => rest is [var text] ? int.Parse(text, CultureInfo.InvariantCulture) : otherwise;
+
+    private static int Keep<T>(string name, T result, Func<T, bool> well)
+    {
+        string folder = Path.Combine(Root(), "proofs", "results");
+        Directory.CreateDirectory(folder);
+        var kept = new
+        {
+            Proof = name,
+            Date = TimeProvider.System.GetUtcNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Machine = $"{RuntimeInformation.OSDescription.Trim()}, {RuntimeInformation.OSArchitecture}, {Environment.ProcessorCount.ToString(CultureInfo.InvariantCulture)} cores, {RuntimeInformation.FrameworkDescription}",
+            Seed,
+            Result = result,
+        };
+        string text = JsonSerializer.Serialize(kept, Pretty);
+        File.WriteAllText(Path.Combine(folder, name + ".json"), text + "\n");
+        Console.WriteLine(text);
+        return well(result) ? 0 : 1;
+    }
+
+    private static string Root()
+    {
+        string? folder = Environment.CurrentDirectory;
+        while (folder is not null && !File.Exists(Path.Combine(folder, "Heatwright.slnx")))
+        {
+            folder = Path.GetDirectoryName(folder);
+        }
+
+        return folder ?? Environment.CurrentDirectory;
+    }
+}

@@ -1,0 +1,23 @@
+using Heatwright.Proofs;
+
+namespace Heatwright.Tests.Journeys;
+
+/// <summary>Short forms of the long proofs: ten kills, a thousand mutants a reader. The full campaigns: dotnet run --project proofs.</summary>
+public sealed class KillJourney
+{
+    [Fact]
+    public void Ten_kills_take_nothing_that_was_acknowledged()
+    {
+        var result = KillCampaign.Run(10, seed: 7, TestContext.Current.TestOutputHelper!.WriteLine);
+        Assert.Empty(result.Failures);
+        Assert.Equal(10, result.Kinds.Values.Sum(kind => kind.Opened));
+    }
+
+    [Fact]
+    public void A_thousand_mutants_make_no_reader_fall_or_wait()
+    {
+        var result = FuzzCampaign.Run(1000, seed: 8, TestContext.Current.TestOutputHelper!.WriteLine);
+        // Time and memory are judged by the campaign, on a machine that does nothing else; here a fall is a fall.
+        Assert.DoesNotContain(result.Failures, failure => !failure.EndsWith(" ms", StringComparison.Ordinal) && !failure.EndsWith(" MB", StringComparison.Ordinal));
+    }
+}
