@@ -3,12 +3,13 @@ namespace Heatwright.Instruments;
 /// <summary>Bytes of an instrument that nobody knows, cut and read at once: what a wire would bring, without the wire.</summary>
 public static class Foreign
 {
-    /// <summary>What would be heard.</summary>
-    public static IReadOnlyList<Heard> Take(ReadOnlySpan<byte> bytes)
+    /// <summary>How much would be heard; like a session, it keeps nothing of it.</summary>
+    public static long Take(ReadOnlySpan<byte> bytes)
     {
         var (cutter, talk, reader) = (new LineCutter(), new TerminalTalk(), new LineReader("foreign", null));
         var (lines, heard) = (new List<RawLine>(), new List<Heard>());
         const int packet = 512;
+        long count = 0;
         for (int at = 0; at < bytes.Length; at += packet)
         {
             byte[] piece = bytes.Slice(at, Math.Min(packet, bytes.Length - at)).ToArray();
@@ -20,11 +21,13 @@ public static class Foreign
             }
 
             lines.Clear();
+            count += heard.Count;
+            heard.Clear();
         }
 
         cutter.Rest(bytes.Length * 1e-4, whole: true, lines);
         lines.ForEach(line => reader.Take(line, heard));
         reader.End(bytes.Length * 1e-4, heard);
-        return heard;
+        return count + heard.Count;
     }
 }
