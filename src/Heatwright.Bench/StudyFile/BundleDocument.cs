@@ -35,6 +35,11 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
     /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
     public IReadOnlyList<LogWay>? LogWays { get; init; }
 
+    public OwnThings? Own { get; init; }
+
+    /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
+    public IReadOnlyList<ExistingTool>? Tools { get; init; }
+
     /// <summary>What of a study stands in study.json.</summary>
     public static BundleDocument Of(Study study) => new(Current, study.Name, study.Seed)
     {
@@ -48,6 +53,8 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Plants = study.Plants.Count > 0 ? study.Plants : null,
         Files = study.Files.Count > 0 ? [.. study.Files.Select(BundleFile.Of)] : null,
         LogWays = study.LogWays.Count > 0 ? study.LogWays : null,
+        Own = study.Own,
+        Tools = study.Tools.Count > 0 ? study.Tools : null,
     };
 
     /// <summary>The study, given the readings of each run and the bytes of each file.</summary>
@@ -63,6 +70,8 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Plants = Plants ?? [],
         Files = [.. (Files ?? []).Select(file => file.With(content(file)))],
         LogWays = LogWays ?? [],
+        Own = Own,
+        Tools = Tools ?? [],
     };
 
     /// <summary>The same names and values in one order, so that equal studies give equal bytes.</summary>

@@ -39,4 +39,10 @@ public sealed record Study(string Name, ulong Seed)
 
     /// <summary>How the logs of its instruments are read.</summary>
     public IReadOnlyList<LogWay> LogWays { get; init; } = [];
+
+    /// <summary>Tools that exist, known only by their own readings.</summary>
+    public IReadOnlyList<ExistingTool> Tools { get; init; } = [];
+
+    /// <summary>Drawer, prices and constants of the maker, on an own shelf; null: none.</summary>
+    public OwnThings? Own { get; init; }
 }

@@ -32,6 +32,11 @@ public static class StudyCheck
         CheckArrangements(study, desk);
         PlantCheck.Check(study, desk);
         KeepCheck.Check(study, desk);
+        CheckTools(study, desk);
+        if (study.Own is { } own)
+        {
+            CheckOwn(own, desk);
+        }
         if (study.Brief is { } brief)
         {
             CheckBrief(brief, desk);
@@ -117,6 +122,37 @@ public static class StudyCheck
         ("handle", one.Handle, PartKind.Handle), ("supervision", one.Supervision, PartKind.Supervision), ("stepUp", one.StepUp, PartKind.StepUp),
         ("charger", one.Charger, PartKind.Charger), ("cutOut", one.CutOut, PartKind.CutOut),
     ];
+
+    private static void CheckTools(Study study, CheckDesk desk)
+    {
+        desk.Ids("tools", study.Tools.Select((tool, i) => (tool.Id ?? "", $"{CheckDesk.At("tools", i)}.id")));
+        string[] words = [.. Enum.GetValues<RequirementQuantity>().Select(quantity => char.ToLowerInvariant(quantity.ToString()[0]) + quantity.ToString()[1..]), .. ToolReading.Others.Keys];
+        foreach (var (reading, path) in study.Tools.SelectMany((tool, i) => tool.Readings.Select((reading, j) => (reading, CheckDesk.At($"{CheckDesk.At("tools", i)}.readings", j)))))
+        {
+            desk.Word($"{path}.quantity", "What was read on a tool", reading.Quantity, words);
+            var like = ToolReading.Speaks(reading.Quantity) is { } quantity ? StudyWords.Of(quantity) : ToolReading.Others.GetValueOrDefault(reading.Quantity);
+            desk.Unit($"{path}.unit", reading.Unit, like);
+            desk.Range($"{path}.value", "A reading", reading.Value, true, "a number");
+            desk.Range($"{path}.plusMinus", "A half width", reading.PlusMinus, reading.PlusMinus >= 0, "0 or more; 0: none stated");
+        }
+    }
+
+    private static void CheckOwn(OwnThings own, CheckDesk desk)
+    {
+        for (int i = 0; i < own.Resistors.Count; i++)
+        {
+            desk.Range(CheckDesk.At("own.resistors", i), "A resistor", own.Resistors[i], own.Resistors[i] > 0, "above 0 Ω");
+        }
+        for (int i = 0; i < own.Prices.Count; i++)
+        {
+            desk.Range($"{CheckDesk.At("own.prices", i)}.price", "A price", own.Prices[i].Price, own.Prices[i].Price >= 0, "0 or more");
+        }
+        for (int i = 0; i < own.Constants.Count; i++)
+        {
+            desk.Unit($"{CheckDesk.At("own.constants", i)}.unit", own.Constants[i].Unit, like: null);
+            desk.Range($"{CheckDesk.At("own.constants", i)}.value", "A constant", own.Constants[i].Value, true, "a number");
+        }
+    }
 
     private static void CheckBrief(Brief brief, CheckDesk desk)
     {

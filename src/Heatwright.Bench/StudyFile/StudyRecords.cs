@@ -28,6 +28,9 @@ internal static class StudyRecords
         public IReadOnlyList<string>? Files { get; init; }
 
         public IReadOnlyList<string>? LogWays { get; init; }
+
+        /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
+        public IReadOnlyList<string>? Tools { get; init; }
     }
 
     internal sealed record TrialHead(TrialId Id, TrialKind Kind, PartId Part, string Purpose, IReadOnlyList<RunId> Runs);
@@ -44,10 +47,15 @@ internal static class StudyRecords
             Plants = study.Plants.Count > 0 ? [.. study.Plants.Select(one => one.Id)] : null,
             Files = study.Files.Count > 0 ? [.. study.Files.Select(one => one.Id)] : null,
             LogWays = study.LogWays.Count > 0 ? [.. study.LogWays.Select(one => one.Instrument)] : null,
+            Tools = study.Tools.Count > 0 ? [.. study.Tools.Select(one => one.Id)] : null,
         });
         if (study.Brief is { } brief)
         {
             Add("brief", "", brief);
+        }
+        if (study.Own is { } own && !own.IsEmpty())
+        {
+            Add("own", "", own);
         }
         foreach (var instrument in study.Instruments)
         {
@@ -72,6 +80,10 @@ internal static class StudyRecords
         foreach (var way in study.LogWays)
         {
             Add("logWay", way.Instrument, way);
+        }
+        foreach (var tool in study.Tools)
+        {
+            Add("tool", tool.Id, tool);
         }
         foreach (var trial in study.Trials)
         {
@@ -99,10 +111,12 @@ internal static class StudyRecords
             Note = head.Note,
             Invented = head.Invented,
             Brief = records.ContainsKey(new("brief", "")) ? Body<Brief>("brief", "") : null,
+            Own = records.ContainsKey(new("own", "")) ? Body<OwnThings>("own", "") : null,
             Instruments = [.. head.Instruments.Select(id => Body<Instrument>("instrument", id))],
             Parts = [.. head.Parts.Select(id => Body<Part>("part", id.Name))],
             Arrangements = [.. head.Arrangements.Select(id => Body<Arrangement>("arrangement", id.Name))],
             Plants = [.. (head.Plants ?? []).Select(id => Body<StatedPlant>("plant", id.Name))],
+            Tools = [.. (head.Tools ?? []).Select(id => Body<ExistingTool>("tool", id))],
             Trials = [.. head.Trials.Select(TrialOf)],
             Files = [.. (head.Files ?? []).Select(id => Body<KeptFile>("file", id))],
             LogWays = [.. (head.LogWays ?? []).Select(id => Body<LogWay>("logWay", id))],

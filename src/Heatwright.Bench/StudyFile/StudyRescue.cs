@@ -171,6 +171,8 @@ internal sealed class RescueAssembly(RescueRecords found)
         Each("plant", Listed(head, head?.Plants?.Select(id => id.Name)), id => found.Body<StatedPlant>("plant", id), (now, one) => now with { Plants = [.. now.Plants, one] });
         Each("file", Listed(head, head?.Files), File, (now, one) => now with { Files = [.. now.Files, one] });
         Each("logWay", Listed(head, head?.LogWays), id => found.Body<LogWay>("logWay", id), (now, one) => now with { LogWays = [.. now.LogWays, one] });
+        Each("tool", Listed(head, head?.Tools), id => found.Body<ExistingTool>("tool", id), (now, one) => now with { Tools = [.. now.Tools, one] });
+        Each("own", found.Ids("own"), id => found.Body<OwnThings>("own", id), (now, one) => now with { Own = one });
         if (found.FromHistory > 0)
         {
             lost.Add($"{CheckDesk.Number(found.FromHistory)} records were taken from the history, because they cannot be read in their place.");

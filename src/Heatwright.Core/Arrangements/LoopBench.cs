@@ -23,6 +23,7 @@ internal sealed class LoopBench
     private readonly List<(string Name, PartId Part, int At, double Times)> steps = [];
     private readonly int full;
     private readonly int cutOff;
+    private readonly int freshCell;
     private readonly int heater;
     private readonly int alpha = -1;
     private readonly int module = -1;
@@ -49,6 +50,10 @@ internal sealed class LoopBench
             : shelf.Value(cell, PartQuantities.FullVolts) ?? Estimate.Within(chemistry.FullV, chemistry.FullPlusMinus, Units.Volt, $"{cell}: full volts, assumed", CauseGroup.Assumption, new Origin.Assumed(chemistry.Why)));
         cutOff = Add("cut-off volts of a cell", shelf.Value(cell, PartQuantities.CutoffVolts)
             ?? Estimate.Exact(chemistry.CutOffV, Units.Volt, new Origin.Assumed(chemistry.Why)));
+        // In its first seconds a cell shows its instant ohms and the short pair; the slow one comes with the minutes.
+        freshCell = found is not null && inputs[steps[0].At].Value is { Si: > 0 } settled
+            ? Add($"{shelf[cell].Name}, ohms in the first seconds", new((found.R0Ohm.At(1) + found.R1Ohm.At(1)) * found.OhmsFactor(298.15), Units.Ohm, settled.In(Units.Ohm).Doubts.Times((found.R0Ohm.At(1) + found.R1Ohm.At(1)) / settled.Si), settled.Origin))
+            : steps[0].At;
         heater = Add($"ohms, {shelf[arrangement.Heater].Name}", shelf.Value(arrangement.Heater, PartQuantities.Ohms) ?? Labelled()
             ?? throw new InvalidOperationException("A loop is looked at after its load is known."));
         if (hotC != 20)
@@ -78,7 +83,7 @@ internal sealed class LoopBench
             ? $"{step.Name}, {shelf[step.Part].Name}" : shelf[step.Part].Name, step.Part, Through(at => at[step.At] * step.Times, Units.Ohm, step.Times == 1 ? "" : "ohms of one times their count in series over those side by side", step.At)))];
         var total = Through(at => steps.Sum(step => at[step.At] * step.Times), Units.Ohm, "sum of the ohms in series", [.. steps.Select(step => step.At)]);
         var start = Moment("full pack, cold load", fullPack: true, 20);
-        var hot = Moment("full pack", fullPack: true, hotC);
+        var hot = Moment("full pack, first seconds", fullPack: true, hotC);
         var empty = Moment("pack at its cut-off", fullPack: false, hotC);
         return new(arrangement, loop, total, hotC, start, hot, empty, LoopLimits.Of(arrangement, shelf, start, hot, empty));
     }
@@ -91,13 +96,14 @@ internal sealed class LoopBench
         if (solved.Region is PathRegion.LockedOut or PathRegion.Hiccup or PathRegion.SourceLimited)
         {
             var rest = fullPack ? Through(at => at[full] * series, Units.Volt, "open volts times cells in series", full) : Through(at => at[cutOff] * series, Units.Volt, "cut-off volts times cells in series", cutOff);
-            return new(when, solved.Region, rest, null, null, [], [], null, null, null, null, null, null);
+            return new(when, solved.Region, rest, null, null, [], [], [], null, null, null, null, null, null);
         }
 
         return new(when, solved.Region, Worked(one => one.OpenV, Units.Volt, "pack volts without load"), Worked(one => one.PackV, Units.Volt, "open volts less what the cells lose"),
             Worked(one => one.PackA, Amp, "the loop solved for its current"),
-            [.. steps.Select(step => Propagate.Through(at => Solve(at, fullPack, loadC).PackA * at[step.At] * step.Times, Units.Volt, "amps times ohms", [.. inputs]))],
-            [.. steps.Select(step => Propagate.Through(at => Math.Pow(Solve(at, fullPack, loadC).PackA, 2) * at[step.At] * step.Times, Units.Watt, "amps squared times ohms", [.. inputs]))],
+            [.. steps.Select((step, i) => Through(at => at[At(i, fullPack)] * step.Times, Units.Ohm, step.Times == 1 ? "" : "ohms of one times their count in series over those side by side", At(i, fullPack)))],
+            [.. steps.Select((step, i) => Propagate.Through(at => Solve(at, fullPack, loadC).PackA * at[At(i, fullPack)] * step.Times, Units.Volt, "amps times ohms", [.. inputs]))],
+            [.. steps.Select((step, i) => Propagate.Through(at => Math.Pow(Solve(at, fullPack, loadC).PackA, 2) * at[At(i, fullPack)] * step.Times, Units.Watt, "amps squared times ohms", [.. inputs]))],
             Worked(one => one.LoadOhm, Units.Ohm, "ohms of the load at its temperature"), Worked(one => one.LoadV, Units.Volt, "amps times ohms of the load"),
             Worked(one => one.LoadV / one.LoadOhm, Amp, "volts over ohms of the load"), Worked(one => one.LoadV * one.LoadV / one.LoadOhm, Units.Watt, "volts squared over ohms of the load"),
             module < 0 ? null : Worked(one => one.ModuleV, Units.Volt, "pack volts less what is lost before the module"), module < 0 ? null : Worked(one => one.ModuleW, Units.Watt, "input watts less output watts"));
@@ -107,7 +113,7 @@ internal sealed class LoopBench
 
     private Solved Solve(double[] at, bool fullPack, double loadC)
     {
-        double cells = at[steps[0].At] * steps[0].Times;
+        double cells = at[At(0, fullPack)] * steps[0].Times;
         double others = steps.Skip(1).Sum(step => at[step.At] * step.Times);
         double source = fullPack ? at[full] * series : at[cutOff] * series;
         double sourceOhm = fullPack ? cells + others : others;
@@ -127,6 +133,8 @@ internal sealed class LoopBench
 
         return new(point.Region, fullPack ? source : source + (drawn * cells), fullPack ? source - (drawn * cells) : source, drawn, load, volts, point.InputV ?? source - (drawn * sourceOhm), point.LossW ?? 0);
     }
+
+    private int At(int step, bool fullPack) => step == 0 && fullPack ? freshCell : steps[step].At;
 
     private Estimate? Labelled() => Label(shelf, arrangement.Heater);
 

@@ -15,6 +15,7 @@ public sealed record LoopStep(string Name, PartId Part, Estimate Ohms);
 /// <param name="OpenV">Pack volts without load.</param>
 /// <param name="PackV">Pack volts under load.</param>
 /// <param name="PackA">Current out of the pack.</param>
+/// <param name="Ohms">Ohms of each element then, in the order of the loop: a cell has fewer in its first seconds than after minutes.</param>
 /// <param name="DropsV">Volts lost at each element, in the order of the loop.</param>
 /// <param name="LostW">Watts lost there.</param>
 /// <param name="LoadOhms">Ohms of the load then.</param>
@@ -24,7 +25,7 @@ public sealed record LoopStep(string Name, PartId Part, Estimate Ohms);
 /// <param name="ModuleV">Volts at the module's input; null: no module.</param>
 /// <param name="ModuleW">Watts lost in the module; null: no module.</param>
 public sealed record LoopMoment(
-    string When, PathRegion? Region, Estimate OpenV, Estimate? PackV, Estimate? PackA, IReadOnlyList<Estimate> DropsV, IReadOnlyList<Estimate> LostW,
+    string When, PathRegion? Region, Estimate OpenV, Estimate? PackV, Estimate? PackA, IReadOnlyList<Estimate> Ohms, IReadOnlyList<Estimate> DropsV, IReadOnlyList<Estimate> LostW,
     Estimate? LoadOhms, Estimate? LoadV, Estimate? LoadA, Estimate? LoadW, Estimate? ModuleV, Estimate? ModuleW);
 
 /// <summary>How near the loop comes to something that limits it.</summary>
@@ -39,10 +40,10 @@ public sealed record LoopLimit(string What, PartId Part, Estimate Is, Estimate L
 /// <summary>What an arrangement's loop does, known at once from its parts: no prediction over time, no warm-up needed.</summary>
 /// <param name="Arrangement">Which.</param>
 /// <param name="Steps">What the pack's current passes, in its order.</param>
-/// <param name="Total">All ohms in series.</param>
+/// <param name="Total">All ohms in series, those of the cells after minutes of load.</param>
 /// <param name="HotC">Temperature of the load at the working moments, °C.</param>
 /// <param name="Start">Full pack, cold load: the inrush.</param>
-/// <param name="Full">Full pack, hot load.</param>
+/// <param name="Full">Full pack, hot load, the first seconds.</param>
 /// <param name="Empty">Cells at their cut-off under load, hot load.</param>
 /// <param name="Limits">Nearest first.</param>
 public sealed record LoopLook(

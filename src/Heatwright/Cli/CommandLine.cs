@@ -25,6 +25,10 @@ public static class CommandLine
         root.Subcommands.Add(WiringCommands.Clone(screen));
         root.Subcommands.Add(WiringCommands.Loop(screen));
         root.Subcommands.Add(WiringCommands.Differences(screen));
+        root.Subcommands.Add(ToolCommands.Tool(screen));
+        root.Subcommands.Add(ShelfCommands.Shelf(screen));
+        root.Subcommands.Add(ShelfCommands.Take(screen));
+        root.Subcommands.Add(ShelfCommands.Give(screen));
         root.Subcommands.Add(HistoryCommands.History(screen));
         root.Subcommands.Add(HistoryCommands.Undo(screen));
         root.Subcommands.Add(HistoryCommands.Redo(screen));

@@ -39,12 +39,15 @@ internal static class StudyCommands
     {
         var file = File("FILE", "The study file to create, for example bow.study.");
         var name = new Option<string>("--name") { Description = "What you call the study." };
+        var from = new Option<string?>("--from") { Description = "A finished study to begin from: its brief, parts, meters, readings and arrangements." };
         var json = Json();
-        var command = new Command("new", "Creates an empty study file. Example: heatwright new bow.study --name 'foam bow'") { file, name, json };
+        var command = new Command("new", "Creates an empty study file, or one that begins from a finished study. Example: heatwright new bow.study --name 'foam bow'") { file, name, from, json };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file)!;
-            return Done(screen, NewStudy.Create(path, parsed.GetValue(name)), parsed.GetValue(json), _ => $"Created {path}. Fill it from a bundle with 'heatwright import BUNDLE {path}'.");
+            return parsed.GetValue(from) is { } old
+                ? Done(screen, NewStudy.From(path, parsed.GetValue(name), old), parsed.GetValue(json), study => $"Created {path} from {old}: {study.Parts.Count} parts, {study.Trials.Count} trials, {study.Arrangements.Count} arrangements.")
+                : Done(screen, NewStudy.Create(path, parsed.GetValue(name)), parsed.GetValue(json), _ => $"Created {path}. Put parts in with 'heatwright part add {path} PART KIND NAME', or import a bundle under another name.");
         });
         return command;
     }

@@ -29,6 +29,17 @@ internal static class StudyTables
             screen.Say("");
         }
 
+        foreach (var tool in result.Tools)
+        {
+            screen.Say($"{tool.Tool.Letter}  {tool.Tool.Name}, as read on it: {(tool.Word is { } word ? Word(word) : "no must was read")}");
+            foreach (var line in tool.Lines.OfType<RequirementVerdict>())
+            {
+                screen.Say($"   {line.Requirement.Text}: {line.Shown}, {Word(line.Word)}");
+            }
+
+            screen.Say("");
+        }
+
         foreach (string caution in result.Verdicts.SelectMany(verdict => verdict.Safety.Cautions.Select(text => text)).Distinct().Where(text => text.StartsWith("Lithium", StringComparison.Ordinal)))
         {
             screen.Say($"Caution. {caution}");

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Heatwright.Arrangements;
 using Heatwright.Jobs;
-using Heatwright.Physics;
 using Heatwright.Quantities;
 
 namespace Heatwright.Cli;
@@ -123,19 +122,8 @@ internal static class WiringCommands
     }
 
     private static string Sentence(LoopMoment moment) => moment.PackA is { } amps
-        ? $"{moment.When}: {Shown(amps)} from the pack at {Shown(moment.PackV)}, {Shown(moment.LoadW)} at the load{(moment.Region is { } region ? $" ({Words(region)})" : "")}"
-        : $"{moment.When}: no steady point: {Words(moment.Region!.Value)}";
-
-    internal static string Words(PathRegion region) => region switch
-    {
-        PathRegion.Regulated => "the module holds its set volts",
-        PathRegion.CurrentLimited => "the module is at its current limit",
-        PathRegion.DutyLimited => "the module is at the end of its duty",
-        PathRegion.SourceLimited => "the module asks more than cells and leads can pass",
-        PathRegion.Hiccup => "the module's input falls to its lock-out, and it stops and starts",
-        PathRegion.LockedOut => "the module's input is below its lock-out",
-        _ => "the module only passes its input through",
-    };
+        ? $"{moment.When}: {Shown(amps)} from the pack at {Shown(moment.PackV)}, {Shown(moment.LoadW)} at the load{(moment.Region is { } region ? $" ({LoopView.Words(region)})" : "")}"
+        : $"{moment.When}: no steady point: {LoopView.Words(moment.Region!.Value)}";
 
     private static string At(IReadOnlyList<Estimate> values, int i) => values.Count > i ? Shown(values[i]) : "—";
 

@@ -34,6 +34,23 @@ public static class NewStudy
         });
     }
 
+    /// <summary>A study that begins with all of another one; its parts remember whence they came.</summary>
+    public static Checked<Study> From(string path, string? name, string from) => OpenStudy.Read(from).Then(opened =>
+    {
+        var old = opened.Study;
+        var study = old with
+        {
+            Name = name ?? Path.GetFileNameWithoutExtension(path),
+            Note = "",
+            Parts = [.. old.Parts.Select(part => part with { Whence = new(old.Name, part.Id, PartState.Of(old, part.Id)) })],
+        };
+        return StudyBook.Create(path, study, TimeProvider.System).Map(book =>
+        {
+            book.Dispose();
+            return study;
+        });
+    });
+
     /// <summary>A study from a bundle.</summary>
     public static Checked<Study> Import(string bundle, string path) => Bundle.Read(bundle).Then(study => StudyBook.Create(path, study, TimeProvider.System).Map(book =>
     {

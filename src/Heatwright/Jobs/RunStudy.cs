@@ -35,7 +35,7 @@ public static class RunStudy
             }
         }
 
-        return new(study, fingerprint, shelf, findings, verdicts);
+        return new(study, fingerprint, shelf, findings, verdicts) { Tools = study.Brief is { } asked ? [.. study.Tools.Select(tool => ToolVerdict.Of(asked, tool))] : [] };
     }
 
     /// <summary>What the trials of a study told, part by part.</summary>

@@ -5,12 +5,27 @@ namespace Heatwright.Jobs;
 /// <summary>The result of the main job as machines read it. No clock times, no paths.</summary>
 public sealed record StudyView(string Study, bool Invented, string Fingerprint, IReadOnlyList<ArrangementView> Arrangements, IReadOnlyList<FindingView> Findings, IReadOnlyList<RemarkView> Remarks)
 {
+    /// <summary>Tools that exist, known by their own readings; absent where there is none.</summary>
+    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<ExistingToolView>? Tools { get; init; }
+
     /// <summary>The view of a result.</summary>
     public static StudyView Of(StudyResult result) => new(
         result.Study.Name, result.Study.Invented, result.Fingerprint,
         [.. result.Verdicts.Select(ArrangementView.Of)],
         [.. result.Findings.SelectMany(found => found.Findings).Select(finding => new FindingView(finding.Part.Name, finding.Quantity, finding.Value.Value, finding.Value.Unit.Symbol, finding.Value.StandardDoubt, finding.Value.Origin.Word))],
-        [.. result.Findings.SelectMany(found => found.Remarks).Select(remark => new RemarkView(remark.Trial.Name, remark.Run.Name, remark.Reading, remark.Words, remark.Effect))]);
+        [.. result.Findings.SelectMany(found => found.Remarks).Select(remark => new RemarkView(remark.Trial.Name, remark.Run.Name, remark.Reading, remark.Words, remark.Effect))])
+    {
+        Tools = result.Tools.Count > 0 ? [.. result.Tools.Select(ExistingToolView.Of)] : null,
+    };
+}
+
+/// <summary>A tool that exists: a line of the brief where it was read, null where it was not.</summary>
+public sealed record ExistingToolView(string Letter, string Name, string? Verdict, IReadOnlyList<RequirementView?> Requirements, IReadOnlyList<ToolReading> Readings)
+{
+    /// <summary>The view of a tool's verdict.</summary>
+    public static ExistingToolView Of(ToolVerdict verdict) => new(verdict.Tool.Letter, verdict.Tool.Name, verdict.Word is { } word ? ArrangementView.Word(word) : null,
+        [.. verdict.Lines.Select(line => line is null ? null : RequirementView.Of(line))], verdict.Tool.Readings);
 }
 
 /// <summary>One arrangement.</summary>

@@ -11,4 +11,8 @@ namespace Heatwright.Jobs;
 /// <param name="Shelf">Parts with their findings.</param>
 /// <param name="Findings">Part by part.</param>
 /// <param name="Verdicts">Arrangement by arrangement, in the order of the study.</param>
-public sealed record StudyResult(Study Study, string Fingerprint, Shelf Shelf, IReadOnlyList<PartFindings> Findings, IReadOnlyList<ArrangementVerdict> Verdicts);
+public sealed record StudyResult(Study Study, string Fingerprint, Shelf Shelf, IReadOnlyList<PartFindings> Findings, IReadOnlyList<ArrangementVerdict> Verdicts)
+{
+    /// <summary>Tools that exist, judged by their own readings.</summary>
+    public IReadOnlyList<ToolVerdict> Tools { get; init; } = [];
+}

@@ -13,7 +13,7 @@ namespace Heatwright.Web;
 /// <summary>Which address shows what.</summary>
 internal static class PageMap
 {
-    private static readonly string[] Reading = [HttpMethods.Get, HttpMethods.Head];
+    internal static readonly string[] Reading = [HttpMethods.Get, HttpMethods.Head];
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { NumberHandling = JsonNumberHandling.Strict };
 
@@ -25,9 +25,7 @@ internal static class PageMap
         app.MapMethods("/study.json", Reading, StudyJson);
         Page<StartPage>(app, "/", "Start");
         Page<BriefPage>(app, "/brief", "Brief");
-        Page<ShelfPage>(app, "/shelf", "Shelf");
         Page<TrialsPage>(app, "/trials", "Trials");
-        Page<ArrangementsPage>(app, "/arrangements", "Arrangements");
         Page<PredictionsPage>(app, "/predictions", "Predictions");
         Page<ComparisonPage>(app, "/comparison", "Comparison");
         // Sums need no result of the study: they answer while it is still being worked out, and when it cannot be.
@@ -36,7 +34,8 @@ internal static class PageMap
             ? Render(bench.Now(), "/sums", card.Law.Name, typeof(SumPage), new() { ["Form"] = SumForm.Of(card, context.Request.Query) })
             : NotHere(bench.Now(), $"/sums/{law}", "the names listed at /sums", $"Look for it at /sums?find={Uri.EscapeDataString(law)}."));
         One<TrialPage>(app, "/trials", "Trial", result => result.Study.Trials.Select(trial => trial.Id.Name));
-        One<ArrangementPage>(app, "/arrangements", "Arrangement", result => result.Study.Arrangements.Select(arrangement => arrangement.Letter));
+        ShelfMap.Map(app);
+        WiringMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
         foreach (var (name, says) in Stage.Later)
         {
@@ -100,7 +99,7 @@ internal static class PageMap
         return Render(standing, path, title, type, with);
     }
 
-    private static RazorComponentResult<Document> NotHere(Standing standing, string path, string limit, string next)
+    internal static RazorComponentResult<Document> NotHere(Standing standing, string path, string limit, string next)
     {
         var problem = new Problem("There is no such page.", "address", path, limit, next);
         var answer = Render(standing, "", "No such page", typeof(ProblemsPage), new() { ["Problems"] = new[] { problem } });
@@ -108,7 +107,7 @@ internal static class PageMap
         return answer;
     }
 
-    private static RazorComponentResult<Document> Render(Standing standing, string path, string title, Type page, Dictionary<string, object?> with, bool again = false) =>
+    internal static RazorComponentResult<Document> Render(Standing standing, string path, string title, Type page, Dictionary<string, object?> with, bool again = false) =>
         new(new Dictionary<string, object?>
         {
             [nameof(Document.Standing)] = standing,

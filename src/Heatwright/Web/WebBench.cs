@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Heatwright.Jobs;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 
@@ -25,11 +26,21 @@ public static class WebBench
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = Writing.LargestForm;
             kestrel.Listen(IPAddress.Loopback, port);
         });
         builder.Services.AddRoutingCore();
         builder.Services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All)); // degrees and ohms as they are, not as numbers of characters
         builder.Services.AddRazorComponents();
+        // Pages write, so every form carries a token of this very process; nothing of it is kept on disk.
+        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        builder.Services.AddAntiforgery(options =>
+        {
+            options.FormFieldName = "token";
+            options.Cookie.Name = "heatwright";
+            options.Cookie.SameSite = SameSiteMode.Strict;
+            options.SuppressXFrameOptionsHeader = true; // the policy of the door says more
+        });
         builder.Services.AddSingleton(_ => new StudyOnBench(study));
         var app = builder.Build();
         app.Use(Door.Pass);

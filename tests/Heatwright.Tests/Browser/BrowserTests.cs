@@ -108,6 +108,20 @@ public sealed class BrowserTests(ServedStudy served)
         Assert.False(await page.Locator("#theme").IsVisibleAsync());
     }
 
+    [Fact]
+    public async Task Twelve_parts_go_onto_the_shelf_by_keyboard_alone_one_line_each()
+    {
+        string folder = Directory.CreateTempSubdirectory("heatwright-bag-").FullName;
+        try
+        {
+            await KeyedBag.Type(folder, async playwright => await Launch(playwright));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
 
     private static async Task<IBrowser> Launch(IPlaywright playwright)

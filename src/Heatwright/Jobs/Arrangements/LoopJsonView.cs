@@ -14,7 +14,7 @@ public sealed record NumberView(double Value, string Unit, double StandardDoubt,
 public sealed record PlaceView(string Place, string? Part, string? Name, bool Assumed);
 
 /// <summary>An element of the loop with what it costs at full and at empty pack.</summary>
-public sealed record LoopStepView(string Name, string Part, NumberView Ohms, NumberView? VoltsFull, NumberView? VoltsEmpty, NumberView? WattsFull, NumberView? WattsEmpty);
+public sealed record LoopStepView(string Name, string Part, NumberView Ohms, NumberView? OhmsFull, NumberView? VoltsFull, NumberView? VoltsEmpty, NumberView? WattsFull, NumberView? WattsEmpty);
 
 /// <summary>The loop at one moment.</summary>
 public sealed record LoopMomentView(string When, string Region, NumberView OpenVolts, NumberView? PackVolts, NumberView? PackAmps, NumberView? LoadOhms, NumberView? LoadVolts, NumberView? LoadAmps, NumberView? LoadWatts, NumberView? ModuleVolts, NumberView? ModuleWatts)
@@ -41,7 +41,7 @@ public sealed record LoopJsonView(
         return new(one.Letter, one.Name, one.Series, one.Parallel, one.ContactCount, one.DutyCeiling,
             [.. view.Wiring.Select(row => new PlaceView(row.Place.Name, row.Part?.Id.Name, row.Part?.Name, row.Assumed))],
             NumberView.Of(look.Total)!, look.HotC,
-            [.. look.Steps.Select((step, i) => new LoopStepView(step.Name, step.Part.Name, NumberView.Of(step.Ohms)!, At(look.Full.DropsV, i), At(look.Empty.DropsV, i), At(look.Full.LostW, i), At(look.Empty.LostW, i)))],
+            [.. look.Steps.Select((step, i) => new LoopStepView(step.Name, step.Part.Name, NumberView.Of(step.Ohms)!, At(look.Full.Ohms, i), At(look.Full.DropsV, i), At(look.Empty.DropsV, i), At(look.Full.LostW, i), At(look.Empty.LostW, i)))],
             LoopMomentView.Of(look.Start), LoopMomentView.Of(look.Full), LoopMomentView.Of(look.Empty),
             [.. look.Limits.Select(limit => new LoopLimitView(limit.What, limit.Part.Name, NumberView.Of(limit.Is)!, NumberView.Of(limit.Limit)!, limit.Share, limit.When))],
             view.First, [.. view.Pairs.Select(pair => new PairView(pair.Refused, pair.Problem.What, pair.Problem.Value, pair.Problem.Limit, pair.Problem.Next))]);

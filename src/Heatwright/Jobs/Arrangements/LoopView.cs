@@ -1,5 +1,6 @@
 using Heatwright.Arrangements;
 using Heatwright.Parts;
+using Heatwright.Physics;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 using Heatwright.Trials;
@@ -34,11 +35,25 @@ public sealed record LoopView(Arrangement Arrangement, LoopLook Look, IReadOnlyL
     public static Checked<LoopView> Read(string path, string letter) => OpenStudy.Read(path).Then(opened => WireTool.Found(opened.Study, letter).Then(one => Of(opened.Study, one, Bench(opened.Study))));
 
     /// <summary>What limits it first, in a maker's sentence.</summary>
-    public string First => Look.Limits is [var first, ..]
+    public string First => new[] { Look.Full, Look.Empty }.FirstOrDefault(moment => moment.PackA is null) is { Region: { } region } none
+        ? $"there is no steady point, {none.When}: {Words(region)}"
+        : Look.Limits is [var first, ..]
         ? first.Share > 1
             ? $"{first.What} is passed: {Display.Rounded(first.Is)} of {Display.Rounded(first.Limit)}, {first.When}"
             : $"{first.What} is nearest: {Display.Rounded(first.Is)} of {Display.Rounded(first.Limit)}, {first.When}"
         : "no part states what it stands: nothing can be said of the limits";
+
+    /// <summary>Where a module works, in a maker's words.</summary>
+    public static string Words(PathRegion region) => region switch
+    {
+        PathRegion.Regulated => "the module holds its set volts",
+        PathRegion.CurrentLimited => "the module is at its current limit",
+        PathRegion.DutyLimited => "the module is at the end of its duty",
+        PathRegion.SourceLimited => "the module asks more than cells and leads can pass",
+        PathRegion.Hiccup => "the module's input falls to its lock-out, and it stops and starts",
+        PathRegion.LockedOut => "the module's input is below its lock-out",
+        _ => "the module only passes its input through",
+    };
 
     /// <summary>The part in each place; null: empty.</summary>
     public IEnumerable<(Place Place, Part? Part, bool Assumed)> Wiring => Places.All.Select(place =>

@@ -1,0 +1,63 @@
+using Heatwright.Quantities;
+using Microsoft.AspNetCore.Antiforgery;
+
+namespace Heatwright.Web;
+
+/// <summary>Pages that change the study: each change comes as a form with this process's token, goes through the study's book with its undo record, and ends in a redirect.</summary>
+internal static class Writing
+{
+    /// <summary>A form may not be larger than this, bytes: a seller's text fits many times.</summary>
+    public const long LargestForm = 1 << 20;
+
+    /// <summary>Maps an address that takes a form. The handler gives what to answer; it runs only where the token is right.</summary>
+    public static void Post(WebApplication app, string path, Func<HttpContext, IFormCollection, IResult> handler) => app.MapPost(path, async (HttpContext context, IAntiforgery tokens) =>
+    {
+        if (!context.Request.HasFormContentType)
+        {
+            await Door.Refuse(context, StatusCodes.Status415UnsupportedMediaType, new("This address takes a form.", path, context.Request.ContentType ?? "no content type", "application/x-www-form-urlencoded", "Use the form on the page."));
+            return Results.Empty;
+        }
+
+        if (context.Request.ContentLength > LargestForm)
+        {
+            return await TooLarge(context, path, $"{context.Request.ContentLength} bytes");
+        }
+
+        try
+        {
+            await tokens.ValidateRequestAsync(context);
+            return handler(context, await context.Request.ReadFormAsync(context.RequestAborted));
+        }
+        catch (Exception error) when (error is BadHttpRequestException or InvalidDataException or AntiforgeryValidationException { InnerException: BadHttpRequestException or InvalidDataException })
+        {
+            return await TooLarge(context, path, error.InnerException?.Message ?? error.Message);
+        }
+        catch (AntiforgeryValidationException)
+        {
+            await Door.Refuse(context, StatusCodes.Status400BadRequest, new("The form does not come from a page of this bench.", path, "no token, or one of an earlier start", "the token of a page that this bench has sent", "Load the page again and send the form once more; nothing was changed."));
+            return Results.Empty;
+        }
+    }).DisableAntiforgery();
+
+    private static async Task<IResult> TooLarge(HttpContext context, string path, string value)
+    {
+        await Door.Refuse(context, StatusCodes.Status413PayloadTooLarge, new("The form is too large or broken.", path, value, $"{LargestForm} bytes", "Send less at once; nothing was changed."));
+        return Results.Empty;
+    }
+
+    /// <summary>To another page with GET, so that loading it again changes nothing.</summary>
+    public static IResult To(string path) => new SeeOther(path);
+
+    /// <summary>A field of a form, without blanks at its ends; empty where it is absent.</summary>
+    public static string Field(this IFormCollection form, string name) => form[name].ToString().Trim();
+
+    private sealed class SeeOther(string path) : IResult
+    {
+        public Task ExecuteAsync(HttpContext httpContext)
+        {
+            httpContext.Response.StatusCode = StatusCodes.Status303SeeOther;
+            httpContext.Response.Headers.Location = path;
+            return Task.CompletedTask;
+        }
+    }
+}

@@ -1,0 +1,168 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Heatwright.Jobs;
+using Heatwright.Web;
+using Microsoft.AspNetCore.Builder;
+
+namespace Heatwright.Tests.Web;
+
+/// <summary>Pages that change the study: only with this bench's token, each change whole and undoable, each ended by a redirect.</summary>
+public sealed class WritingTests : IAsyncLifetime
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("heatwright-writing-").FullName;
+    private WebApplication app = null!;
+    private HttpClient client = null!;
+
+    private string File => Path.Combine(folder, "bow.study");
+
+    public async ValueTask InitializeAsync()
+    {
+        Assert.True(NewStudy.Create(File, "foam bow").IsFine);
+        app = WebBench.Build(OpenStudy.Read(File).Value, 0);
+        await app.StartAsync();
+        client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = new Uri(WebBench.Address(app)) };
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        client.Dispose();
+        await app.DisposeAsync();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task A_part_is_kept_once_and_answered_with_a_redirect_that_says_what_was_understood()
+    {
+        using var answer = await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"), ("name", "stick heater"), ("values", "claimed rated volts=12V (label; as printed); measured ohms=3R6; mass=9g±0.5g (scale); word type=ceramic"));
+        Assert.Equal(HttpStatusCode.SeeOther, answer.StatusCode);
+        Assert.Equal("/shelf?kept=stick", answer.Headers.Location!.ToString());
+        string page = PagesTests.Visible(await Page("/shelf?kept=stick"));
+        Assert.Contains("rated volts 12 V, claimed: label; as printed", page, StringComparison.Ordinal);
+        Assert.Contains("ohms 3.6 Ω, measured", page, StringComparison.Ordinal);
+        Assert.Contains("mass 9 g ± 0.5, measured: scale", page, StringComparison.Ordinal);
+        var part = Assert.Single(OpenStudy.Read(File).Value.Study.Parts);
+        Assert.Equal("ceramic", part.Word("type"));
+        Assert.Equal([("rated volts", "claimed"), ("ohms", "measured"), ("mass", "measured")], part.Stated.Select(value => (value.Quantity, value.Origin)));
+    }
+
+    [Fact]
+    public async Task A_slip_keeps_what_was_typed_says_what_was_understood_and_stores_nothing()
+    {
+        using var answer = await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"), ("values", "ohms=3R6; mass=heavy"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        string html = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("ohms=3R6; mass=heavy", html, StringComparison.Ordinal);
+        string page = PagesTests.Visible(html);
+        Assert.Contains("understood: ohms 3.6 Ω, measured", page, StringComparison.Ordinal);
+        Assert.Contains("not understood", page, StringComparison.Ordinal);
+        Assert.Contains("Next", page, StringComparison.Ordinal);
+        Assert.Empty(OpenStudy.Read(File).Value.Study.Parts);
+    }
+
+    [Fact]
+    public async Task A_claim_without_a_unit_or_without_whose_amps_is_asked_for()
+    {
+        using var answer = await Send("/shelf", "/shelf/add", ("id", "module"), ("kind", "stepUp"), ("values", "claimed current=2A (2 A step-up)"));
+        string page = PagesTests.Visible(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains("of what?", page, StringComparison.Ordinal);
+        Assert.Contains("switch current, limit current, output current", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Undo_takes_the_last_change_back_and_redo_makes_it_again()
+    {
+        (await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"))).Dispose();
+        using var undone = await Send("/shelf", "/undo", ("to", "/shelf"));
+        Assert.Equal(HttpStatusCode.SeeOther, undone.StatusCode);
+        Assert.Empty(OpenStudy.Read(File).Value.Study.Parts);
+        (await Send("/shelf", "/redo", ("to", "/shelf"))).Dispose();
+        Assert.Single(OpenStudy.Read(File).Value.Study.Parts);
+        using var away = await Send("/shelf", "/undo", ("to", "//elsewhere.example"));
+        Assert.StartsWith("/shelf?", away.Headers.Location!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Without_the_token_of_a_page_nothing_is_changed()
+    {
+        using var form = new FormUrlEncodedContent(new Dictionary<string, string> { ["id"] = "stick", ["kind"] = "heater" });
+        using var answer = await client.PostAsync(new Uri("/shelf/add", UriKind.Relative), form, TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("nothing was changed", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Empty(OpenStudy.Read(File).Value.Study.Parts);
+    }
+
+    [Theory]
+    [InlineData("http://elsewhere.example")]
+    [InlineData("null")]
+    public async Task A_page_from_elsewhere_changes_nothing_even_with_the_token(string origin)
+    {
+        using var answer = await Send("/shelf", "/shelf/add", origin, ("id", "stick"), ("kind", "heater"));
+        Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
+        Assert.Empty(OpenStudy.Read(File).Value.Study.Parts);
+    }
+
+    [Fact]
+    public async Task A_form_larger_than_any_listing_is_refused()
+    {
+        using var answer = await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"), ("note", new string('x', 2 << 20)));
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+        Assert.Empty(OpenStudy.Read(File).Value.Study.Parts);
+    }
+
+    [Fact]
+    public async Task A_sellers_text_gives_candidates_and_only_what_is_ticked_is_kept()
+    {
+        string text = await System.IO.File.ReadAllTextAsync(Path.Combine(Repository.Root, "tests", "reference", "listings", "01-round-cell.txt"), TestContext.Current.CancellationToken);
+        using var found = await Send("/shelf/text", "/shelf/text", ("listing", text));
+        string html = await found.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Empty(OpenStudy.Read(File).Value.Study.Parts);
+        string[] boxes = [.. Regex.Matches(html, "type=\"checkbox\" id=\"take-([0-9]+)\"").Select(match => match.Groups[1].Value)];
+        Assert.NotEmpty(boxes);
+        Assert.DoesNotContain(" checked", html, StringComparison.Ordinal);
+        using var kept = await Send("/shelf/text", "/shelf/add", ("id", "round"), ("kind", "cell"), ("listing", text), ("take", boxes[0]));
+        Assert.Equal(HttpStatusCode.SeeOther, kept.StatusCode);
+        var part = Assert.Single(OpenStudy.Read(File).Value.Study.Parts);
+        Assert.Equal("claimed", Assert.Single(part.Stated).Origin);
+        Assert.Equal(text.ReplaceLineEndings("\n").Trim(), part.Listing!.ReplaceLineEndings("\n").Trim());
+    }
+
+    [Fact]
+    public async Task Parts_are_wired_and_cloned_on_the_page_as_on_the_command_line()
+    {
+        (await Send("/shelf", "/shelf/add", ("id", "flat"), ("kind", "cell"), ("values", "ohms=60mohm; full volts=4.2V; cut-off volts=3V; word chemistry=lithium-ion"))).Dispose();
+        (await Send("/shelf", "/shelf/add", ("id", "wire"), ("kind", "heater"), ("values", "ohms=2.71ohm"))).Dispose();
+        (await Send("/shelf", "/shelf/add", ("id", "thick"), ("kind", "heater"), ("values", "ohms=1.2ohm"))).Dispose();
+        using var open = await Send("/arrangements", "/arrangements/add", ("cell", "flat"));
+        Assert.Contains("Which heater", PagesTests.Visible(await open.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+        using var wired = await Send("/arrangements", "/arrangements/add", ("cell", "flat"), ("heater", "wire"));
+        Assert.Equal("/arrangements/A", wired.Headers.Location!.ToString());
+        string page = await Page("/arrangements/A");
+        var loop = LoopView.Read(File, "A").Value;
+        Assert.Contains($"{loop.Look.Full.PackA!.Si.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)} A from the pack", PagesTests.Visible(page), StringComparison.Ordinal);
+        Assert.Contains($"value=\"{loop.Look.Steps[0].Ohms.Value.ToString("R", System.Globalization.CultureInfo.InvariantCulture)}\"", page.Replace("value=\"60\"", "value=\"0.06\"", StringComparison.Ordinal), StringComparison.Ordinal);
+        using var cloned = await Send("/arrangements/A", "/arrangements/A/clone", ("cell", "flat"), ("heater", "thick"), ("supervision", "none"));
+        Assert.Equal("/arrangements/B", cloned.Headers.Location!.ToString());
+        Assert.Equal(["heater and working end"], WiringDifferences.Read(File, "A", "B").Value.Wiring.Select(row => row.What));
+        Assert.Contains("foam bow", await Page("/arrangements/B"), StringComparison.Ordinal);
+    }
+
+    private Task<string> Page(string path) => client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+
+    private Task<HttpResponseMessage> Send(string page, string to, params (string Name, string Value)[] fields) => Send(page, to, "", fields);
+
+    private async Task<HttpResponseMessage> Send(string page, string to, string origin, params (string Name, string Value)[] fields)
+    {
+        string token = Regex.Match(await Page(page), "name=\"token\" value=\"([^\"]+)\"").Groups[1].Value;
+        Assert.NotEmpty(token);
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri(to, UriKind.Relative))
+        {
+            Content = new FormUrlEncodedContent(fields.Append(("token", token)).Select(field => new KeyValuePair<string, string>(field.Item1, field.Item2))),
+        };
+        if (origin.Length > 0)
+        {
+            request.Headers.Add("Origin", origin);
+        }
+
+        return await client.SendAsync(request, TestContext.Current.CancellationToken);
+    }
+}
