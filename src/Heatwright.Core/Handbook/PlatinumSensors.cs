@@ -23,6 +23,23 @@ public static class PlatinumSensors
         [In("R0", "Ω", "resistance at 0 °C", Name = "zero", Min = 1e-3, Default = 100)] double zeroOhm,
         [In("R", "Ω", "resistance", Name = "resistance", Min = 1e-3)] double ohm) => Platinum.TemperatureC(Iec60751, zeroOhm, ohm);
 
+    /// <summary>Limit of a class at a temperature, in plain words.</summary>
+    [Law("platinum-tolerance", "sensors", "a + b·|t|", Says = "tolerance of a platinum sensor", Unit = "K", Source = "iec-60751", Where = "tolerance classes, from memory",
+        Valid = "inside the range of the class", Example = "class=B at=400C")]
+    public static double LimitK(
+        [In("class", "word", "tolerance class", Name = "class", Words = "AA A B C")] string tolerance,
+        [In("t", "°C", "temperature", Name = "at", Min = -200, Max = 850)] double atC) =>
+        ToleranceK((tolerance ?? "").Trim().ToUpperInvariant(), atC);
+
+    /// <summary>Error that two-wire leads make, K.</summary>
+    [Law("platinum-lead-error", "sensors", "ΔT = R_leads/(dR/dt)", Says = "error that two-wire leads make on a platinum sensor", Unit = "K", Source = "iec-60751", Where = "coefficients from memory, confirmed by the printed table",
+        Valid = "two wires, lead resistance not subtracted", Example = "zero=100ohm leads=0.2ohm at=25C")]
+    public static double LeadErrorK(
+        [In("R0", "Ω", "resistance at 0 °C", Name = "zero", Min = 1e-3, Default = 100)] double zeroOhm,
+        [In("Rl", "Ω", "leads, out and return", Name = "leads", Min = 0)] double leadsOhm,
+        [In("t", "°C", "temperature", Name = "at", Min = -200, Max = 850)] double tC) =>
+        Platinum.LeadErrorK(Iec60751, zeroOhm, leadsOhm, tC);
+
     /// <summary>Limit of a tolerance class (AA, A, B or C) at a temperature, K.</summary>
     public static double ToleranceK(string tolerance, double tC)
     {

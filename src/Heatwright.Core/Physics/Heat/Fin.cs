@@ -37,6 +37,19 @@ public static class Fin
         return new FinAnswer(1 / (conductance * Math.Tanh(slenderness)), 1 / Math.Cosh(slenderness), slenderness);
     }
 
+    /// <summary>A rod that loses heat, between two places.</summary>
+    [Law("fin-between", "heat flow", "Q₀ = Own·Δ₀ − Across·Δ_L, Own = √(hpkA)·coth mL, Across = √(hpkA)/sinh mL", Says = "heat that a shank carries between two places while it loses some", Source = "incropera-dewitt", Where = "ch. 3, from memory",
+        Valid = "round rod, hD/k well below 0.1", Example = "diameter=4mm length=60mm conductivity=16W/(m·K) loss=15W/(m²·K)")]
+    public static RodBetween Between(
+        [In("D", "m", "diameter", Name = "diameter", Min = 0)] double diameterM,
+        [In("L", "m", "length", Name = "length", Min = 0)] double lengthM,
+        [In("k", "W/(m·K)", "conductivity", Name = "conductivity", Min = 0)] double conductivityWPerMK,
+        [In("h", "W/(m²·K)", "loss coefficient of the side", Name = "loss", Min = 0)] double hWPerM2K)
+    {
+        var (own, across) = TwoPort(diameterM, lengthM, conductivityWPerMK, hWPerM2K);
+        return new RodBetween(own, across);
+    }
+
     /// <summary>A round rod between two places as a two-port: heat into end 0 is Own·Δ₀ − Across·Δ_L, W/K.</summary>
     /// <remarks>A shank taken as a plain bar over-states the heat of the grip once mL is above 1: this form does not.</remarks>
     public static (double OwnWPerK, double AcrossWPerK) TwoPort(double diameterM, double lengthM, double conductivityWPerMK, double hWPerM2K)
@@ -72,3 +85,10 @@ public static class Fin
         return (Math.Sqrt(4 * hWPerM2K / (conductivityWPerMK * diameterM)), Math.PI / 2 * Math.Sqrt(hWPerM2K * conductivityWPerMK * Math.Pow(diameterM, 3)));
     }
 }
+
+/// <summary>A rod between two places as a two-port.</summary>
+/// <param name="OwnWPerK">Heat into an end per kelvin of that end.</param>
+/// <param name="AcrossWPerK">Heat less per kelvin of the other end.</param>
+public sealed record RodBetween(
+    [property: Out("W/K", "heat into an end per kelvin of that end", Name = "own")] double OwnWPerK,
+    [property: Out("W/K", "heat less per kelvin of the other end", Name = "across")] double AcrossWPerK);

@@ -24,7 +24,12 @@ public static class HeatSoak
         Impossible.UnlessPositive(effusivity, "W·s^½/(m²·K)") * Impossible.UnlessFinite(stepK, "K") / Math.Sqrt(Math.PI * Impossible.UnlessPositive(timeS, "s"));
 
     /// <summary>Heat taken per area after such a step, J/m²: 2eΔT√(t/π).</summary>
-    public static double StepEnergyJPerM2(double effusivity, double stepK, double timeS) =>
+    [Law("wall-step-energy", "work", "Q = 2·e·ΔT·√(t/π)", Says = "heat that soaks into a wall after a step of temperature", Unit = "J/m²", Source = "carslaw-jaeger-1959", Where = "ch. 2, from memory",
+        Valid = "body thick against √(αt)", Example = "effusivity=696 step=200K time=1s")]
+    public static double StepEnergyJPerM2(
+        [In("e", "W·s^½/(m²·K)", "effusivity", Name = "effusivity", Min = 0)] double effusivity,
+        [In("ΔT", "K", "step", Name = "step")] double stepK,
+        [In("t", "s", "time", Name = "time", Min = 0)] double timeS) =>
         Impossible.UnlessPositive(effusivity, "W·s^½/(m²·K)") * Impossible.UnlessFinite(stepK, "K") * 2 * Math.Sqrt(Impossible.IfNegative(timeS, "s") / Math.PI);
 
     /// <summary>Rise of a face under constant flux, K: 2q√(t/π)/e.</summary>

@@ -17,7 +17,10 @@ public sealed record MeltFront(
 public static class MeltingFront
 {
     /// <summary>λ of Stefan's problem: λ·e^(λ²)·erf λ = Ste/√π, Ste = c_lΔT/L.</summary>
-    public static double StefanLambda(double stefanNumber)
+    [Law("melting-number", "work", "λ·e^(λ²)·erf λ = Ste/√π", Says = "melting number λ from the Stefan number", Source = "carslaw-jaeger-1959", Where = "ch. 11, from memory",
+        Valid = "solid already at its melting point; depth = 2·λ·√(α·t)", Example = "stefan=1")]
+    public static double StefanLambda(
+        [In("Ste", "", "c·ΔT/L", Name = "stefan", Min = 0, SoftMax = 10)] double stefanNumber)
     {
         double wanted = Impossible.UnlessPositive(stefanNumber, "") / Math.Sqrt(Math.PI);
         double high = 1;

@@ -31,6 +31,17 @@ public static class PiTuning
         return new PiSettings(Impossible.UnlessPositive(timeConstantS, "s") / (Impossible.UnlessPositive(resistanceKPerW, "K/W") * loop), Math.Min(timeConstantS, 4 * loop));
     }
 
+    /// <summary>PID settings for a dominant second lag, in the parallel sum that a program runs.</summary>
+    [Law("pid-tuning", "control", "K_c = τ/(k·(τ_c + θ))·f, τ_I = min(τ, 4·(τ_c + θ))·f, τ_D = τ₂/f, f = 1 + τ₂/τ_I", Says = "PID constants from resistance, two time constants and dead time", Source = "skogestad-2003", Where = "SIMC rules, from memory",
+        Valid = "parallel form; τ₂ above the dead time", Example = "resistance=30K/W slow=180s fast=9s delay=3s speed=3s")]
+    public static PiSettings Parallel(
+        [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
+        [In("τ", "s", "slow time constant", Name = "slow", Min = 0)] double slowS,
+        [In("τ₂", "s", "second time constant", Name = "fast", Min = 0)] double fastS,
+        [In("θ", "s", "dead time", Name = "delay", Min = 0)] double delayS,
+        [In("τ_c", "s", "wanted closed-loop time constant", Name = "speed", Min = 0)] double closedLoopS) =>
+        ToParallel(SeriesPid(resistanceKPerW, new ReducedLags(slowS, Impossible.IfNegative(fastS, "s"), delayS), closedLoopS));
+
     /// <summary>PID in series form for a dominant second lag: the PI of τ₁ with τ_D = τ₂.</summary>
     public static PiSettings SeriesPid(double resistanceKPerW, ReducedLags lags, double closedLoopS) =>
         PiForSpeed(resistanceKPerW, lags.SlowS, lags.DelayS, closedLoopS) with { DerivativeS = lags.FastS };
@@ -43,5 +54,9 @@ public static class PiTuning
     }
 
     /// <summary>Least gain that keeps a disturbance within a deviation: K_c ≥ u₀/y_max, W/K. [skogestad-2006]</summary>
-    public static double LeastGainWPerK(double disturbanceW, double deviationK) => Impossible.IfNegative(disturbanceW, "W") / Impossible.UnlessPositive(deviationK, "K");
+    [Law("least-gain", "control", "K_c ≥ u₀/y_max", Says = "least controller gain that keeps a disturbance small", Unit = "W/K", Source = "skogestad-2006", Where = "bound restated on the author's page",
+        Valid = "slow disturbance", Example = "disturbance=5W deviation=5K")]
+    public static double LeastGainWPerK(
+        [In("u₀", "W", "disturbance", Name = "disturbance", Min = 0)] double disturbanceW,
+        [In("y_max", "K", "largest deviation allowed", Name = "deviation", Min = 0)] double deviationK) => Impossible.IfNegative(disturbanceW, "W") / Impossible.UnlessPositive(deviationK, "K");
 }

@@ -88,7 +88,13 @@ public static class PlateauPair
     }
 
     /// <summary>Ratio of two plateau rises when loss is linear and only a resistance growing with temperature bends the line, at constant voltages.</summary>
-    public static double RiseRatioFromResistance(double coldPowerRatio, double alphaPerK, double lowOverReferenceK, double highOverReferenceK) =>
+    [Law("rise-ratio-by-resistance", "warm-up", "Δ₂/Δ₁ = (P₂/P₁)·(1 + α·T₁)/(1 + α·T₂)", Says = "ratio of two plateau rises when only the heater's resistance grows", Source = "definition", Where = "linear loss, cold powers",
+        Valid = "cold powers of the same heater at two voltages", Example = "powers=1.69 slope=4e-3/K low=278K high=371K")]
+    public static double RiseRatioFromResistance(
+        [In("P₂/P₁", "", "ratio of the cold powers", Name = "powers", Min = 0)] double coldPowerRatio,
+        [In("α", "1/K", "temperature coefficient", Name = "slope", Min = 0)] double alphaPerK,
+        [In("T₁", "K", "lower plateau above the reference", Name = "low", Min = 0)] double lowOverReferenceK,
+        [In("T₂", "K", "higher plateau above the reference", Name = "high", Min = 0)] double highOverReferenceK) =>
         Impossible.UnlessPositive(coldPowerRatio, "") * (1 + Impossible.IfNegative(alphaPerK, "1/K") * lowOverReferenceK) / (1 + alphaPerK * highOverReferenceK);
 
     internal static double FourthPowers(double hotC, double aroundC) => Math.Pow(ImpossibleHeat.Kelvin(hotC), 4) - Math.Pow(ImpossibleHeat.Kelvin(aroundC), 4);

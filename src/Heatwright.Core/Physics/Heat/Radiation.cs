@@ -27,6 +27,17 @@ public static class Radiation
         return Impossible.UnlessFraction(emissivity) * Constants.StefanBoltzmann * (hot * hot + around * around) * (hot + around);
     }
 
+    /// <summary>Temperature of a body that cools by radiation alone into cold dark, °C.</summary>
+    [Law("radiating-cool-down", "heat flow", "T = T₀·(1 + 3·ε·σ·A·T₀³·t/C)^(−1/3), kelvin", Says = "temperature of a body that cools by radiation into cold dark", Unit = "°C", Source = "incropera-dewitt", Where = "ch. 5, from memory",
+        Valid = "one body, surroundings far colder, no air", Example = "emissivity=0.8 area=10cm² capacity=5J/K start=426.85°C time=60s")]
+    public static double CooledC(
+        [In("ε", "", "emissivity", Name = "emissivity", Min = 0, Max = 1)] double emissivity,
+        [In("A", "m²", "surface", Name = "area", Min = 0)] double areaM2,
+        [In("C", "J/K", "heat capacity", Name = "capacity", Min = 0)] double capacityJPerK,
+        [In("T₀", "°C", "start", Name = "start", Min = -273.15)] double startC,
+        [In("t", "s", "time", Name = "time", Min = 0)] double timeS) =>
+        CooledK(emissivity, areaM2, capacityJPerK, ImpossibleHeat.Kelvin(startC), timeS) - Constants.ZeroCelsiusK;
+
     /// <summary>Temperature of a body that cools by radiation alone into cold dark: T = T₀(1 + 3εσAT₀³t/C)^(−1/3), K. The exact answer to test a stepper with.</summary>
     public static double CooledK(double emissivity, double areaM2, double capacityJPerK, double startK, double timeS)
     {

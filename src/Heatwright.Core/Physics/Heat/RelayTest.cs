@@ -54,6 +54,18 @@ public static class RelayTest
         return new RelayFinding(tau, ratio * tau);
     }
 
+    /// <summary>True ultimate gain and period.</summary>
+    [Law("ultimate-point", "control", "∠ = −180° of k·e^(−jωθ)/(1 + jωτ)", Says = "gain and period at which a plain controller starts to swing", Source = "definition", Where = "phase crossover of a first-order tool with dead time",
+        Valid = "one time constant and a dead time", Example = "resistance=30K/W time-constant=180s delay=3s")]
+    public static UltimatePoint Ultimate(
+        [In("k", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
+        [In("θ", "s", "dead time", Name = "delay", Min = 0)] double delayS)
+    {
+        var (gain, period) = TrueUltimate(resistanceKPerW, timeConstantS, delayS);
+        return new UltimatePoint(gain, period);
+    }
+
     /// <summary>True ultimate gain and period of a first-order tool with dead time under a plain gain: where its phase is −180°.</summary>
     public static (double GainWPerK, double PeriodS) TrueUltimate(double resistanceKPerW, double timeConstantS, double delayS)
     {
@@ -64,3 +76,10 @@ public static class RelayTest
         return (Math.Sqrt(1 + Math.Pow(w * timeConstantS, 2)) / resistanceKPerW, 2 * Math.PI / w);
     }
 }
+
+/// <summary>Where a plain controller starts to swing.</summary>
+/// <param name="GainWPerK">Ultimate gain.</param>
+/// <param name="PeriodS">Its period.</param>
+public sealed record UltimatePoint(
+    [property: Out("W/K", "ultimate gain")] double GainWPerK,
+    [property: Out("s", "period")] double PeriodS);

@@ -41,7 +41,10 @@ public static class Touch
         Math.Exp(Math.Log(3.1) + 98 * Math.Log(10) - 75000 / ImpossibleHeat.Kelvin(Impossible.Unless(basalC, 0, 150, "°C")));
 
     /// <summary>Time at one basal temperature until Ω = 1, s.</summary>
-    public static double TimeToDeepBurnS(double basalC) => 1 / DamageRatePerS(basalC);
+    [Law("burn-time", "heat flow", "t = 1/(3.1e98·e^(−75000/T))", Says = "time to a deep burn at a skin temperature", Unit = "s", Source = "henriques-1947", Where = "from memory",
+        Valid = "T of the basal layer, 44 to 70 °C; never a reason to go above the touch table", Example = "basal=51°C")]
+    public static double TimeToDeepBurnS(
+        [In("T", "°C", "temperature of the basal layer", Name = "basal", Min = 0, Max = 150, SoftMin = 44, SoftMax = 70)] double basalC) => 1 / DamageRatePerS(basalC);
 
     /// <summary>Damage integral Ω over stretches of constant basal temperature.</summary>
     public static double Damage(IEnumerable<(double Seconds, double BasalC)> stretches) =>

@@ -50,7 +50,14 @@ public static class TwoMarks
     }
 
     /// <summary>Standard doubt of a stopwatch time: u² = u_stop² + (u_T/(dT/dt))², dT/dt = (D − Δ)/τ. Near the plateau a time carries almost nothing.</summary>
-    public static double TimeDoubtS(double stopwatchDoubtS, double temperatureDoubtK, double plateauRiseK, double markRiseK, double timeConstantS)
+    [Law("mark-doubt", "warm-up", "u² = u_stop² + (u_T·τ/(D − Δ))²", Says = "doubt of a stopwatch time to a temperature mark", Unit = "s", Source = "definition", Where = "slope of a first-order rise",
+        Valid = "one linear body", Example = "stopwatch=1.5s temperature=4K plateau-rise=275K rise=175K time-constant=42s")]
+    public static double TimeDoubtS(
+        [In("u_stop", "s", "doubt of the stopwatch", Name = "stopwatch", Min = 0)] double stopwatchDoubtS,
+        [In("u_T", "K", "doubt of the temperature", Name = "temperature", Min = 0)] double temperatureDoubtK,
+        [In("D", "K", "rise of the plateau", Name = "plateau-rise", Min = 0)] double plateauRiseK,
+        [In("Δ", "K", "rise of the mark", Name = "rise", Min = 0)] double markRiseK,
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS)
     {
         double slope = (ImpossibleHeat.UnlessAbove(plateauRiseK, markRiseK, "K") - markRiseK) / Impossible.UnlessPositive(timeConstantS, "s");
         return Math.Sqrt(Math.Pow(Impossible.IfNegative(stopwatchDoubtS, "s"), 2) + Math.Pow(Impossible.IfNegative(temperatureDoubtK, "K") / slope, 2));

@@ -40,7 +40,14 @@ public static class TwoNodeTool
 
     /// <summary>Rise of the tip under constant power when all heat leaves by the tip:
     /// Δ = KP[1 − (τ₁e^(−t/τ₁) − τ₂e^(−t/τ₂))/(τ₁ − τ₂)].</summary>
-    public static double TipRiseK(double resistanceKPerW, double slowS, double fastS, double powerW, double timeS)
+    [Law("two-node-rise", "warm-up", "Δ = K·P·[1 − (τ₁·e^(−t/τ₁) − τ₂·e^(−t/τ₂))/(τ₁ − τ₂)]", Says = "rise of a tip behind its core after a time", Unit = "K", Source = "definition", Where = "step response of two bodies",
+        Valid = "all heat leaves by the tip; losses in proportion to the rise", Example = "resistance=29.4K/W slow=216s fast=9.35s power=12W time=300s")]
+    public static double TipRiseK(
+        [In("K", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
+        [In("τ₁", "s", "slow time constant", Name = "slow", Min = 0)] double slowS,
+        [In("τ₂", "s", "fast time constant", Name = "fast", Min = 0)] double fastS,
+        [In("P", "W", "power", Name = "power", Min = 0)] double powerW,
+        [In("t", "s", "time", Name = "time", Min = 0)] double timeS)
     {
         Impossible.UnlessPositive(resistanceKPerW, "K/W");
         Impossible.UnlessPositive(slowS, "s");
@@ -65,7 +72,12 @@ public static class TwoNodeTool
 
     /// <summary>What a sensor at the tip alone can tell of the heat capacities: (τ₁ + τ₂)/K = C₁ + C₂ + C₁G₂/G₁₂, J/K.</summary>
     /// <remarks>C₁, C₂ and G₁₂ by themselves cannot be told apart from the tip: one more fact is needed.</remarks>
-    public static double ApparentCapacityJPerK(double resistanceKPerW, double slowS, double fastS) =>
+    [Law("tool-capacity", "warm-up", "C = (τ₁ + τ₂)/K", Says = "heat capacity of a whole tool from its time constants", Unit = "J/K", Source = "definition", Where = "sum of the capacities of two bodies, nearly",
+        Valid = "all heat leaves by the tip", Example = "resistance=29.4K/W slow=216s fast=9.35s")]
+    public static double ApparentCapacityJPerK(
+        [In("K", "K/W", "thermal resistance to air", Name = "resistance", Min = 0)] double resistanceKPerW,
+        [In("τ₁", "s", "slow time constant", Name = "slow", Min = 0)] double slowS,
+        [In("τ₂", "s", "fast time constant", Name = "fast", Min = 0)] double fastS) =>
         (Impossible.UnlessPositive(slowS, "s") + Impossible.IfNegative(fastS, "s")) / Impossible.UnlessPositive(resistanceKPerW, "K/W");
 
     private static double UnitStep(double slowS, double fastS, double timeS)

@@ -76,7 +76,12 @@ public static class WarmUp
         -LogOfRest(1 / ImpossibleHeat.UnlessAbove(marginRatio, 1, ""));
 
     /// <summary>Change of the warm-up time per watt, s/W: −(τ/P)/(m − 1).</summary>
-    public static double TimeSlopeSPerW(double timeConstantS, double powerW, double marginRatio) =>
+    [Law("warm-up-slope", "warm-up", "∂t/∂P = −(τ/P)/(m − 1)", Says = "how much a watt more shortens a warm-up", Unit = "s/W", Source = "definition", Where = "derivative of the warm-up time",
+        Valid = "near m = 1 it explodes: quote a range", Example = "time-constant=200s power=12W margin=1.5")]
+    public static double TimeSlopeSPerW(
+        [In("τ", "s", "time constant", Name = "time-constant", Min = 0)] double timeConstantS,
+        [In("P", "W", "power", Name = "power", Min = 0)] double powerW,
+        [In("m", "", "power at hand over power to hold", Name = "margin", Min = 1, SoftMin = 1.2)] double marginRatio) =>
         -Impossible.UnlessPositive(timeConstantS, "s") / Impossible.UnlessPositive(powerW, "W") / (ImpossibleHeat.UnlessAbove(marginRatio, 1, "") - 1);
 
     /// <summary>Time from one rise to another when net power is any function of the rise: t = ∫ C dΔ / (P(Δ) − q(Δ)).</summary>

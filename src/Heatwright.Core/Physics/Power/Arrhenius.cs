@@ -21,6 +21,16 @@ public static class Arrhenius
         [In("Ea", "J/mol", "activation energy", Name = "activation", Min = 0, SoftMin = 10e3, SoftMax = 50e3, Default = 20e3)] double activationJPerMol = 20e3) =>
         Factor(activationJPerMol, cellC + Constants.ZeroCelsiusK);
 
+    /// <summary>Activation energy from resistances at two Celsius temperatures.</summary>
+    [Law("cell-activation", "cells", "Ea = Rg·ln(Rcold/Rwarm)/(1/Tcold − 1/Twarm)", Says = "how steeply a cell stiffens in the cold, from two readings", Unit = "J/mol", Source = "jow-low-temperature", Where = "form only",
+        Valid = "the same cell, charge and wait at both temperatures", Example = "cold=145mohm cold-at=5degC warm=80mohm warm-at=25degC")]
+    public static double ActivationFromC(
+        [In("Rcold", "Ω", "resistance when cold", Name = "cold", Min = 0)] double coldOhm,
+        [In("Tcold", "°C", "that temperature", Name = "cold-at", Min = -60, Max = 90)] double coldC,
+        [In("Rwarm", "Ω", "resistance when warm", Name = "warm", Min = 0)] double warmOhm,
+        [In("Twarm", "°C", "that temperature", Name = "warm-at", Min = -60, Max = 90)] double warmC) =>
+        ActivationJPerMol(coldOhm, coldC + Constants.ZeroCelsiusK, warmOhm, warmC + Constants.ZeroCelsiusK);
+
     /// <summary>Activation energy from the resistances measured at two temperatures.</summary>
     public static double ActivationJPerMol(double coldOhm, double coldK, double warmOhm, double warmK)
     {

@@ -35,6 +35,19 @@ public static class Boost
         return new(outV, inductorA, inductorA, outV * rest / inV);
     }
 
+    /// <summary>Duty for a wanted output, in plain numbers.</summary>
+    [Law("step-up-duty", "power paths", "D' = [B + √(B² − 4R(V+VD)·a·V)]/(2R(V+VD)), a = RL + Ron, b = RD − Ron, B = Vg·R − b·V", Says = "duty that a step-up needs for an output", Source = "erickson-fpe", Where = "from the chapter 3 formula, the low-loss root",
+        Valid = "continuous conduction; none: the output cannot be reached", Example = "input-voltage=3.7V output-voltage=12V load=12ohm inductor=110mohm switch=20mohm diode-slope=20mohm")]
+    public static double? DutyForV(
+        [In("Vg", "V", "input", Name = "input-voltage", Min = 0)] double inV,
+        [In("V", "V", "wanted output", Name = "output-voltage", Min = 0)] double outV,
+        [In("R", "Ω", "load", Name = "load", Min = 0)] double loadOhm,
+        [In("RL", "Ω", "inductor and source", Name = "inductor", Min = 0, Default = 0)] double inductorOhm = 0,
+        [In("Ron", "Ω", "switch", Name = "switch", Min = 0, Default = 0)] double switchOhm = 0,
+        [In("RD", "Ω", "rectifier, slope", Name = "diode-slope", Min = 0, Default = 0)] double diodeOhm = 0,
+        [In("VD", "V", "rectifier, drop", Name = "diode", Min = 0, Default = 0)] double diodeV = 0) =>
+        DutyFor(inV, outV, loadOhm, new StageOhms(inductorOhm, switchOhm, diodeOhm, diodeV));
+
     /// <summary>Duty for a wanted output, on the low-loss side; none when it is above the peak gain or below what passes straight through.</summary>
     /// <remarks>With a = R_L + R_on, b = R_D − R_on, B = V_g·R − b·V: D' = [B + √(B² − 4R(V + V_D)·a·V)]/(2R(V + V_D)).</remarks>
     public static double? DutyFor(double inV, double outV, double loadOhm, in StageOhms stage)
@@ -66,7 +79,12 @@ public static class Boost
     }
 
     /// <summary>Duty of the peak gain: D' = √(a/R), at most 1.</summary>
-    public static double PeakDuty(double loadOhm, double inductorOhm, double switchOhm = 0)
+    [Law("step-up-peak-duty", "power paths", "D = 1 − √((RL + Ron)/R)", Says = "duty beyond which a step-up gives less", Source = "erickson-fpe", Where = "from the chapter 3 formula, derivative set to zero",
+        Valid = "rectifier as good as the switch", Example = "load=12ohm inductor=110mohm switch=20mohm")]
+    public static double PeakDuty(
+        [In("R", "Ω", "load", Name = "load", Min = 0)] double loadOhm,
+        [In("RL", "Ω", "inductor and source", Name = "inductor", Min = 0)] double inductorOhm,
+        [In("Ron", "Ω", "switch", Name = "switch", Min = 0, Default = 0)] double switchOhm = 0)
     {
         double series = Impossible.UnlessPositive(Impossible.IfNegative(inductorOhm, "Ω") + Impossible.IfNegative(switchOhm, "Ω"), "Ω", nameof(inductorOhm));
         return 1 - Math.Min(1, Math.Sqrt(series / Impossible.UnlessPositive(loadOhm, "Ω")));

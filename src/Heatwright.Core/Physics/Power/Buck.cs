@@ -32,6 +32,19 @@ public static class Buck
         return new(outA * loadOhm, duty * outA, outA, outA > 0 ? outA * loadOhm / (inV * duty) : 0);
     }
 
+    /// <summary>Duty for a wanted output, in plain numbers.</summary>
+    [Law("step-down-duty", "power paths", "D from Vout = (D·Vg − D'·VD)·R/(R + RL + D·Ron + D'·RD)", Says = "duty that a step-down needs for an output", Source = "erickson-fpe", Where = "chapter 3, from memory, solved for the duty",
+        Valid = "continuous conduction; above 0.95 it drops out; none: not reached", Example = "input-voltage=7.4V output-voltage=3.6V load=2.2ohm inductor=30mohm switch=30mohm diode-slope=30mohm")]
+    public static double? DutyForV(
+        [In("Vg", "V", "input", Name = "input-voltage", Min = 0)] double inV,
+        [In("Vout", "V", "wanted output", Name = "output-voltage", Min = 0)] double outV,
+        [In("R", "Ω", "load", Name = "load", Min = 0)] double loadOhm,
+        [In("RL", "Ω", "inductor", Name = "inductor", Min = 0, Default = 0)] double inductorOhm = 0,
+        [In("Ron", "Ω", "switch", Name = "switch", Min = 0, Default = 0)] double switchOhm = 0,
+        [In("RD", "Ω", "rectifier, slope", Name = "diode-slope", Min = 0, Default = 0)] double diodeOhm = 0,
+        [In("VD", "V", "rectifier, drop", Name = "diode", Min = 0, Default = 0)] double diodeV = 0) =>
+        DutyFor(inV, outV, loadOhm, new StageOhms(inductorOhm, switchOhm, diodeOhm, diodeV));
+
     /// <summary>Duty for a wanted output; none when even a full duty does not reach it.</summary>
     public static double? DutyFor(double inV, double outV, double loadOhm, in StageOhms stage)
     {

@@ -37,7 +37,14 @@ public static class CellSpread
         Impossible.UnlessPositive(groupAs, "C") * (1 - (ExpectedShortfall(series) * GroupSpread(spread, parallel)));
 
     /// <summary>Capacity that the weakest group falls below with the given probability: z = Φ⁻¹(1 − (1 − p)^(1/n)).</summary>
-    public static double WeakestAtRiskAs(double groupAs, int series, int parallel, double spread, double risk)
+    [Law("weakest-cell-at-risk", "packs", "Q·(1 + z·c/√m), z = Φ⁻¹(1 − (1 − p)^(1/n))", Says = "capacity that the weakest cell in series misses at a risk", Unit = "C", Source = "definition", Where = "order statistics of the normal distribution",
+        Valid = "capacities spread as a normal distribution", Example = "capacity=2Ah series=3 parallel=1 spread=3% risk=10%")]
+    public static double WeakestAtRiskAs(
+        [In("Q", "C", "mean capacity of one group", Name = "capacity", Min = 0)] double groupAs,
+        [In("n", "", "groups in series", Name = "series", Min = 1, Max = 100)] int series,
+        [In("m", "", "cells in a group", Name = "parallel", Min = 1, Max = 100, Default = 1)] int parallel,
+        [In("c", "", "relative spread of one cell's capacity", Name = "spread", Min = 0, Max = 0.5, SoftMax = 0.2)] double spread,
+        [In("p", "", "risk of falling short", Name = "risk", Min = 1e-9, Max = 0.999999)] double risk)
     {
         if (!(risk is > 0 and < 1))
         {

@@ -14,15 +14,32 @@ public static class ChargePower
         Impossible.UnlessFraction(efficiency) * Impossible.UnlessPositive(inV, "V") * Impossible.IfNegative(inA, "A") / Impossible.UnlessPositive(batteryV, "V");
 
     /// <summary>Current out of the socket for a wanted charge current: V_batt·I/(η·V_in).</summary>
-    public static double SocketA(double batteryV, double batteryA, double efficiency, double inV) =>
+    [Law("charger-input-current", "charging", "I = Vbat·Ibat/(η·Vin)", Says = "current that a charger draws from its socket", Unit = "A", Source = "definition", Where = "power balance",
+        Valid = "efficiency at this point", Example = "battery=8.4V current=1A efficiency=88% input-voltage=5V")]
+    public static double SocketA(
+        [In("Vbat", "V", "battery", Name = "battery", Min = 0)] double batteryV,
+        [In("Ibat", "A", "charge current", Name = "current", Min = 0)] double batteryA,
+        [In("η", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
+        [In("Vin", "V", "socket", Name = "input-voltage", Min = 0)] double inV) =>
         Impossible.UnlessPositive(batteryV, "V") * Impossible.IfNegative(batteryA, "A") / (Impossible.UnlessPositive(Impossible.UnlessFraction(efficiency), "") * Impossible.UnlessPositive(inV, "V"));
 
     /// <summary>Voltage at the end of a cable.</summary>
-    public static double AfterCableV(double socketV, double currentA, double cableOhm) =>
+    [Law("cable-voltage", "charging", "V = Vin − I·R", Says = "voltage left after a cable", Unit = "V", Source = "definition", Where = "Ohm's law",
+        Valid = "out and return together, 0.1 to 0.5 Ω (common practice)", Example = "socket=5V current=3A cable=0.25ohm")]
+    public static double AfterCableV(
+        [In("Vin", "V", "socket", Name = "socket", Min = 0)] double socketV,
+        [In("I", "A", "current", Name = "current", Min = 0)] double currentA,
+        [In("R", "Ω", "cable, out and return", Name = "cable", Min = 0)] double cableOhm) =>
         Impossible.UnlessPositive(socketV, "V") - (Impossible.IfNegative(currentA, "A") * Impossible.IfNegative(cableOhm, "Ω"));
 
     /// <summary>Power left for charging beside a running load; negative: the battery helps out.</summary>
-    public static double LeftW(double inV, double inA, double efficiency, double loadW) =>
+    [Law("charge-while-used", "charging", "P = η·Vin·Iin − Pload", Says = "power left for the cell while the tool runs", Unit = "W", Source = "definition", Where = "power balance",
+        Valid = "negative: the battery empties all the same", Example = "input-voltage=5V current=1.5A efficiency=100% load=6.2W")]
+    public static double LeftW(
+        [In("Vin", "V", "socket", Name = "input-voltage", Min = 0)] double inV,
+        [In("Iin", "A", "socket current", Name = "current", Min = 0)] double inA,
+        [In("η", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
+        [In("Pload", "W", "load", Name = "load", Min = 0)] double loadW) =>
         (Impossible.UnlessPositive(inV, "V") * Impossible.IfNegative(inA, "A") * Impossible.UnlessFraction(efficiency)) - Impossible.IfNegative(loadW, "W");
 
     /// <summary>Whether a charger ever ends: a load above its end current keeps it going until a safety timer trips.</summary>

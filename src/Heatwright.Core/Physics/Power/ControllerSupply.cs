@@ -42,7 +42,11 @@ public static class ControllerSupply
         / Impossible.UnlessPositive(sourceOhm, "Ω"));
 
     /// <summary>Self-discharge as a current: fraction a month of the capacity over 730.5 h.</summary>
-    public static double SelfDischargeA(double capacityAs, double fractionAMonth) =>
+    [Law("self-discharge-current", "controller supply", "I = share·Q/730.5 h", Says = "current that self-discharge amounts to", Unit = "A", Source = "definition", Where = "charge over a month",
+        Valid = "1 to 3 % a month for lithium (from memory)", Example = "capacity=620mAh share=2%")]
+    public static double SelfDischargeA(
+        [In("Q", "C", "capacity", Name = "capacity", Min = 0)] double capacityAs,
+        [In("share", "", "share lost in a month", Name = "share", Min = 0, Max = 1)] double fractionAMonth) =>
         Impossible.UnlessPositive(capacityAs, "C") * Impossible.UnlessFraction(fractionAMonth) / MonthS;
 
     /// <summary>Time on the shelf until empty: s·Q/(I_q + I_sd).</summary>

@@ -43,6 +43,19 @@ public static class ConverterLoss
         [In("a2", "Ω", "loss per ampere squared", Name = "slope", Min = 0)] double slopeOhm) =>
         MostW(openV, sourceOhm, new LossCoefficients(fixedW, dropV, slopeOhm));
 
+    /// <summary>Where a module is best, in plain numbers.</summary>
+    [Law("converter-best-load", "power paths", "I = √(a0/a2), η = 1 − (a1 + 2·√(a0·a2))/Vin", Says = "input current and efficiency where a module is best", Source = "definition", Where = "loss balance, derivative set to zero",
+        Valid = "stiff source; loss coefficients from readings", Example = "input-voltage=3.7V fixed=0.1W drop=0.15V slope=60mohm")]
+    public static BestLoad Best(
+        [In("Vin", "V", "input", Name = "input-voltage", Min = 0)] double inV,
+        [In("a0", "W", "loss without load", Name = "fixed", Min = 0)] double fixedW,
+        [In("a1", "V", "loss per ampere", Name = "drop", Min = 0)] double dropV,
+        [In("a2", "Ω", "loss per ampere squared", Name = "slope", Min = 0)] double slopeOhm)
+    {
+        LossCoefficients loss = new(fixedW, dropV, slopeOhm);
+        return new(BestA(loss), BestEfficiency(loss, inV));
+    }
+
     /// <summary>Input current of the best efficiency at the terminals: √(a0/a2).</summary>
     public static double BestA(in LossCoefficients loss) => loss.SlopeOhm > 0 ? Math.Sqrt(loss.FixedW / loss.SlopeOhm) : double.PositiveInfinity;
 
@@ -62,3 +75,10 @@ public static class ConverterLoss
     public static double ReadLossDoubtW(double inV, double inA, double outV, double outA, double relativeDoubt) =>
         Impossible.IfNegative(relativeDoubt, "") * Math.Sqrt((inV * inA * inV * inA) + (outV * outA * outV * outA));
 }
+
+/// <summary>Where a module loses least for what it passes.</summary>
+/// <param name="InputA">Input current.</param>
+/// <param name="Efficiency">Efficiency there.</param>
+public readonly record struct BestLoad(
+    [property: Out("A", "input current", Name = "input-current")] double InputA,
+    [property: Out("", "efficiency there")] double Efficiency);

@@ -31,7 +31,12 @@ public static class DirectDrive
 
     /// <summary>Heater that takes a wanted power on the side where most of it arrives; none when the source cannot give it.</summary>
     /// <remarks>The larger root of P·(R + R_s)² = V²·R. The smaller root is a heater below the source resistance, which heats the battery instead.</remarks>
-    public static double? HeaterOhmFor(double openV, double seriesOhm, double wantedW)
+    [Law("heater-for-power", "power paths", "R = b + √(b² − Rs²), b = V²/(2P) − Rs", Says = "heater resistance that takes a wanted power", Unit = "Ω", Source = "definition", Where = "Ohm's law, the higher of two answers",
+        Valid = "straight on the pack, always on", Example = "open=7.4V series=0.22ohm power=10W")]
+    public static double? HeaterOhmFor(
+        [In("V", "V", "rested pack or stiff supply", Name = "open", Min = 0)] double openV,
+        [In("Rs", "Ω", "everything in series", Name = "series", Min = 0)] double seriesOhm,
+        [In("P", "W", "wanted in the heater", Name = "power", Min = 0)] double wantedW)
     {
         double half = (Impossible.UnlessPositive(openV, "V") * openV) - (2 * Impossible.UnlessPositive(wantedW, "W") * Impossible.IfNegative(seriesOhm, "Ω"));
         double radicand = (half * half) - (4 * wantedW * wantedW * seriesOhm * seriesOhm);
@@ -39,7 +44,11 @@ public static class DirectDrive
     }
 
     /// <summary>Efficiency of a linear regulator: V_out/V_in, quiescent current left out.</summary>
-    public static double LinearEfficiency(double inV, double outV) =>
+    [Law("linear-efficiency", "power paths", "Vout/Vin", Says = "efficiency of a linear regulator", Source = "definition", Where = "same current in and out",
+        Valid = "its own supply current left out", Example = "input-voltage=4.2V output-voltage=3.3V")]
+    public static double LinearEfficiency(
+        [In("Vin", "V", "input", Name = "input-voltage", Min = 0)] double inV,
+        [In("Vout", "V", "output", Name = "output-voltage", Min = 0)] double outV) =>
         outV <= Impossible.UnlessPositive(inV, "V") ? Impossible.IfNegative(outV, "V") / inV : throw Impossible.Outside(nameof(outV), outV, "V", "no more than the input voltage");
 
     /// <summary>Heat in a linear regulator: (V_in − V_out)·I.</summary>

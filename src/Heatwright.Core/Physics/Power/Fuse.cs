@@ -32,10 +32,18 @@ public static class Fuse
     public static bool Wears(double inrushA2S, double meltingA2S) => Impossible.IfNegative(inrushA2S, "A²s") > 0.3 * Impossible.UnlessPositive(meltingA2S, "A²s");
 
     /// <summary>Current that the fuse must be able to break: rested voltage over source resistance.</summary>
-    public static double MustBreakA(double openV, double sourceOhm) => Impossible.UnlessPositive(openV, "V") / Impossible.UnlessPositive(sourceOhm, "Ω");
+    [Law("short-circuit-current", "wires and traces", "I = V/Rs", Says = "current of a dead short", Unit = "A", Source = "definition", Where = "Ohm's law",
+        Valid = "a fuse must be able to break it", Example = "open=4.2V source=30mohm")]
+    public static double MustBreakA(
+        [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,
+        [In("Rs", "Ω", "everything in the loop", Name = "source", Min = 0)] double sourceOhm) => Impossible.UnlessPositive(openV, "V") / Impossible.UnlessPositive(sourceOhm, "Ω");
 
     /// <summary>Hold current of a resettable polymer fuse where it is warm: 0.9 % a kelvin less above 25 °C, the cautious edge of 0.7 to 0.9 % (from memory).</summary>
-    public static double PolymerHoldA(double labelA, double aroundC) =>
+    [Law("polymer-fuse-hold", "wires and traces", "I·(1 − 0.009·(T − 25))", Says = "hold current of a resettable fuse where it is warm", Unit = "A", Source = "common practice", Where = "0.7 to 0.9 % a kelvin, from memory; the cautious edge",
+        Valid = "the data sheet rules", Example = "label=3A around=60degC")]
+    public static double PolymerHoldA(
+        [In("I", "A", "hold current on the label", Name = "label", Min = 0)] double labelA,
+        [In("T", "°C", "at the fuse", Name = "around", Min = -40, Max = 150)] double aroundC) =>
         Impossible.UnlessPositive(labelA, "A") * Math.Clamp(1 - (0.009 * (Impossible.UnlessFinite(aroundC, "°C") - 25)), 0, 1);
 
     /// <summary>Current that melts a copper conductor within a short time.</summary>
@@ -53,5 +61,8 @@ public static class Fuse
     }
 
     /// <summary>Current that melts a copper wire in free air in the long run: 80.03·d^1.5, d in mm.</summary>
-    public static double PreeceA(double diameterM) => 80.03 * Math.Pow(Impossible.UnlessPositive(diameterM, "m") * 1000, 1.5);
+    [Law("wire-melts", "wires and traces", "I = 80.03·d^1.5, d in mm", Says = "current that melts a copper wire in free air in the long run", Unit = "A", Source = "brooks-adam", Where = "Preece's constant, excerpts read",
+        Valid = "bare, free air; in a bundle or a handle far less", Example = "diameter=0.321mm")]
+    public static double PreeceA(
+        [In("d", "m", "diameter of the copper", Name = "diameter", Min = 0)] double diameterM) => 80.03 * Math.Pow(Impossible.UnlessPositive(diameterM, "m") * 1000, 1.5);
 }

@@ -30,6 +30,19 @@ public static class HeaterOhms
             ? throw Impossible.Outside(nameof(hotC), hotC, "°C", "another temperature than the first")
             : ((Impossible.UnlessPositive(hotOhm, "Ω") / Impossible.UnlessPositive(coldOhm, "Ω")) - 1) / (hotC - coldC);
 
+    /// <summary>Resistance and slope at another reference temperature.</summary>
+    [Law("slope-moved", "heaters", "α₂ = α₁/(1 + α₁·(T₂ − T₁)), R₂ = R₁·(1 + α₁·(T₂ − T₁))", Says = "temperature coefficient referred to another temperature", Source = "definition", Where = "temperature coefficient",
+        Valid = "straight R(T)", Example = "cold=2.2ohm slope=4e-3/K from=25degC to=20degC")]
+    public static SlopeMoved Moved(
+        [In("R₁", "Ω", "resistance at the first temperature", Name = "cold", Min = 0, Default = 1)] double referenceOhm,
+        [In("α₁", "1/K", "its coefficient", Name = "slope", Min = -0.05, Max = 0.05)] double slopePerK,
+        [In("T₁", "°C", "where it holds", Name = "from", Min = -273.15)] double fromC,
+        [In("T₂", "°C", "where it is wanted", Name = "to", Min = -273.15)] double toC)
+    {
+        (double ohm, double slope) = Rereferred(referenceOhm, slopePerK, fromC, toC);
+        return new(ohm, slope);
+    }
+
     /// <summary>Resistance and coefficient carried together to another reference: R·(1 + αΔ) and α/(1 + αΔ).</summary>
     public static (double Ohm, double SlopePerK) Rereferred(double referenceOhm, double slopePerK, double fromC, double toC)
     {
@@ -73,3 +86,10 @@ public static class HeaterOhms
     private static double Above(double celsius, [System.Runtime.CompilerServices.CallerArgumentExpression(nameof(celsius))] string name = "") =>
         celsius >= -Constants.ZeroCelsiusK && double.IsFinite(celsius) ? celsius : throw Impossible.Outside(name, celsius, "°C", "-273.15 or more");
 }
+
+/// <summary>A resistance and its slope at another reference temperature.</summary>
+/// <param name="Ohm">Resistance there.</param>
+/// <param name="SlopePerK">Coefficient there.</param>
+public readonly record struct SlopeMoved(
+    [property: Out("Ω", "resistance there", Name = "resistance")] double Ohm,
+    [property: Out("1/K", "coefficient there", Name = "slope")] double SlopePerK);

@@ -20,6 +20,22 @@ public static class MosfetLaw
         return (slope, firstOhm - (slope * first));
     }
 
+    /// <summary>On-resistance at a gate voltage from two data-sheet points.</summary>
+    [Law("switch-on-resistance", "switch", "R = Rinf + K/(Vgs − Vth) through two points", Says = "on-resistance of a transistor at your gate voltage", Unit = "Ω", Source = "definition", Where = "triode region, any device textbook, from memory",
+        Valid = "take the largest specified threshold; only at gate voltages the sheet specifies", Example = "first-gate=4.5V first=20mohm second-gate=2.5V second=34mohm threshold=1V gate=3.3V")]
+    public static double OnOhmBetween(
+        [In("V1", "V", "gate voltage of the first point", Name = "first-gate", Min = 0)] double firstGateV,
+        [In("R1", "Ω", "on-resistance there", Name = "first", Min = 0)] double firstOhm,
+        [In("V2", "V", "gate voltage of the second point", Name = "second-gate", Min = 0)] double secondGateV,
+        [In("R2", "Ω", "on-resistance there", Name = "second", Min = 0)] double secondOhm,
+        [In("Vth", "V", "largest threshold", Name = "threshold", Min = 0)] double thresholdV,
+        [In("Vgs", "V", "gate voltage at hand", Name = "gate", Min = 0)] double gateV)
+    {
+        (double gateOhmV, double floorOhm) = FromTwoPoints(firstGateV, firstOhm, secondGateV, secondOhm, thresholdV);
+        double ohm = OnOhm(gateOhmV, floorOhm, gateV, thresholdV);
+        return ohm > 0 ? ohm : throw Impossible.Outside(nameof(gateV), gateV, "V", "nearer to the two points");
+    }
+
     /// <summary>On-resistance at a gate voltage: R_inf + K/(V_gs − V_th).</summary>
     public static double OnOhm(double gateOhmV, double floorOhm, double gateV, double thresholdV) =>
         floorOhm + (gateOhmV / Impossible.UnlessPositive(gateV - thresholdV, "V", nameof(gateV)));
@@ -48,7 +64,13 @@ public static class MosfetLaw
     }
 
     /// <summary>Current from which on no settled temperature exists: √(1/(k·R_θ·d·R_25)).</summary>
-    public static double RunawayA(double onOhm, double thermalKPerW, double riseKPerK = 0.005, double duty = 1) => Math.Sqrt(1 / (
+    [Law("switch-runaway", "switch", "I = √(1/(k·Rth·d·R25))", Says = "current at which a switching transistor runs away", Unit = "A", Source = "definition", Where = "heat balance with a straight R(T)",
+        Valid = "conduction loss; stay far below", Example = "on-resistance=20mohm thermal=80K/W rise=0.005/K duty=100%")]
+    public static double RunawayA(
+        [In("R25", "Ω", "on-resistance at 25 °C and this gate drive", Name = "on-resistance", Min = 0)] double onOhm,
+        [In("Rth", "K/W", "junction to air", Name = "thermal", Min = 0)] double thermalKPerW,
+        [In("k", "1/K", "rise of the on-resistance", Name = "rise", Min = 0, SoftMin = 0.004, SoftMax = 0.007, Default = 0.005)] double riseKPerK = 0.005,
+        [In("d", "", "duty", Name = "duty", Min = 0, Max = 1, Default = 1)] double duty = 1) => Math.Sqrt(1 / (
         Impossible.UnlessPositive(riseKPerK, "1/K") * Impossible.UnlessPositive(thermalKPerW, "K/W") * Impossible.UnlessPositive(duty, "") * Impossible.UnlessPositive(onOhm, "Ω")));
 }
 

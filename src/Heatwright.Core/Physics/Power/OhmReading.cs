@@ -9,7 +9,11 @@ public static class OhmReading
     public const double SubtractLeadsBelowOhm = 10;
 
     /// <summary>Heater from a two-wire reading: reading less shorted leads.</summary>
-    public static double LessLeadsOhm(double readOhm, double leadsOhm) => readOhm > Impossible.IfNegative(leadsOhm, "Ω")
+    [Law("less-leads", "heaters", "Rread − Rleads", Says = "ohmmeter reading with the leads taken off", Unit = "Ω", Source = "definition", Where = "resistances in series",
+        Valid = "leads read with shorted tips", Example = "reading=9.3ohm leads=0.2ohm")]
+    public static double LessLeadsOhm(
+        [In("Rread", "Ω", "reading", Name = "reading", Min = 0)] double readOhm,
+        [In("Rleads", "Ω", "reading with shorted tips", Name = "leads", Min = 0)] double leadsOhm) => readOhm > Impossible.IfNegative(leadsOhm, "Ω")
         ? readOhm - leadsOhm
         : throw Impossible.Outside(nameof(readOhm), readOhm, "Ω", "more than the shorted leads");
 
@@ -25,7 +29,23 @@ public static class OhmReading
     }
 
     /// <summary>Share of the power that arrives in the heater: R_h/(R_h + R_leads).</summary>
-    public static double HeaterShare(double heaterOhm, double leadsOhm) => DirectDrive.Efficiency(heaterOhm, leadsOhm);
+    [Law("lead-share", "heaters", "R/(R + Rleads)", Says = "share of the power that reaches the heater", Source = "definition", Where = "divider",
+        Valid = "leads and contacts of one current path", Example = "heater=2.2ohm leads=0.15ohm")]
+    public static double HeaterShare(
+        [In("R", "Ω", "heater", Name = "heater", Min = 0)] double heaterOhm,
+        [In("Rleads", "Ω", "leads and contacts", Name = "leads", Min = 0)] double leadsOhm) => DirectDrive.Efficiency(heaterOhm, leadsOhm);
+
+    /// <summary>What a heater gets from a supply that may be in current limit.</summary>
+    [Law("current-limited", "heaters", "I = min(V/R, Ilim), V = I·R, P = I²·R", Says = "what a heater gets from a supply in current limit", Source = "definition", Where = "Ohm's law",
+        Valid = "supply with a sharp limit", Example = "set=18V limit=1.2A heater=9.6ohm")]
+    public static LimitedSupply Limited(
+        [In("V", "V", "set voltage", Name = "set", Min = 0)] double setV,
+        [In("Ilim", "A", "current limit", Name = "limit", Min = 0)] double limitA,
+        [In("R", "Ω", "heater", Name = "heater", Min = 0)] double heaterOhm)
+    {
+        (double volts, double amps, double watts, bool limited) = BehindLimit(setV, limitA, heaterOhm);
+        return new(volts, amps, watts, limited);
+    }
 
     /// <summary>What a supply with a current limit really puts on a heater.</summary>
     public static (double Volts, double Amps, double Watts, bool Limited) BehindLimit(double setV, double limitA, double heaterOhm)
@@ -39,3 +59,14 @@ public static class OhmReading
     public static bool InLimit(double readV, double setV, double readA, double limitA) =>
         readV < 0.98 * Impossible.UnlessPositive(setV, "V") && Math.Abs(readA - limitA) <= 0.01 * Impossible.UnlessPositive(limitA, "A");
 }
+
+/// <summary>A heater on a supply with a current limit.</summary>
+/// <param name="Volts">Voltage that is left.</param>
+/// <param name="Amps">Current.</param>
+/// <param name="Watts">Power in the heater.</param>
+/// <param name="Active">Whether the limit acts.</param>
+public readonly record struct LimitedSupply(
+    [property: Out("V", "voltage at the supply", Name = "voltage")] double Volts,
+    [property: Out("A", "current", Name = "current")] double Amps,
+    [property: Out("W", "power in the heater", Name = "power")] double Watts,
+    [property: Out("", "whether the limit acts", Name = "limited")] bool Active);

@@ -39,8 +39,28 @@ public static class Pack
         * Impossible.UnlessPositive(cellV, "V") * Impossible.UnlessPositive(capacityAs, "C");
 
     /// <summary>Voltage under a current: n·OCV − I·R.</summary>
-    public static double TerminalV(int series, double cellOpenV, double packOhm, double currentA) =>
+    [Law("loaded-volts", "packs", "n·V − I·R", Says = "voltage of a pack under load", Unit = "V", Source = "definition", Where = "Ohm's law",
+        Valid = "settled resistance of the whole pack", Example = "series=2 open=3.7V pack=86mohm current=6A")]
+    public static double TerminalV(
+        [In("n", "", "cells in series", Name = "series", Min = 1, Max = 100)] int series,
+        [In("V", "V", "rested voltage of one cell", Name = "open", Min = 0)] double cellOpenV,
+        [In("R", "Ω", "resistance of the pack", Name = "pack", Min = 0)] double packOhm,
+        [In("I", "A", "current", Name = "current")] double currentA) =>
         (Impossible.UnlessCounted(series, 1) * Impossible.UnlessPositive(cellOpenV, "V")) - (currentA * Impossible.IfNegative(packOhm, "Ω"));
+
+    /// <summary>Two cells in parallel under a load.</summary>
+    [Law("parallel-cells", "packs", "V = (V₁/R₁ + V₂/R₂ − I)/(1/R₁ + 1/R₂), I₁ = (V₁ − V)/R₁", Says = "how two cells in parallel share a current", Source = "definition", Where = "Kirchhoff's laws",
+        Valid = "settled resistances; a negative current charges that cell", Example = "first=3.7V first-ohms=30mohm second=3.7V second-ohms=45mohm current=5A")]
+    public static SharedCurrent Shared(
+        [In("V₁", "V", "rested voltage of the first cell", Name = "first", Min = 0)] double firstV,
+        [In("R₁", "Ω", "its resistance", Name = "first-ohms", Min = 0)] double firstOhm,
+        [In("V₂", "V", "rested voltage of the second cell", Name = "second", Min = 0)] double secondV,
+        [In("R₂", "Ω", "its resistance", Name = "second-ohms", Min = 0)] double secondOhm,
+        [In("I", "A", "current of both together", Name = "current", Min = 0)] double packA)
+    {
+        double nodeV = NodeV([firstV, secondV], [firstOhm, secondOhm], packA);
+        return new(nodeV, CellA(firstV, firstOhm, nodeV), CellA(secondV, secondOhm, nodeV));
+    }
 
     /// <summary>Common voltage of unlike cells in parallel: (Σ OCV/R − I)/Σ(1/R).</summary>
     public static double NodeV(ReadOnlySpan<double> openV, ReadOnlySpan<double> cellOhm, double packA)
@@ -76,3 +96,12 @@ public static class Pack
     /// <summary>Whether two cells may be joined in parallel.</summary>
     public static bool MayJoin(double firstV, double secondV) => Math.Abs(firstV - secondV) <= JoinWithinV;
 }
+
+/// <summary>Two cells side by side under a load.</summary>
+/// <param name="NodeV">Voltage of both.</param>
+/// <param name="FirstA">Current of the first.</param>
+/// <param name="SecondA">Current of the second.</param>
+public readonly record struct SharedCurrent(
+    [property: Out("V", "voltage of both", Name = "voltage")] double NodeV,
+    [property: Out("A", "current of the first cell", Name = "first-current")] double FirstA,
+    [property: Out("A", "current of the second cell", Name = "second-current")] double SecondA);

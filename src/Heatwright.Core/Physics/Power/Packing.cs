@@ -27,11 +27,19 @@ public static class Packing
         DiagonalM(widthM, heightM) <= Impossible.UnlessPositive(innerM, "m");
 
     /// <summary>Diagonal of a rectangle.</summary>
-    public static double DiagonalM(double widthM, double heightM) =>
+    [Law("board-in-tube", "size and mass", "√(w² + h²)", Says = "least tube that a board with its parts goes into", Unit = "m", Source = "definition", Where = "circle geometry",
+        Valid = "straight board, round tube", Example = "width=18mm height=8mm")]
+    public static double DiagonalM(
+        [In("w", "m", "width", Name = "width", Min = 0)] double widthM,
+        [In("h", "m", "height with parts", Name = "height", Min = 0)] double heightM) =>
         Math.Sqrt((Impossible.UnlessPositive(widthM, "m") * widthM) + (Impossible.UnlessPositive(heightM, "m") * heightM));
 
     /// <summary>Widest board of a given height, parts included, that fits in the middle of a tube.</summary>
-    public static double WidestInTubeM(double innerM, double heightM) => Chord(innerM, Impossible.UnlessPositive(heightM, "m") / 2);
+    [Law("widest-in-tube", "size and mass", "√(Di² − h²)", Says = "widest board that goes into a tube", Unit = "m", Source = "definition", Where = "circle geometry",
+        Valid = "board across the middle", Example = "tube=20mm height=4mm")]
+    public static double WidestInTubeM(
+        [In("Di", "m", "inner diameter", Name = "tube", Min = 0)] double innerM,
+        [In("h", "m", "height with parts", Name = "height", Min = 0)] double heightM) => Chord(innerM, Impossible.UnlessPositive(heightM, "m") / 2);
 
     /// <summary>Widest board lying centred on a cell that touches the tube wall; 0 when none fits.</summary>
     [Law("board-beside-cell", "size and mass", "2·√((Di/2)² − max(y1², y2²)), y1 = d − Di/2, y2 = y1 + t", Says = "widest board that fits beside a cell in a tube", Unit = "m", Source = "definition", Where = "circle geometry", Valid = "one cell against the wall, board centred on it", Example = "tube=24mm cell=14mm board=4mm")]

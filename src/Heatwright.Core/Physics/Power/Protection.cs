@@ -49,6 +49,19 @@ public static class Protection
         [In("L", "m", "length", Min = 0)] double lengthM) =>
         Math.PI / 4 * Impossible.UnlessPositive(diameterM, "m") * diameterM * Impossible.UnlessPositive(lengthM, "m");
 
+    /// <summary>Energy of a label over the size and mass of the cell.</summary>
+    [Law("label-density", "cells", "E/V, E/m; credible up to 800 Wh/L and 300 Wh/kg", Says = "whether a cell can hold what its label says", Source = "common practice", Where = "limits of what is sold; edit as cells get better",
+        Valid = "whole cell with can", Example = "capacity=9900mAh voltage=3.7V volume=16.54cm3 mass=45g")]
+    public static LabelDensity Density(
+        [In("Q", "C", "capacity on the label", Name = "capacity", Min = 0)] double capacityAs,
+        [In("V", "V", "nominal voltage", Name = "voltage", Min = 0, Default = 3.7)] double nominalV,
+        [In("Vol", "m³", "volume of the cell", Name = "volume", Min = 0)] double volumeM3,
+        [In("m", "kg", "mass; 0 where it was not weighed", Name = "mass", Min = 0, Default = 0)] double massKg = 0)
+    {
+        double joule = Impossible.UnlessPositive(capacityAs, "C") * Impossible.UnlessPositive(nominalV, "V");
+        return new(joule / 3.6e6 / Impossible.UnlessPositive(volumeM3, "m³"), massKg > 0 ? joule / 3600 / massKg : null, LabelIsCredible(joule, volumeM3, massKg));
+    }
+
     /// <summary>Whether a labelled energy fits in the volume and mass of the thing it is printed on. A mass of zero means not weighed.</summary>
     public static bool LabelIsCredible(double claimedJ, double volumeM3, double massKg = 0) =>
         Impossible.UnlessPositive(claimedJ, "J") <= MostJPerM3 * Impossible.UnlessPositive(volumeM3, "m³")
@@ -67,3 +80,12 @@ public enum CellLoad
     /// <summary>Above the limit.</summary>
     TooMuch,
 }
+
+/// <summary>Energy that a label claims over size and mass.</summary>
+/// <param name="WhPerL">Watt-hours a litre.</param>
+/// <param name="WhPerKg">Watt-hours a kilogram; none without a mass.</param>
+/// <param name="Credible">Whether cells of this kind exist.</param>
+public readonly record struct LabelDensity(
+    [property: Out("Wh/L", "energy over volume", Name = "per-volume")] double WhPerL,
+    [property: Out("Wh/kg", "energy over mass", Name = "per-mass")] double? WhPerKg,
+    [property: Out("", "whether the label can be true", Name = "credible")] bool Credible);

@@ -22,10 +22,20 @@ public static class PulseOhms
         / Impossible.UnlessPositive(stepA, "A");
 
     /// <summary>Rested voltage from two discharges at the same charge: V_a + I_a·R.</summary>
-    public static double OpenV(double firstV, double firstA, double secondV, double secondA) => firstV + (firstA * Ohm(firstV, firstA, secondV, secondA));
+    [Law("rested-from-two", "cells", "V = Va + Ia·(Va − Vb)/(Ib − Ia)", Says = "rested voltage from readings at two currents", Unit = "V", Source = "definition", Where = "straight line to no current",
+        Valid = "the same charge at both currents", Example = "first-voltage=3.74V first-current=0.1A second-voltage=3.6V second-current=1.4A")]
+    public static double OpenV(
+        [In("Va", "V", "voltage at the smaller current", Name = "first-voltage", Min = 0)] double firstV,
+        [In("Ia", "A", "smaller current", Name = "first-current", Min = 0)] double firstA,
+        [In("Vb", "V", "voltage at the larger current", Name = "second-voltage", Min = 0)] double secondV,
+        [In("Ib", "A", "larger current", Name = "second-current", Min = 0)] double secondA) => firstV + (firstA * Ohm(firstV, firstA, secondV, secondA));
 
     /// <summary>Rested voltage from a slow charge and a slow discharge at the same charge: their mean.</summary>
-    public static double OpenBetweenV(double dischargeV, double chargeV) => (dischargeV + chargeV) / 2;
+    [Law("rested-between", "cells", "V = (Vd + Vc)/2", Says = "rested voltage between a slow charge and a slow discharge", Unit = "V", Source = "definition", Where = "mean",
+        Valid = "both at C/20 or slower, at the same charge", Example = "discharge=3.742V charge=3.776V")]
+    public static double OpenBetweenV(
+        [In("Vd", "V", "voltage on slow discharge", Name = "discharge", Min = 0)] double dischargeV,
+        [In("Vc", "V", "voltage on slow charge", Name = "charge", Min = 0)] double chargeV) => (dischargeV + chargeV) / 2;
 
     /// <summary>Rested voltage from one slow discharge and a known resistance: V + I·R.</summary>
     public static double OpenFromOneV(double dischargeV, double currentA, double ohm) => dischargeV + (currentA * Impossible.IfNegative(ohm, "Ω"));

@@ -33,7 +33,15 @@ public static class Pwm
 
     /// <summary>Between the two cases, exactly: pack loss with a capacitor C at a frequency, the settled two-interval solution of one capacitor.</summary>
     /// <remarks>On: the capacitor moves towards V·R_h/(R_h + R_s) with C·(R_h ∥ R_s); off: towards V with C·R_s. Loss is the mean of (V − v)²/R_s.</remarks>
-    public static double PackLossW(double openV, double sourceOhm, double heaterOhm, double duty, double farad, double hertz)
+    [Law("pwm-pack-loss", "switch", "exact RC answer between pulsed and smoothed", Says = "loss in the pack with a real smoothing capacitor", Unit = "W", Source = "definition", Where = "steady state of one RC circuit",
+        Valid = "no resistance in the capacitor", Example = "open=3.7V source=150mohm heater=1.5ohm duty=50% capacitor=470uF frequency=20kHz")]
+    public static double PackLossW(
+        [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,
+        [In("Rs", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
+        [In("R", "Ω", "heater", Name = "heater", Min = 0)] double heaterOhm,
+        [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,
+        [In("C", "F", "capacitor", Name = "capacitor", Min = 0)] double farad,
+        [In("f", "Hz", "frequency", Name = "frequency", Min = 0)] double hertz)
     {
         double source = Impossible.UnlessPositive(sourceOhm, "Ω");
         double heater = Impossible.UnlessPositive(heaterOhm, "Ω");
@@ -55,11 +63,23 @@ public static class Pwm
     }
 
     /// <summary>Duty for a wanted heater power when the battery sees the pulses; above 1 it cannot be had.</summary>
-    public static double PulsedDutyFor(double openV, double sourceOhm, double heaterOhm, double wantedW) =>
+    [Law("pwm-pulsed-duty", "switch", "d = P·(Rs + R)²/(V²·R)", Says = "duty for a power when the battery sees the pulses", Source = "definition", Where = "Ohm's law, mean over the pulses",
+        Valid = "above 1 the power cannot be reached", Example = "open=3.7V source=150mohm heater=1.5ohm power=4W")]
+    public static double PulsedDutyFor(
+        [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,
+        [In("Rs", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
+        [In("R", "Ω", "heater", Name = "heater", Min = 0)] double heaterOhm,
+        [In("P", "W", "mean power wanted", Name = "power", Min = 0)] double wantedW) =>
         Impossible.IfNegative(wantedW, "W") / DirectDrive.HeaterW(openV, heaterOhm, sourceOhm);
 
     /// <summary>Duty for a wanted heater power behind a capacitor: the smaller root of d·V²·R/(R + d·R_s)² = P; none when it cannot be had.</summary>
-    public static double? SmoothedDutyFor(double openV, double sourceOhm, double heaterOhm, double wantedW)
+    [Law("pwm-smoothed-duty", "switch", "d from P = d·R·(V/(R + d·Rs))²", Says = "duty for a power behind a smoothing capacitor", Source = "definition", Where = "Ohm's law, steady battery current",
+        Valid = "none: the power cannot be reached", Example = "open=3.7V source=150mohm heater=1.5ohm power=4W")]
+    public static double? SmoothedDutyFor(
+        [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,
+        [In("Rs", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
+        [In("R", "Ω", "heater", Name = "heater", Min = 0)] double heaterOhm,
+        [In("P", "W", "mean power wanted", Name = "power", Min = 0)] double wantedW)
     {
         // P·R_s²·d² + (2P·R·R_s − V²R)·d + P·R² = 0.
         double half = (openV * openV * Impossible.UnlessPositive(heaterOhm, "Ω") / 2) - (Impossible.IfNegative(wantedW, "W") * heaterOhm * Impossible.IfNegative(sourceOhm, "Ω"));
@@ -79,10 +99,21 @@ public static class Pwm
         : throw Impossible.Outside(nameof(offS), offS, "s", "no more than the period");
 
     /// <summary>Rms current of the smoothing capacitor: I_on·√(d(1 − d)).</summary>
-    public static double CapacitorA(double onA, double duty) => Impossible.IfNegative(onA, "A") * Math.Sqrt(Impossible.UnlessFraction(duty) * (1 - duty));
+    [Law("capacitor-current", "switch", "I·√(d·(1 − d))", Says = "current that a smoothing capacitor must stand", Unit = "A", Source = "definition", Where = "rms of the pulses less their mean",
+        Valid = "full smoothing", Example = "current=1.4A duty=50%")]
+    public static double CapacitorA(
+        [In("I", "A", "current while on", Name = "current", Min = 0)] double onA,
+        [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty) => Impossible.IfNegative(onA, "A") * Math.Sqrt(Impossible.UnlessFraction(duty) * (1 - duty));
 
     /// <summary>Ripple over the smoothing capacitor, peak to peak: I_on·d(1 − d)/(f·C) + I_on·ESR.</summary>
-    public static double RippleV(double onA, double duty, double hertz, double farad, double seriesOhm = 0) =>
+    [Law("capacitor-ripple", "switch", "I·d·(1 − d)/(f·C) + I·ESR", Says = "ripple that a smoothing capacitor leaves", Unit = "V", Source = "definition", Where = "charge balance",
+        Valid = "full smoothing: Rs·C·f above 1", Example = "current=1.4A duty=50% frequency=20kHz capacitor=470uF")]
+    public static double RippleV(
+        [In("I", "A", "current while on", Name = "current", Min = 0)] double onA,
+        [In("d", "", "duty", Name = "duty", Min = 0, Max = 1)] double duty,
+        [In("f", "Hz", "frequency", Name = "frequency", Min = 0)] double hertz,
+        [In("C", "F", "capacitor", Name = "capacitor", Min = 0)] double farad,
+        [In("ESR", "Ω", "series resistance of the capacitor", Name = "series", Min = 0, Default = 0)] double seriesOhm = 0) =>
         (Impossible.IfNegative(onA, "A") * Impossible.UnlessFraction(duty) * (1 - duty) / (Impossible.UnlessPositive(hertz, "Hz") * Impossible.UnlessPositive(farad, "F")))
         + (onA * Impossible.IfNegative(seriesOhm, "Ω"));
 

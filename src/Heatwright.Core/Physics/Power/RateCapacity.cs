@@ -37,7 +37,13 @@ public static class RateCapacity
             Impossible.UnlessPositive(capacityAs, "C") / (Impossible.UnlessPositive(currentA, "A") * ratedTimeS), Impossible.Unless(exponent, 1, 2, ""));
 
     /// <summary>Exponent from two discharges at constant current: ln(t1/t2)/ln(I2/I1).</summary>
-    public static double PeukertExponent(double firstA, double firstS, double secondA, double secondS)
+    [Law("peukert-exponent", "cells", "k = ln(t1/t2)/ln(I2/I1)", Says = "exponent of a battery from two full discharges", Source = "doerffel-2006", Where = "form, from memory",
+        Valid = "two constant currents at one temperature", Example = "first=1A first-time=2.95h second=3A second-time=0.93h")]
+    public static double PeukertExponent(
+        [In("I1", "A", "first current", Name = "first", Min = 0)] double firstA,
+        [In("t1", "s", "its run time", Name = "first-time", Min = 0)] double firstS,
+        [In("I2", "A", "second current", Name = "second", Min = 0)] double secondA,
+        [In("t2", "s", "its run time", Name = "second-time", Min = 0)] double secondS)
     {
         double span = Math.Log(Impossible.UnlessPositive(secondA, "A") / Impossible.UnlessPositive(firstA, "A"));
         return span == 0

@@ -43,7 +43,12 @@ public static class RunTime
         Discharge.AtPower(OcvTable.Line(emptyV, fullV), capacityAs, sourceOhm, default, powerW, cutoffV);
 
     /// <summary>Share of the chemical energy that arrives at the terminals, first order: 1 − I·R/mean voltage.</summary>
-    public static double FirstOrderShare(double currentA, double sourceOhm, double meanOpenV) =>
+    [Law("energy-share", "packs", "1 − I·R/V", Says = "share of a cell's energy that reaches the terminals", Source = "definition", Where = "Ohm's law on the mean voltage",
+        Valid = "before the loss at the cut-off", Example = "current=2A source=80mohm mean=3.72V")]
+    public static double FirstOrderShare(
+        [In("I", "A", "current", Name = "current", Min = 0)] double currentA,
+        [In("R", "Ω", "resistance after minutes", Name = "source", Min = 0)] double sourceOhm,
+        [In("V", "V", "mean rested voltage", Name = "mean", Min = 0)] double meanOpenV) =>
         1 - (Impossible.IfNegative(currentA, "A") * Impossible.IfNegative(sourceOhm, "Ω") / Impossible.UnlessPositive(meanOpenV, "V"));
 
     /// <summary>Energy at the terminals under a constant current: charge given times (mean rested voltage − I·R).</summary>

@@ -20,15 +20,29 @@ public static class SourceFold
     }
 
     /// <summary>The operating current; none above the fold. The same point as <see cref="TwoRcCell.CurrentAtPowerA"/>.</summary>
-    public static double? CurrentA(double openV, double sourceOhm, double powerW) => TwoRcCell.CurrentAtPowerA(openV, sourceOhm, powerW);
+    [Law("power-current", "power paths", "I = 2P/(V + √(V² − 4·R·P))", Says = "current of a load that takes constant power", Unit = "A", Source = "definition", Where = "power balance, the low-current branch",
+        Valid = "none: above V²/(4R) the source folds", Example = "open=3.7V source=150mohm power=12W")]
+    public static double? CurrentA(
+        [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,
+        [In("R", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
+        [In("P", "W", "power at the terminals", Name = "power", Min = 0)] double powerW) => TwoRcCell.CurrentAtPowerA(openV, sourceOhm, powerW);
 
     /// <summary>The second, unstable current; to explain latch-up, never to answer with. None above the fold.</summary>
-    public static double? UnstableA(double openV, double sourceOhm, double powerW)
+    [Law("power-current-latched", "power paths", "I = (V + √(V² − 4·R·P))/(2·R)", Says = "current a constant-power load latches to after a dip", Unit = "A", Source = "definition", Where = "power balance, the high-current branch",
+        Valid = "never a working point; it explains a latch-up", Example = "open=3.7V source=150mohm power=12W")]
+    public static double? UnstableA(
+        [In("V", "V", "rested voltage", Name = "open", Min = 0)] double openV,
+        [In("R", "Ω", "source resistance", Name = "source", Min = 0)] double sourceOhm,
+        [In("P", "W", "power at the terminals", Name = "power", Min = 0)] double powerW)
     {
         double radicand = (openV * openV) - (4 * Impossible.UnlessPositive(sourceOhm, "Ω") * Impossible.IfNegative(powerW, "W"));
         return radicand >= 0 ? (Impossible.UnlessPositive(openV, "V") + Math.Sqrt(radicand)) / (2 * sourceOhm) : null;
     }
 
     /// <summary>Source impedance that a regulated load of this power must stay well above: V²/P.</summary>
-    public static double StableBelowOhm(double inV, double powerW) => Impossible.UnlessPositive(inV, "V") * inV / Impossible.UnlessPositive(powerW, "W");
+    [Law("input-resistance", "power paths", "|R| = Vin²/P", Says = "source impedance above which a regulated module rings", Unit = "Ω", Source = "middlebrook-1976", Where = "from memory",
+        Valid = "at all frequencies: long thin leads count too", Example = "input-voltage=3.1V power=12W")]
+    public static double StableBelowOhm(
+        [In("Vin", "V", "input of the module", Name = "input-voltage", Min = 0)] double inV,
+        [In("P", "W", "input power", Name = "power", Min = 0)] double powerW) => Impossible.UnlessPositive(inV, "V") * inV / Impossible.UnlessPositive(powerW, "W");
 }

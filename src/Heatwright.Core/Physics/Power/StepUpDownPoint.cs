@@ -20,7 +20,8 @@ public sealed record StepUpDownModule(double SetV, LossCoefficients Loss)
 public static class StepUpDownPoint
 {
     /// <summary>The point, from plain numbers.</summary>
-    [Law("step-up-down-point", "power paths", "I = min(Ireg, Ilim, (V - Vuv)/Rs); Ireg = 2(P+a0)/(E + sqrt(E^2 - 4A(P+a0))), E = V - a1, A = a2 + Rs, P = Vset^2/R", Source = "definition", Where = "power balance",
+    [Law("step-up-down-point", "power paths", "I = min(Ireg, Ilim, (V - Vuv)/Rs); Ireg = 2(P+a0)/(E + sqrt(E^2 - 4A(P+a0))), E = V - a1, A = a2 + Rs, P = Vset^2/R",
+        Says = "where a step-up-down module on a battery comes to rest", Source = "definition", Where = "power balance",
         Valid = "loss coefficients from readings at about the set voltage", Example = "open=3.7V source=0.12ohm set=4V heater=4ohm fixed=0.1W drop=0.15V slope=60mohm")]
     public static PathPoint At(
         [In("V", "V", "rested battery voltage", Name = "open", Min = 0)] double openV,

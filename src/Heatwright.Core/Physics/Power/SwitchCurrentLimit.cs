@@ -35,7 +35,14 @@ public static class SwitchCurrentLimit
         Impossible.IfNegative(inV, "V") * Impossible.UnlessFraction(duty) / (Impossible.UnlessPositive(inductanceH, "H") * Impossible.UnlessPositive(switchingHz, "Hz"));
 
     /// <summary>Most an inverting or SEPIC stage gives: its switch carries input and output current together.</summary>
-    public static double InvertingMostA(double limitA, double rippleA, double inV, double outV, double efficiency)
+    [Law("inverting-limit", "power paths", "(Ilim − ΔI/2)·Vin·η/(Vin·η + Vout)", Says = "most output current of an inverting module or SEPIC", Unit = "A", Source = "definition", Where = "the switch carries input and output current",
+        Valid = "continuous conduction", Example = "limit=4A ripple=0.6A input-voltage=3.6V output-voltage=12V efficiency=80%")]
+    public static double InvertingMostA(
+        [In("Ilim", "A", "switch current on the label", Name = "limit", Min = 0)] double limitA,
+        [In("ΔI", "A", "ripple", Name = "ripple", Min = 0)] double rippleA,
+        [In("Vin", "V", "input", Name = "input-voltage", Min = 0)] double inV,
+        [In("Vout", "V", "output", Name = "output-voltage", Min = 0)] double outV,
+        [In("η", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency)
     {
         double given = Impossible.UnlessPositive(inV, "V") * Impossible.UnlessFraction(efficiency);
         return Math.Max(0, Impossible.UnlessPositive(limitA, "A") - (Impossible.IfNegative(rippleA, "A") / 2)) * given / (given + Impossible.UnlessPositive(outV, "V"));

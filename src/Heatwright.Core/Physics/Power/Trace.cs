@@ -56,11 +56,25 @@ public static class Trace
         Wire.Ohm(lengthM, Impossible.UnlessPositive(widthM, "m") * Impossible.UnlessPositive(copperM, "m"), atC);
 
     /// <summary>Resistance of a square of copper sheet.</summary>
-    public static double SheetOhm(double copperM, double atC = 20) => Ohm(1, 1, copperM, atC);
+    [Law("copper-sheet", "wires and traces", "ρ₂₀/t·(1 + 0.00393·(T − 20))", Says = "resistance of a square of copper sheet", Unit = "Ω", Source = "iec-60028", Where = "standard copper; plated copper a few percent more",
+        Valid = "copper, −50 to 150 °C", Example = "copper=35um")]
+    public static double SheetOhm(
+        [In("t", "m", "copper thickness", Name = "copper", Min = 0)] double copperM,
+        [In("T", "°C", "copper temperature", Name = "at", Min = -230, Max = 400, Default = 20)] double atC = 20) => Ohm(1, 1, copperM, atC);
 
     /// <summary>Cross-section of a via's barrel: π(d + t)t, d the finished hole.</summary>
     public static double ViaAreaM2(double holeM, double platingM) =>
         Math.PI * (Impossible.UnlessPositive(holeM, "m") + Impossible.UnlessPositive(platingM, "m")) * platingM;
+
+    /// <summary>Resistance of a via.</summary>
+    [Law("via-resistance", "wires and traces", "ρ₂₀·L/(π·(d + t)·t)·(1 + 0.00393·(T − 20))", Says = "resistance of a plated via", Unit = "Ω", Source = "iec-60028", Where = "standard copper; plated copper a few percent more",
+        Valid = "copper, −50 to 150 °C", Example = "hole=0.3mm plating=25um length=1.6mm")]
+    public static double ViaOhm(
+        [In("d", "m", "finished hole", Name = "hole", Min = 0)] double holeM,
+        [In("t", "m", "plating", Name = "plating", Min = 0, Default = 20e-6)] double platingM,
+        [In("L", "m", "length, the board's thickness", Name = "length", Min = 0)] double lengthM,
+        [In("T", "°C", "copper temperature", Name = "at", Min = -230, Max = 400, Default = 20)] double atC = 20) =>
+        Wire.Ohm(lengthM, ViaAreaM2(holeM, platingM), atC);
 
     /// <summary>Current of a via, treated as an inner trace. Common practice, no source.</summary>
     [Law("via-current", "wires and traces", "0.024·ΔT^0.44·(π·(d + t)·t)^0.725, area in square mil", Says = "current a plated via carries at a rise", Unit = "A", Source = "ipc-2221", Where = "curve fit of the charts, inner constant by common practice", Valid = "10 to 100 K", Example = "hole=0.3mm plating=25um rise=10K")]

@@ -10,7 +10,14 @@ public static class TwoRcCell
     internal static double Grown(double seconds, double tauS) => tauS > 0 ? Math.Exp(-seconds / tauS) - 1 : seconds > 0 ? -1 : 0;
 
     /// <summary>Voltage over one pair after a step: v·e^(−Δt/τ) + R·I·(1 − e^(−Δt/τ)).</summary>
-    public static double PairV(double pairV, double pairOhm, double tauS, double currentA, double stepS)
+    [Law("rc-step", "cells", "v = v₀·e^(−t/τ) + R·I·(1 − e^(−t/τ))", Says = "voltage of one slow pair of a cell after a time", Unit = "V", Source = "definition", Where = "exact step of one pair, constant current",
+        Valid = "constant current; the cell's charge held", Example = "start=0V resistance=46.69mohm time-constant=32.81s current=1.5A time=10s")]
+    public static double PairV(
+        [In("v₀", "V", "voltage of the pair at the start", Name = "start")] double pairV,
+        [In("R", "Ω", "resistance of the pair", Name = "resistance", Min = 0)] double pairOhm,
+        [In("τ", "s", "time constant of the pair", Name = "time-constant", Min = 0)] double tauS,
+        [In("I", "A", "current", Name = "current")] double currentA,
+        [In("t", "s", "time", Name = "time", Min = 0)] double stepS)
     {
         Impossible.IfNegative(pairOhm, "Ω");
         Impossible.IfNegative(stepS, "s");

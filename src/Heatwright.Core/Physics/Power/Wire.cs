@@ -52,6 +52,13 @@ public static class Wire
     /// <summary>Diameter of a gauge number.</summary>
     public static double DiameterM(double gauge) => 0.127e-3 * Math.Pow(92, (36 - Impossible.Unless(gauge, -3, 56, "")) / 39);
 
+    /// <summary>Diameter and cross-section of a wire gauge.</summary>
+    [Law("wire-gauge", "wires and traces", "d = 0.127 mm·92^((36 − n)/39), A = π/4·d²", Says = "diameter and cross-section of a wire gauge", Source = "astm-b258", Where = "definition of the gauge, from memory",
+        Valid = "solid wire; 0000 is −3", Example = "gauge=24")]
+    public static GaugeSize Gauge(
+        [In("n", "", "gauge", Name = "gauge", Min = -3, Max = 56)] double gauge) =>
+        new(DiameterM(gauge), Math.PI / 4 * DiameterM(gauge) * DiameterM(gauge));
+
     /// <summary>Cross-section of a gauge number.</summary>
     public static double AreaM2(double gauge) => Math.PI / 4 * DiameterM(gauge) * DiameterM(gauge);
 
@@ -88,3 +95,10 @@ public enum DropVerdict
     /// <summary>Above 10 %.</summary>
     TooMuch,
 }
+
+/// <summary>Size of a wire gauge.</summary>
+/// <param name="DiameterM">Diameter.</param>
+/// <param name="AreaM2">Cross-section.</param>
+public readonly record struct GaugeSize(
+    [property: Out("m", "diameter", Name = "diameter")] double DiameterM,
+    [property: Out("m²", "cross-section", Name = "area")] double AreaM2);

@@ -11,7 +11,11 @@ public sealed record Chords(IReadOnlyList<int> Breakpoints, double MaxError);
 public static class ChordTable
 {
     /// <summary>Upper bound of the error of one chord: max|f″|·h²/8.</summary>
-    public static double ErrorBound(double mostCurvature, double width) => mostCurvature * width * width / 8;
+    [Law("chord-error", "calibration", "e ≤ |f″|·h²/8", Says = "largest error of a straight piece of a table", Source = "definition", Where = "interpolation error",
+        Valid = "twice differentiable curve", Example = "curvature=0.01 width=2")]
+    public static double ErrorBound(
+        [In("f″", "", "largest curvature", Name = "curvature", Min = 0)] double mostCurvature,
+        [In("h", "", "width of the piece", Name = "width", Min = 0)] double width) => mostCurvature * width * width / 8;
 
     /// <summary>The fewest chords that stay within a limit.</summary>
     /// <param name="x">Grid of the input, rising; the breakpoints are taken from it.</param>

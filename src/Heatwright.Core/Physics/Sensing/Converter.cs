@@ -12,10 +12,18 @@ public static class Converter
         [In("n", "", "bits", Name = "bits", Min = 1, Max = 32)] double bits) => referenceV / Math.Pow(2, bits);
 
     /// <summary>Kelvin a count, seen through an amplifier and a sensor.</summary>
-    public static double KelvinPerStep(double stepV, double gain, double slopeVPerK) => stepV / gain / slopeVPerK;
+    [Law("step-kelvin", "amplifier", "ΔT = LSB/G/S", Says = "kelvin that one converter step stands for", Unit = "K", Source = "definition", Where = "chain of gain and slope",
+        Valid = "at one temperature of the tip", Example = "step=1.074mV gain=56 slope=41.9uV/K")]
+    public static double KelvinPerStep(
+        [In("LSB", "V", "one step", Name = "step", Min = 1e-300)] double stepV,
+        [In("G", "", "gain", Name = "gain", Min = 1e-300)] double gain,
+        [In("S", "V/K", "sensitivity of the sensor", Name = "slope", Min = 1e-7, Max = 1e-3)] double slopeVPerK) => stepV / gain / slopeVPerK;
 
     /// <summary>Standard doubt of a value rounded to steps: step/√12.</summary>
-    public static double RoundingDoubt(double step) => step / Math.Sqrt(12);
+    [Law("rounding-doubt", "readings", "u = d/√12", Says = "standard doubt of a value rounded to steps", Source = "jcgm-100", Where = "4.3.7 and F.2.2.1, from memory",
+        Valid = "every value inside the step alike", Example = "step=1")]
+    public static double RoundingDoubt(
+        [In("d", "", "step, in the unit of the reading", Name = "step", Min = 0)] double step) => step / Math.Sqrt(12);
 
     /// <summary>Count that a voltage gives, held at the ends of the scale.</summary>
     public static int Count(double inputV, double referenceV, int bits)

@@ -13,7 +13,13 @@ public sealed record GainPair(double FeedbackOhm, double GroundOhm, double Gain,
 public static class GainChoice
 {
     /// <summary>Gain that must never be passed: V_ref,min·κ/(E_fs + V_os).</summary>
-    public static double LargestAllowed(double fullScaleV, double offsetV, double lowestReferenceV, double share = 1) =>
+    [Law("largest-gain", "amplifier", "G = V_ref·κ/(E_fs + V_os)", Says = "largest gain that never runs into the reference", Source = "definition", Where = "full scale",
+        Valid = "hottest tip with overshoot, coldest junction, lowest reference", Example = "full-scale=18.119mV offset=0.15mV reference=1.089V share=100%")]
+    public static double LargestAllowed(
+        [In("E_fs", "V", "sensor at full scale", Name = "full-scale", Min = 1e-300)] double fullScaleV,
+        [In("V_os", "V", "offset of the amplifier", Name = "offset", Min = 0)] double offsetV,
+        [In("V_ref", "V", "lowest reference", Name = "reference", Min = 1e-300)] double lowestReferenceV,
+        [In("κ", "", "share of it to use", Name = "share", Min = 0, Max = 1, Default = 1)] double share = 1) =>
         lowestReferenceV * share / (fullScaleV + offsetV);
 
     /// <summary>All pairs that never clip, largest nominal gain first; equal gains in rising order of the ground resistor.</summary>

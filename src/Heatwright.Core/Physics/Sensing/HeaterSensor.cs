@@ -16,7 +16,12 @@ public static class HeaterSensor
         coldC + (((ohm / coldOhm) - 1) / perK);
 
     /// <summary>Error of that temperature where the resistance is off by a share, K: share·(R/R₀)/α.</summary>
-    public static double ErrorK(double ohmShare, double ratio, double perK) => ohmShare * ratio / perK;
+    [Law("heater-sensor-error", "sensors", "ΔT = share·(R/R₀)/α", Says = "how far a heater's own temperature is off by its resistance", Unit = "K", Source = "definition", Where = "temperature coefficient of resistance",
+        Valid = "straight R(T)", Example = "share=1% ratio=2.3 slope=0.004/K")]
+    public static double ErrorK(
+        [In("share", "", "share by which the resistance is off", Name = "share", Min = 0, Max = 1)] double ohmShare,
+        [In("R/R₀", "", "hot over cold resistance", Name = "ratio", Min = 1e-300, Max = 20)] double ratio,
+        [In("α", "1/K", "temperature coefficient", Name = "slope", Min = 1e-6, Max = 0.05)] double perK) => ohmShare * ratio / perK;
 
     /// <summary>Coefficient referred to another temperature, 1/K: α_b = α_a/(1 + α_a(T_b − T_a)).</summary>
     public static double ReferredPerK(double perK, double fromC, double toC) => perK / (1 + (perK * (toC - fromC)));

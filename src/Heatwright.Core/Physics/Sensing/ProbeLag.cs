@@ -16,7 +16,12 @@ public static class ProbeLag
     public static double CoolingKPerS(double riseK, double timeConstantS) => -riseK / timeConstantS;
 
     /// <summary>Lag between probe and sensor from the gap of heating and cooling curves at one count, s: gap/(rate up + rate down).</summary>
-    public static double FromLoopS(double gapK, double heatingKPerS, double coolingKPerS) => gapK / (heatingKPerS + Math.Abs(coolingKPerS));
+    [Law("loop-lag", "calibration", "τ = gap/(r_up + r_down)", Says = "lag between probe and sensor from a loop that does not close", Unit = "s", Source = "definition", Where = "first-order lag on two ramps",
+        Valid = "one lag; where it does not close with one, there is a gradient", Example = "gap=20K heating=3K/s cooling=2K/s")]
+    public static double FromLoopS(
+        [In("gap", "K", "gap between heating and cooling at one count", Name = "gap", Min = 0)] double gapK,
+        [In("r_up", "K/s", "rate while heating", Name = "heating", Min = 1e-300)] double heatingKPerS,
+        [In("r_down", "K/s", "rate while cooling", Name = "cooling")] double coolingKPerS) => gapK / (heatingKPerS + Math.Abs(coolingKPerS));
 
     /// <summary>Gap of heating and cooling curves at one count, K.</summary>
     public static double LoopGapK(double lagS, double heatingKPerS, double coolingKPerS) => lagS * (heatingKPerS + Math.Abs(coolingKPerS));

@@ -27,6 +27,15 @@ public static class ReadingWorth
         [In("u", "", "standard doubt of the reading, in the unit of the margin", Name = "reading-doubt", Min = 0)] double readingDoubt) =>
         OfKnowingAll(margin, MoveDoubt(doubt, readingDoubt));
 
+    /// <summary>Chance of the wrong choice before and after one more reading.</summary>
+    [Law("wrong-choice", "readings", "now Φ(−|m|/s), left s·u/√(s² + u²)", Says = "chance of the wrong choice before and after one more reading", Source = "raiffa-schlaifer-1961", Where = "two actions, linear loss; from memory",
+        Valid = "doubts about normal", Example = "margin=2 doubt=4 reading-doubt=2")]
+    public static WrongChoice Wrong(
+        [In("m", "", "margin, best value less limit", Name = "margin")] double margin,
+        [In("s", "", "standard doubt of the margin now", Name = "doubt", Min = 1e-300)] double doubt,
+        [In("u", "", "standard doubt of the reading, in the unit of the margin", Name = "reading-doubt", Min = 1e-300)] double readingDoubt) =>
+        new(WrongNow(margin, doubt), WrongAfter(margin, doubt, readingDoubt), DoubtLeft(doubt, readingDoubt), OfKnowingAll(margin, doubt));
+
     /// <summary>Chance of the wrong choice now: Φ(−|m|/s).</summary>
     public static double WrongNow(double margin, double doubt) => Quantiles.NormalShare(-Math.Abs(margin) / doubt);
 
@@ -54,3 +63,14 @@ public static class ReadingWorth
 
     private static double Density(double x) => Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI);
 }
+
+/// <summary>Chance of the wrong choice before and after a reading.</summary>
+/// <param name="Now">Now.</param>
+/// <param name="After">After the reading, on average.</param>
+/// <param name="DoubtLeft">Standard doubt left.</param>
+/// <param name="WorthOfAll">Worth of knowing all, in the unit of the margin.</param>
+public sealed record WrongChoice(
+    [property: Out("", "chance of the wrong choice now", Name = "now")] double Now,
+    [property: Out("", "after the reading, on average", Name = "after")] double After,
+    [property: Out("", "standard doubt left", Name = "doubt-left")] double DoubtLeft,
+    [property: Out("", "worth of knowing all, in the unit of the margin", Name = "worth-of-all")] double WorthOfAll);

@@ -59,14 +59,63 @@ public static class Thermistor
             : throw new ArgumentOutOfRangeException(nameof(ohm), ohm, "So small a resistance stands for no temperature with this beta.");
     }
 
+    /// <summary>Temperature from a resistance through three points of one thermistor.</summary>
+    [Law("thermistor-three-points", "sensors", "1/T = A + B·ln R + C·ln³R through three points", Says = "temperature of a thermistor from three known points", Source = "steinhart-hart-1968", Where = "from memory",
+        Valid = "between the points; a negative C means they are not from one thermistor", Example = "first=100kohm first-at=25C second=10.5kohm second-at=85C third=330ohm third-at=250C resistance=2kohm")]
+    public static ThreePointThermistor ThroughThree(
+        [In("R1", "Ω", "first resistance", Name = "first", Min = 1e-300)] double firstOhm,
+        [In("T1", "°C", "its temperature", Name = "first-at", Min = -200, Max = 1000)] double firstC,
+        [In("R2", "Ω", "second resistance", Name = "second", Min = 1e-300)] double secondOhm,
+        [In("T2", "°C", "its temperature", Name = "second-at", Min = -200, Max = 1000)] double secondC,
+        [In("R3", "Ω", "third resistance", Name = "third", Min = 1e-300)] double thirdOhm,
+        [In("T3", "°C", "its temperature", Name = "third-at", Min = -200, Max = 1000)] double thirdC,
+        [In("R", "Ω", "resistance now", Name = "resistance", Min = 1e-300)] double ohm)
+    {
+        if (firstOhm == secondOhm || secondOhm == thirdOhm || firstOhm == thirdOhm)
+        {
+            throw Impossible.Outside(nameof(secondOhm), secondOhm, "Ω", "another resistance than the first and the third");
+        }
+
+        var curve = SteinhartHart.Through((firstC, firstOhm), (secondC, secondOhm), (thirdC, thirdOhm));
+        double atC = curve.TemperatureC(ohm);
+        return atC > -Constants.ZeroCelsiusK && atC < 2000 ? new ThreePointThermistor(atC, curve.A, curve.B, curve.C, curve.IsOneThermistor) : throw Impossible.Outside(nameof(ohm), ohm, "Ω", "nearer to the three points");
+    }
+
     /// <summary>Beta between two points, K.</summary>
     public static double BetaK((double TC, double Ohm) a, (double TC, double Ohm) b) =>
         Math.Log(a.Ohm / b.Ohm) / ((1 / (a.TC + Constants.ZeroCelsiusK)) - (1 / (b.TC + Constants.ZeroCelsiusK)));
 
+    /// <summary>Beta between two points in plain numbers, K.</summary>
+    [Law("thermistor-beta", "sensors", "β = ln(R1/R2)/(1/T1 − 1/T2)", Says = "beta of a thermistor from two readings", Unit = "K", Source = "common practice", Where = "beta as makers state it",
+        Valid = "between the two temperatures", Example = "first=100kohm first-at=25C second=6.975kohm second-at=100C")]
+    public static double BetaBetween(
+        [In("R1", "Ω", "first resistance", Name = "first", Min = 1e-300)] double firstOhm,
+        [In("T1", "°C", "its temperature", Name = "first-at", Min = -200, Max = 1000)] double firstC,
+        [In("R2", "Ω", "second resistance", Name = "second", Min = 1e-300)] double secondOhm,
+        [In("T2", "°C", "its temperature", Name = "second-at", Min = -200, Max = 1000)] double secondC) =>
+        firstC != secondC ? BetaK((firstC, firstOhm), (secondC, secondOhm)) : throw Impossible.Outside(nameof(secondC), secondC, "°C", "another temperature than the first");
+
     /// <summary>How far the answer is off where beta is off by a share, K: T²·share·|1/298.15 − 1/T|.</summary>
-    public static double BetaErrorK(double betaShare, double tC)
+    [Law("thermistor-beta-error", "sensors", "ΔT = T²·share·|1/298.15 − 1/T|", Says = "how far a thermistor is off by its beta", Unit = "K", Source = "common practice", Where = "beta as makers state it",
+        Valid = "beta off by a small share", Example = "share=1% at=300C")]
+    public static double BetaErrorK(
+        [In("share", "", "share by which beta is off", Name = "share", Min = 0, Max = 1)] double betaShare,
+        [In("t", "°C", "temperature", Name = "at", Min = -200, Max = 1000)] double tC)
     {
         double tK = tC + Constants.ZeroCelsiusK;
         return tK * tK * betaShare * Math.Abs((1 / NominalK) - (1 / tK));
     }
 }
+
+/// <summary>A thermistor through three points.</summary>
+/// <param name="TemperatureC">Temperature now.</param>
+/// <param name="A">First coefficient.</param>
+/// <param name="B">Second coefficient.</param>
+/// <param name="C">Third coefficient.</param>
+/// <param name="IsOne">Whether the points can be from one thermistor.</param>
+public sealed record ThreePointThermistor(
+    [property: Out("°C", "temperature now", Name = "temperature")] double TemperatureC,
+    [property: Out("", "coefficient A", Name = "a")] double A,
+    [property: Out("", "coefficient B", Name = "b")] double B,
+    [property: Out("", "coefficient C", Name = "c")] double C,
+    [property: Out("", "whether the points can be from one thermistor", Name = "one-thermistor")] bool IsOne);

@@ -18,7 +18,12 @@ public static class TradeTraps
     public static double RiseShare(double powerShare, double lossExponent) => powerShare / lossExponent;
 
     /// <summary>Current drawn at the source by a load behind a converter, A: P/(η·V).</summary>
-    public static double SourceCurrentA(double powerW, double efficiency, double sourceV) => powerW / (efficiency * sourceV);
+    [Law("source-current", "power paths", "I = P/(η·V)", Says = "current that a load behind a converter draws from the battery", Unit = "A", Source = "definition", Where = "power balance",
+        Valid = "efficiency at this point; voltage under load", Example = "power=12W efficiency=85% voltage=3.4V")]
+    public static double SourceCurrentA(
+        [In("P", "W", "power at the load", Name = "power", Min = 0)] double powerW,
+        [In("η", "", "efficiency", Name = "efficiency", Min = 0.01, Max = 1)] double efficiency,
+        [In("V", "V", "battery under load", Name = "voltage", Min = 1e-300)] double sourceV) => powerW / (efficiency * sourceV);
 
     /// <summary>Resistance of a source from a step of load, Ω: −ΔV/ΔI.</summary>
     public static double SourceOhm(double changeV, double changeA) => -changeV / changeA;
@@ -38,7 +43,13 @@ public static class TradeTraps
 
     /// <summary>Emissivity that makes an infrared thermometer right which was set to another: ε = ε_set·(T_shown⁴ − T_air⁴)/(T_true⁴ − T_air⁴).</summary>
     /// <remarks>Total radiation; a thermometer of a narrow band needs Planck's law, so this is an estimate.</remarks>
-    public static double ImpliedEmissivity(double setEmissivity, double shownC, double trueC, double airC) =>
+    [Law("implied-emissivity", "heat flow", "ε = ε_set·(T_shown⁴ − T_air⁴)/(T_true⁴ − T_air⁴)", Says = "emissivity that makes an infrared thermometer right", Source = "definition", Where = "grey-body radiation",
+        Valid = "an estimate: a narrow band needs the spectrum", Example = "set=0.95 shown=150C true=300C around=25C")]
+    public static double ImpliedEmissivity(
+        [In("ε_set", "", "emissivity set on the instrument", Name = "set", Min = 0, Max = 1)] double setEmissivity,
+        [In("T_shown", "°C", "what it shows", Name = "shown", Min = -273.15)] double shownC,
+        [In("T_true", "°C", "what it is", Name = "true", Min = -273.15)] double trueC,
+        [In("T_air", "°C", "surroundings", Name = "around", Min = -273.15, Default = 25)] double airC) =>
         setEmissivity * (Fourth(shownC) - Fourth(airC)) / (Fourth(trueC) - Fourth(airC));
 
     private static double Fourth(double tC) => Math.Pow(tC + Constants.ZeroCelsiusK, 4);
