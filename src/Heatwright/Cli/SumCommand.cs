@@ -2,12 +2,16 @@ using System.CommandLine;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Heatwright.Jobs.Sums;
+using Heatwright.Quantities;
 
 namespace Heatwright.Cli;
 
 /// <summary>Quick sums: any law of the handbook as a calculator.</summary>
 internal static class SumCommand
 {
+    /// <summary>Longer results are sentences and stand alone.</summary>
+    private const int LongestShort = 24;
+
     private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
     {
         WriteIndented = true,
@@ -21,19 +25,29 @@ internal static class SumCommand
         var name = new Argument<string?>("NAME") { Description = "The law; without it, all of them by topic.", Arity = ArgumentArity.ZeroOrOne };
         var inputs = new Argument<string[]>("INPUTS") { Description = "Inputs as name=value, doubts as name=5A±0.1A.", Arity = ArgumentArity.ZeroOrMore };
         var json = new Option<bool>("--json") { Description = "Write the result as JSON for machines." };
-        var command = new Command("sum", "A law as a calculator with units on both sides. Example: heatwright sum trace-width current=5A rise=20K copper=1oz") { name, inputs, json };
+        var pages = new Option<string?>("--write-pages") { Description = "Writes one page a law family into this folder.", Hidden = true };
+        var command = new Command("sum", "A law as a calculator with units on both sides. Example: heatwright sum trace-width current=5A rise=20K copper=1oz") { name, inputs, json, pages };
         command.SetAction(parsed =>
         {
             string? law = parsed.GetValue(name);
             string[] typed = parsed.GetValue(inputs) ?? [];
             bool asJson = parsed.GetValue(json);
+            if (parsed.GetValue(pages) is { } folder)
+            {
+                LawPages.Write(folder);
+                return ExitCodes.Done;
+            }
+
             if (law is null)
             {
                 List(screen, asJson);
                 return ExitCodes.Done;
             }
 
-            if (typed.Length == 0 && LawCard.Find(law) is { } card && card.Inputs.Any(input => !input.IsOptional))
+            (law, var given) = LawNames.Joined(law, typed);
+            typed = [.. given];
+
+            if (typed.Length == 0 && LawCard.Find(law) is { } card && card.Inputs.Count > 0)
             {
                 Card(screen, card, asJson);
                 return ExitCodes.Done;
@@ -42,7 +56,7 @@ internal static class SumCommand
             var answer = QuickSum.Run(law, typed);
             if (!answer.IsFine)
             {
-                screen.Complain(answer.Problems);
+                screen.Complain(Gathered(answer.Problems));
                 return ExitCodes.BadInput;
             }
 
@@ -50,6 +64,18 @@ internal static class SumCommand
             return ExitCodes.Done;
         });
         return command;
+    }
+
+    /// <summary>Inputs that are missing, in one problem: a list is read faster than the same five lines over and over.</summary>
+    private static IReadOnlyList<Problem> Gathered(IReadOnlyList<Problem> problems)
+    {
+        Problem[] missing = [.. problems.Where(problem => problem.Value == "none" && problem.What.EndsWith(" is not typed.", StringComparison.Ordinal))];
+        return missing.Length < 2 ? problems :
+        [
+            .. problems.Except(missing),
+            new($"{missing.Length} inputs are not typed: {string.Join(", ", missing.Select(problem => problem.Where.Split(", ")[^1]))}.", missing[0].Where.Split(", ")[0], "none",
+                string.Join("; ", missing.Select(problem => $"{problem.Where.Split(", ")[^1]}: {problem.Limit}")), missing[0].Next[(missing[0].Next.IndexOf("heatwright", StringComparison.Ordinal) is var at and >= 0 ? at : 0)..]),
+        ];
     }
 
     private static void List(Screen screen, bool json)
@@ -114,15 +140,26 @@ internal static class SumCommand
         }
 
         int names = answer.Results.Max(result => result.Name.Length);
-        int values = answer.Results.Max(result => result.Shown.Length);
+        int values = answer.Results.Where(result => result.Shown.Length <= LongestShort).Select(result => result.Shown.Length).DefaultIfEmpty(0).Max();
         foreach (var result in answer.Results)
         {
-            screen.Hang(answer.Results.Count == 1 ? "" : $"  {result.Name.PadRight(names)}  {result.Shown.PadRight(values)}  ", answer.Results.Count == 1 ? result.Shown : result.Meaning);
+            if (answer.Results.Count == 1)
+            {
+                screen.Hang("", result.Shown);
+            }
+            else if (result.Shown.Length <= LongestShort)
+            {
+                screen.Hang($"  {result.Name.PadRight(names)}  {result.Shown.PadRight(values)}  ", result.Meaning);
+            }
+            else
+            {
+                screen.Hang($"  {result.Name.PadRight(names)}  ", result.Shown);
+            }
         }
 
-        foreach (var input in answer.Inputs.Where(input => !input.Typed && input.Value is not null))
+        foreach (var input in answer.Inputs.Where(input => input.Value is not null && (!input.Typed || (input.IsBare && input.Unit.Length > 0))))
         {
-            screen.Say($"  with {input.Name} = {input.Shown} (not typed)");
+            screen.Say($"  with {input.Name} = {input.Shown} ({(input.Typed ? "typed without a unit" : "not typed")})");
         }
 
         foreach (string caveat in answer.Caveats)

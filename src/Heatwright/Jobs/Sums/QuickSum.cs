@@ -12,29 +12,19 @@ public static class QuickSum
     {
         if (LawCard.Find(law) is not { } card)
         {
-            var near = LawCard.All.Where(other => other.Law.Name.Contains(law, StringComparison.OrdinalIgnoreCase) || law.Contains(other.Law.Name, StringComparison.OrdinalIgnoreCase)).Select(other => other.Law.Name).Take(5).ToArray();
+            string[] near = LawNames.Near(law);
             return new(new Problem("There is no sum of this name.", "sum", law, near.Length > 0 ? "perhaps " + string.Join(", ", near) : "a name that 'sum' lists", "Type 'heatwright sum' for the list."));
         }
 
-        List<Problem> problems = [];
-        Dictionary<string, string> texts = new(StringComparer.OrdinalIgnoreCase);
-        foreach (string word in typed)
-        {
-            int equals = word.IndexOf('=', StringComparison.Ordinal);
-            string name = equals > 0 ? word[..equals].Trim() : word;
-            if (equals <= 0 || card.Input(name) is not { } input)
-            {
-                problems.Add(new(equals <= 0 ? "An input is typed as name=value." : "The sum has no such input.", $"sum {card.Law.Name}", word, string.Join(", ", card.Inputs.Select(one => one.Name)), Elsewhere(typed) ?? $"Example: heatwright sum {card.Law.Name} {card.Law.Example}"));
-            }
-            else
-            {
-                texts[input.Name] = word[(equals + 1)..];
-            }
-        }
-
+        var (texts, left) = TypedWords.Sorted(card, typed);
+        List<Problem> problems = [.. left.Select(word => Unknown(card, word, typed))];
         var values = card.Inputs.Select(input => Typed.Read(card, input, texts.GetValueOrDefault(input.Name), problems)).ToArray();
         return problems.Count > 0 ? new(problems) : Answer(card, values);
     }
+
+    private static Problem Unknown(LawCard card, string word, IReadOnlyList<string> typed) => new(
+        word.Contains('=', StringComparison.Ordinal) ? "The sum has no such input." : "It is not clear which input this is for.", $"sum {card.Law.Name}", word,
+        string.Join(", ", card.Inputs.Select(one => one.Name)), Elsewhere(typed) ?? $"Type it as name=value: heatwright sum {card.Law.Name} {card.Law.Example}");
 
     /// <summary>Another law that takes exactly what was typed: 'hot-wire' asked for its temperature is 'hot-wire-temperature'.</summary>
     private static string? Elsewhere(IReadOnlyList<string> typed)
@@ -57,16 +47,25 @@ public static class QuickSum
             SumResult[] results = [.. card.Results().Select(result => Result(card, values, answer, result))];
             string[] caveats = [.. values.SelectMany(value => value.Caveats(card)), .. results.Where(result => result.Value is { } v && !double.IsFinite(v)).Select(result => $"{result.Name} has no finite value here.")];
             var finite = results.Select(result => result.Value is { } v && !double.IsFinite(v) ? result with { Value = null, Words = result.Unit == "s" ? "never" : "none" } : result).ToArray();
-            return new(new SumAnswer(card, [.. values.Select(value => value.Shown)], finite, caveats));
+            return new(new SumAnswer(card, [.. values.Select(value => value.Shown)], finite, caveats) { Arguments = [.. values.Select(value => value.Argument)] });
         }
         catch (TargetInvocationException wrapped) when (wrapped.InnerException is ArgumentException refused)
         {
             string what = refused.Message.Split('\n')[0].Split(" (Parameter")[0];
-            string value = refused is ArgumentOutOfRangeException { ActualValue: { } actual } ? Convert.ToString(actual, CultureInfo.InvariantCulture)! : string.Join(' ', values.Select(v => v.Text));
+            string value = refused is ArgumentOutOfRangeException { ActualValue: { } actual } ? actual is double number ? number.ToString("G6", CultureInfo.InvariantCulture) : Convert.ToString(actual, CultureInfo.InvariantCulture)! : string.Join(' ', values.Select(v => v.Text));
             string name = Blamed(card, values, refused)?.Name ?? "";
-            return new(new Problem(Named(what, refused.ParamName, name), $"sum {card.Law.Name}{(name.Length > 0 ? ", " + name : "")}", value, card.Law.Valid.Length > 0 ? card.Law.Valid : "the law's range", "Correct that input."));
+            return new(new Problem(Named(what, refused.ParamName, name), $"sum {card.Law.Name}{(name.Length > 0 ? ", " + name : "")}", value,
+                Must(what) ?? (card.Law.Valid.Length > 0 ? card.Law.Valid : "the law's range"), name.Length > 0 ? $"Correct {name}." : "Correct that input."));
+        }
+        catch (TargetInvocationException wrapped) when (wrapped.InnerException is ArithmeticException)
+        {
+            // Numbers so far from any bench that the steps between them overflow.
+            return new(new Problem("These inputs lie too far from any bench to be worked out.", $"sum {card.Law.Name}", string.Join(' ', values.Select(value => value.Text)), card.Law.Valid, "Check units and prefixes."));
         }
     }
+
+    /// <summary>The limit that a refusal itself names.</summary>
+    private static string? Must(string what) => what.IndexOf("it must be ", StringComparison.Ordinal) is >= 0 and var at ? what[(at + "it must be ".Length)..].TrimEnd('.') : null;
 
     /// <summary>Every input as it is understood, whether or not the sum can be worked out; an input that cannot be read has neither value nor words.</summary>
     public static IReadOnlyList<SumInput> Understood(LawCard card, IReadOnlyDictionary<string, string> texts)
@@ -76,12 +75,27 @@ public static class QuickSum
         return [.. card.Inputs.Select(input => Typed.Read(card, input, texts.GetValueOrDefault(input.Name), []).Shown)];
     }
 
+    /// <summary>One result with one input moved from what it was in an answer; null: none there, or the law refuses it.</summary>
+    internal static double? At(LawCard card, SumAnswer answer, string input, double value, string result)
+    {
+        object?[] arguments = [.. answer.Arguments];
+        arguments[card.Inputs.ToList().FindIndex(each => each.Name == input)] = value;
+        try
+        {
+            return Call(card, arguments) is { } moved && card.Results().First(each => each.Name == result).Take(moved) is (double or int) and var number ? Convert.ToDouble(number, CultureInfo.InvariantCulture) : null;
+        }
+        catch (TargetInvocationException refused) when (refused.InnerException is ArgumentException or ArithmeticException)
+        {
+            return null;
+        }
+    }
+
     private static SumResult Result(LawCard card, Typed[] values, object answer, (string Name, string Unit, string Meaning, Func<object, object?> Take) result)
     {
         object? taken = result.Take(answer);
         if (taken is not (double or int))
         {
-            return new(result.Name, result.Meaning, null, result.Unit, taken switch { null => "none", bool yes => yes ? "yes" : "no", _ => Spaced(Convert.ToString(taken, CultureInfo.InvariantCulture)!) });
+            return new(result.Name, result.Meaning, null, result.Unit, taken switch { null => "none", bool yes => yes ? "yes" : "no", string said => said, _ => Spaced(Convert.ToString(taken, CultureInfo.InvariantCulture)!) });
         }
 
         List<(string Input, double Push)> pushes = [];

@@ -30,6 +30,9 @@ public sealed record SumResult(string Name, string Meaning, double? Value, strin
 /// <param name="Typed">False: the law's own value, because nothing was typed.</param>
 public sealed record SumInput(string Name, string Meaning, double? Value, string Unit, double StandardDoubt, string Words, bool Typed)
 {
+    /// <summary>True where it was typed without a unit.</summary>
+    public bool IsBare { get; init; }
+
     /// <summary>As a maker reads it; empty where there is nothing to say.</summary>
     public string Shown => Value is { } value ? SumUnits.Shown(value, StandardDoubt, Unit) : Words;
 }
@@ -41,6 +44,9 @@ public sealed record SumInput(string Name, string Meaning, double? Value, string
 /// <param name="Caveats">What to mind; empty: nothing.</param>
 public sealed record SumAnswer(LawCard Law, IReadOnlyList<SumInput> Inputs, IReadOnlyList<SumResult> Results, IReadOnlyList<string> Caveats)
 {
+    /// <summary>What the law was called with, in the order of its inputs.</summary>
+    internal IReadOnlyList<object?> Arguments { get; init; } = [];
+
     /// <summary>A result with its origin: the law, and each input as it was typed. Null for a word.</summary>
     public Estimate? AsEstimate(SumResult result)
     {

@@ -7,7 +7,10 @@ namespace Heatwright.Jobs.Sums;
 internal sealed record Typed(LawInput Input, object? Argument, double Doubt, string Text, bool WasTyped)
 {
     public SumInput Shown => new(Input.Name, Input.Card.Meaning, IsNumber && !IsLeftOut ? Convert.ToDouble(Argument, CultureInfo.InvariantCulture) is var v && double.IsFinite(v) ? v : null : null,
-        Input.Card.Unit, Doubt, IsNumber ? "" : Word, WasTyped);
+        Input.Card.Unit, Doubt, IsNumber ? "" : Word, WasTyped)
+    {
+        IsBare = WasTyped && IsNumber && IsBare(Text[(Text.IndexOf('=', StringComparison.Ordinal) + 1)..]),
+    };
 
     /// <summary>True where the law itself knows what to do without it: there is no value to show.</summary>
     private bool IsLeftOut => !WasTyped && double.IsNaN(Input.Card.Default);
@@ -59,11 +62,11 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
 
         int before = problems.Count;
         var (si, doubt) = Number(input, text, where, problems);
-        if (problems.Count == before && !(si >= Lowest(input) && si <= input.Card.Max))
+        if (problems.Count == before && !(double.IsFinite(si) && si >= Lowest(input) && si <= input.Card.Max))
         {
             problems.Add(new($"{Capital(input.Card.Meaning)} cannot be {text}.", where, text, Limits(input), $"Correct {input.Name}."));
         }
-        else if (type == typeof(int) && si != Math.Round(si))
+        else if (type == typeof(int) && (si != Math.Round(si) || Math.Abs(si) > 1e9))
         {
             problems.Add(new($"{Capital(input.Card.Meaning)} is a whole number.", where, text, Limits(input), $"Correct {input.Name}."));
         }
@@ -85,10 +88,62 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
         }
     }
 
+    /// <summary>'2x150mm': out and return of one length. Never where the count would be a zero or a sign.</summary>
+    private static (int Count, string Length) Times(string text)
+    {
+        int cross = text.IndexOfAny(['x', '×', '*']);
+        return cross is > 0 and < 3 && text[..cross].Trim() is var count && count.All(char.IsAsciiDigit) && count[0] != '0' && cross + 1 < text.Length && text[(cross + 1)..].Trim() is { Length: > 0 } rest && char.IsAsciiDigit(rest[0])
+            ? (int.Parse(count, NumberStyles.None, CultureInfo.InvariantCulture), rest)
+            : (1, text);
+    }
+
+    /// <summary>A share typed as a fraction: 1/3.</summary>
+    private static double? Fraction(string text) => text.Split('/') is [var top, var under] && top.Trim().All(char.IsAsciiDigit) && under.Trim().All(char.IsAsciiDigit)
+        && double.TryParse(top, NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out double upper)
+        && double.TryParse(under, NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out double lower) && lower > 0 ? upper / lower : null;
+
+    /// <summary>True where a text without a name can only be meant for inputs of this one's unit: it reads, and it wears a unit or is one of its words.</summary>
+    internal static bool Suits(LawInput input, string text)
+    {
+        if (input.IsYesNo || input.Parameter.ParameterType == typeof(string) || input.Parameter.ParameterType.IsEnum)
+        {
+            return !input.IsYesNo && input.Words.Contains(text.Trim(), StringComparer.OrdinalIgnoreCase);
+        }
+
+        string unit = input.Card.Unit;
+        string worn = text.Trim().TrimStart('~').TrimStart("0123456789.,-+eE ".ToCharArray()).Trim();
+        bool gauge = text.Contains("AWG", StringComparison.OrdinalIgnoreCase) || text.Contains("ga", StringComparison.OrdinalIgnoreCase) || text.Contains('#', StringComparison.Ordinal);
+        bool suits = worn.Length > 0 && unit.Length > 0 && worn switch
+        {
+            // A lone prefix: 20K is a rise or twenty thousand ohms, never twenty thousand amperes.
+            "k" or "K" or "M" or "m" or "R" or "r" => unit == "Ω" || (worn == "K" && unit == "K"),
+            _ when gauge => unit == "m²" || (unit == "m" && input.Name == "diameter") || input.Name == "gauge",
+            // A length is no cross-section unless it says that it is a diameter.
+            _ when unit == "m²" => worn.Contains("m2", StringComparison.Ordinal) || worn.Contains('²', StringComparison.Ordinal) || worn.Contains("dia", StringComparison.Ordinal),
+            _ => true,
+        };
+        List<Problem> problems = [];
+        return suits && double.IsFinite(Number(input, text, "", problems).Value) && problems.Count == 0;
+    }
+
+    /// <summary>True for a number without a unit; such a one is read in the unit that the input shows.</summary>
+    internal static bool IsBare(string text) => text.Length > 0 && text.Any(char.IsAsciiDigit) && text.All(letter => char.IsAsciiDigit(letter) || letter is '.' or ',' or '-' or '+' or 'e' or 'E' or ' ' or '\'');
+
     /// <summary>A number in the double that the law takes: °C for levels in °C, SI for all else.</summary>
     private static (double Value, double Doubt) Number(LawInput input, string text, string where, List<Problem> problems)
     {
         string symbol = input.Card.Unit;
+        if (symbol == "m" && Times(text) is ( > 1 and var times, var one))
+        {
+            var (each, spread) = Number(input, one, where, problems);
+            return (times * each, times * spread);
+        }
+
+        if (symbol.Length == 0 && Fraction(text) is { } share)
+        {
+            return (share, 0);
+        }
+
         if (input.Name == "gauge" && text.Trim().Replace("gauge", "", StringComparison.OrdinalIgnoreCase).Replace("AWG", "", StringComparison.OrdinalIgnoreCase) is { Length: > 0 } bareGauge)
         {
             text = bareGauge.Trim();
@@ -101,7 +156,15 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
             var answer = OptionReader.Read(input.Name, text, new Expect(input.Card.Meaning, ExpectKind.Amount, bare == unit ? [unit] : [bare, unit]) { Likely = symbol == "C" ? (3.6, 1.8e6) : null });
             if (answer.IsFine && Estimated(answer.Value) is { } estimate)
             {
-                return symbol == "°C" ? (estimate.Si - Units.ZeroCelsiusK, estimate.SiDoubt) : (unit.FromSi(estimate.Si), estimate.SiDoubt / unit.Factor);
+                // A bare '1' for copper may be an ounce; a micrometre of copper is on no board.
+                if (input.Name == "copper" && text.All(letter => char.IsAsciiDigit(letter) || letter is '.' or ',') && estimate.Si < 5e-6)
+                {
+                    problems.Add(new($"Copper of '{text}' may be ounces or micrometres.", where, text, "a thickness with its unit", $"Type copper={text}oz or copper={text}um."));
+                    return (double.NaN, 0);
+                }
+
+                // 1000 °C is 1273.15 K, and less 273.15 again a hair above 1000: a type that ends at 1000 °C would refuse it.
+                return symbol == "°C" ? (Math.Round(estimate.Si - Units.ZeroCelsiusK, 9), estimate.SiDoubt) : (unit.FromSi(estimate.Si), estimate.SiDoubt / unit.Factor);
             }
 
             if (UnitExpression.Amount(text, symbol) is { } composed && symbol != "°C")
