@@ -25,13 +25,23 @@ internal static class PredictCommand
     {
         var file = new Argument<string>("FILE") { Description = "The study file, or a bundle." };
         var arrangement = new Option<string?>("--arrangement") { Description = "Letter or id of an arrangement, or of a plant of which every number is stated; without it, the first." };
-        var draws = new Option<int>("--draws") { Description = "Draws of everything that is in doubt, for ranges." };
+        var draws = new Option<string?>("--draws") { Description = "Draws of everything that is in doubt, for ranges; 0 to 100000." };
         var trace = new Option<string?>("--trace") { Description = "Writes every state over time to this CSV." };
         var at = new Option<string?>("--at") { Description = "A CSV whose column t_s holds the instants of the trace." };
         var json = new Option<bool>("--json") { Description = "Write the result as JSON for machines." };
         var command = new Command("predict", "What a tool will do over one charge: run time, events, energies. Example: heatwright predict knife.study --arrangement A --trace a.csv") { file, arrangement, draws, trace, at, json };
-        command.SetAction((parsed, cancel) => Task.FromResult(Answer(screen, new(
-            parsed.GetValue(file)!, parsed.GetValue(arrangement), parsed.GetValue(draws), parsed.GetValue(trace), parsed.GetValue(at), parsed.GetValue(json)), cancel)));
+        command.SetAction((parsed, cancel) =>
+        {
+            var count = OptionNumbers.Count("--draws", parsed.GetValue(draws), 100_000);
+            if (!count.IsFine)
+            {
+                screen.Complain(count.Problems);
+                return Task.FromResult(ExitCodes.BadInput);
+            }
+
+            return Task.FromResult(Answer(screen, new(
+                parsed.GetValue(file)!, parsed.GetValue(arrangement), count.Value, parsed.GetValue(trace), parsed.GetValue(at), parsed.GetValue(json)), cancel));
+        });
         return command;
     }
 
@@ -39,12 +49,6 @@ internal static class PredictCommand
 
     private static int Answer(Screen screen, Asked asked, CancellationToken cancel)
     {
-        if (asked.Draws is < 0 or > 100_000)
-        {
-            screen.Complain([new Problem("So many draws cannot be taken.", "--draws", asked.Draws.ToString(System.Globalization.CultureInfo.InvariantCulture), "0 to 100000", "Give another count.")]);
-            return ExitCodes.BadInput;
-        }
-
         if (asked.At is not null && asked.Trace is null)
         {
             screen.Complain([new Problem("Instants are given, and no file for the trace.", "--at", asked.At, "--trace FILE beside it", "Say with --trace where the trace goes.")]);

@@ -69,19 +69,19 @@ internal static class VerdictCommands
     {
         var file = File();
         var letter = new Argument<string>("ARRANGEMENT") { Description = "Letter or id of the arrangement." };
-        var matters = new Option<int>("--matters") { Description = "Also tells where the doubt comes from, with so many draws; 128 will do. Takes about eleven times as many runs." };
+        var matters = new Option<string?>("--matters") { Description = "Also tells where the doubt comes from, with so many draws; 128 will do. Takes about eleven times as many runs." };
         var json = Json();
         var command = new Command("why", "Why an arrangement stands as it does: what limits it, what would have to be true, what it rests on. Example: heatwright why knife.study B --matters 128") { file, letter, matters, json };
         command.SetAction(parsed =>
         {
-            int draws = parsed.GetValue(matters);
-            if (draws is < 0 or > 20_000)
+            var draws = OptionNumbers.Count("--matters", parsed.GetValue(matters), 20_000);
+            if (!draws.IsFine)
             {
-                screen.Complain([new Problem("So many draws cannot be taken.", "--matters", draws.ToString(System.Globalization.CultureInfo.InvariantCulture), "0 to 20000", "Give another count.")]);
+                screen.Complain(draws.Problems);
                 return ExitCodes.BadInput;
             }
 
-            return WorkedOut(screen, parsed.GetValue(file)!, result => Answer(screen, WhyTool.Of(result, parsed.GetValue(letter)!, draws), parsed.GetValue(json), view => VerdictTables.Why(screen, view)));
+            return WorkedOut(screen, parsed.GetValue(file)!, result => Answer(screen, WhyTool.Of(result, parsed.GetValue(letter)!, draws.Value), parsed.GetValue(json), view => VerdictTables.Why(screen, view)));
         });
         return command;
     }
@@ -89,21 +89,21 @@ internal static class VerdictCommands
     public static Command Next(Screen screen)
     {
         var file = File();
-        var minutes = new Option<double>("--minutes") { Description = "Minutes that you have: gives the order for the evening." };
+        var minutes = new Option<string?>("--minutes") { Description = "Minutes that you have: gives the order for the evening." };
         var json = Json();
         var command = new Command("next", "Which reading is worth taking next, or that it is time to build. Example: heatwright next knife.study --minutes 40") { file, minutes, json };
         command.SetAction(parsed =>
         {
-            double time = parsed.GetValue(minutes);
-            if (time is < 0 or > 1440 or double.NaN)
+            var time = OptionNumbers.Minutes("--minutes", parsed.GetValue(minutes));
+            if (!time.IsFine)
             {
-                screen.Complain([new Problem("An evening cannot be that long.", "--minutes", time.ToString(System.Globalization.CultureInfo.InvariantCulture), "0 to 1440 min", "Give the minutes that you have.")]);
+                screen.Complain(time.Problems);
                 return ExitCodes.BadInput;
             }
 
             return WorkedOut(screen, parsed.GetValue(file)!, result =>
             {
-                var next = NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, time);
+                var next = NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, time.Value);
                 return Answer(screen, new Checked<NextView>(NextView.Of(next)), parsed.GetValue(json), view => VerdictTables.Next(screen, view));
             });
         });
