@@ -42,7 +42,7 @@ public class StudyWordsTests
         // By hand from docs/formats/bundle.md.
         Assert.All(["format", "seed", "invented", "everyS", "needPlusMinusJ", "atMost", "resolution", "plusMinus", "struck", "because", "contactCount", "supervision", "dutyCeiling"],
             field => Assert.Contains($"\"{field}\":", schema, StringComparison.Ordinal));
-        Assert.DoesNotContain("\"readings\"", schema, StringComparison.Ordinal);
+        Assert.Single(schema.Split("\"readings\":").Skip(1)); // those of a tool that exists; readings of runs stand in CSV files
         Assert.DoesNotContain("fileName", schema, StringComparison.Ordinal);
     }
 
