@@ -20,7 +20,7 @@ internal static class Door
         var headers = context.Response.Headers;
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
+        headers["Referrer-Policy"] = "same-origin"; // with no-referrer a browser sends its own forms with Origin "null", and they would be refused
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers.CacheControl = "no-store";
         int port = context.Connection.LocalPort;

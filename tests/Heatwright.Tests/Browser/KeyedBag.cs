@@ -52,7 +52,7 @@ internal static class KeyedBag
 
             await page.Keyboard.PressAsync("Enter");
             await page.WaitForURLAsync(url => !url.EndsWith("/shelf", StringComparison.Ordinal) && (url.EndsWith("=" + part[0], StringComparison.Ordinal) || url.EndsWith("/add", StringComparison.Ordinal)));
-            Assert.True(page.Url.EndsWith("/shelf?kept=" + part[0], StringComparison.Ordinal), $"{page.Url}\n{await page.Locator("main").InnerTextAsync()}");
+            Assert.True(page.Url.EndsWith("/shelf?kept=" + part[0], StringComparison.Ordinal), $"{page.Url}\n{await page.Locator("body").InnerTextAsync()}");
         }
 
         var typed = OpenStudy.Read(file).Value.Study.Parts;
