@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Spectre.Console;
 
@@ -43,6 +44,26 @@ internal static class Answers
         }
 
         return ExitCodes.Done;
+    }
+
+    /// <summary>Works an opened study out and answers from what came of it; a study that contradicts itself is refused.</summary>
+    public static int WorkedOut(Screen screen, Checked<OpenedStudy> opened, Func<OpenedStudy, StudyResult, int> answer)
+    {
+        if (!opened.IsFine)
+        {
+            screen.Complain(opened.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        var study = opened.Value.Study;
+        var contradictions = Contradictions.Of(study);
+        if (contradictions.Count > 0)
+        {
+            screen.Complain(contradictions);
+            return ExitCodes.Contradiction;
+        }
+
+        return answer(opened.Value, RunStudy.Run(study, opened.Value.Fingerprint, screen.Progress));
     }
 
     public static Table Table(params string[] headings)

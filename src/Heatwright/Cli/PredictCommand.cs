@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
@@ -13,14 +12,6 @@ internal static class PredictCommand
 {
     private const int MostEvents = 25;
 
-    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
-    {
-        WriteIndented = true,
-        NumberHandling = JsonNumberHandling.Strict,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     public static Command Predict(Screen screen)
     {
         var file = new Argument<string>("FILE") { Description = "The study file, or a bundle." };
@@ -28,7 +19,7 @@ internal static class PredictCommand
         var draws = new Option<string?>("--draws") { Description = "Draws of everything that is in doubt, for ranges; 0 to 100000." };
         var trace = new Option<string?>("--trace") { Description = "Writes every state over time to this CSV." };
         var at = new Option<string?>("--at") { Description = "A CSV whose column t_s holds the instants of the trace." };
-        var json = new Option<bool>("--json") { Description = "Write the result as JSON for machines." };
+        var json = Answers.Json();
         var command = new Command("predict", "What a tool will do over one charge: run time, events, energies. Example: heatwright predict knife.study --arrangement A --trace a.csv") { file, arrangement, draws, trace, at, json };
         command.SetAction((parsed, cancel) =>
         {
@@ -71,7 +62,7 @@ internal static class PredictCommand
 
         if (asked.Json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(ToolView.Of(predicted.Value), Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(ToolView.Of(predicted.Value), Answers.Pretty));
         }
         else
         {

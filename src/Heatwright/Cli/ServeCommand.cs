@@ -12,7 +12,7 @@ internal static class ServeCommand
 {
     public static Command Serve(Screen screen)
     {
-        var file = new Argument<string>("FILE") { Description = "The study file." };
+        var file = Answers.StudyFile();
         var port = new Option<string>("--port") { Description = "Port on this machine, 1 to 65535; without it, any that is free." };
         var quiet = new Option<bool>("--no-browser") { Description = "Print the address and open no browser." };
         var command = new Command("serve", "Shows a study in the browser, on this machine only, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet };

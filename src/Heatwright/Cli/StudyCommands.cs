@@ -16,21 +16,15 @@ internal static class StudyCommands
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    private static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
-
     public static Command Demo(Screen screen)
     {
-        var json = Json();
+        var json = Answers.Json();
         var into = new Option<string>("--into") { Description = "Folder for the study file and the report.", DefaultValueFactory = _ => "." };
         var command = new Command("demo", "Runs the whole job on an invented study, a cordless hot knife for synthetic rope, and writes its report. Example: heatwright demo") { json, into };
         command.SetAction(parsed =>
         {
             string folder = parsed.GetValue(into)!;
-            return Answer(screen, DemoStudy.Open(folder), parsed.GetValue(json), opened =>
-            {
-                string report = Path.Combine(folder, DemoStudy.ReportName);
-                return (opened, report);
-            });
+            return Answer(screen, DemoStudy.Open(folder), parsed.GetValue(json), Path.Combine(folder, DemoStudy.ReportName));
         });
         return command;
     }
@@ -40,7 +34,7 @@ internal static class StudyCommands
         var file = File("FILE", "The study file to create, for example bow.study.");
         var name = new Option<string>("--name") { Description = "What you call the study." };
         var from = new Option<string?>("--from") { Description = "A finished study to begin from: its brief, parts, meters, readings and arrangements." };
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("new", "Creates an empty study file, or one that begins from a finished study. Example: heatwright new bow.study --name 'foam bow'") { file, name, from, json };
         command.SetAction(parsed =>
         {
@@ -56,7 +50,7 @@ internal static class StudyCommands
     {
         var bundle = File("BUNDLE", "A bundle: a folder or a zip as docs/formats/bundle.md describes.");
         var file = File("FILE", "The study file to create.");
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("import", "Makes a study file from a bundle; never overwrites. Example: heatwright import samples/rope-hot-knife knife.study") { bundle, file, json };
         command.SetAction(parsed => Done(screen, NewStudy.Import(parsed.GetValue(bundle)!, parsed.GetValue(file)!), parsed.GetValue(json), study =>
             $"'{study.Name}' with {study.Parts.Count} parts, {study.Trials.Count} trials and {study.Arrangements.Count} arrangements is in {parsed.GetValue(file)}."));
@@ -65,47 +59,35 @@ internal static class StudyCommands
 
     public static Command Study(Screen screen)
     {
-        var file = File("FILE", "The study file.");
-        var json = Json();
+        var file = Answers.StudyFile();
+        var json = Answers.Json();
         var command = new Command("study", "Runs the main job on a study file: checks, fits, predictions, verdicts. Example: heatwright study knife.study --json") { file, json };
-        command.SetAction(parsed => Answer(screen, OpenStudy.Read(parsed.GetValue(file)!), parsed.GetValue(json), opened => (opened, null)));
+        command.SetAction(parsed => Answer(screen, OpenStudy.Read(parsed.GetValue(file)!), parsed.GetValue(json), report: null));
         return command;
     }
 
     public static Command Report(Screen screen)
     {
-        var file = File("FILE", "The study file.");
-        var json = Json();
+        var file = Answers.StudyFile();
+        var json = Answers.Json();
         var to = new Option<string>("--to") { Description = "The report to write; without it, the study file's name with .html." };
         var command = new Command("report", "Writes the report of a study as one HTML file that needs no program and no network. Example: heatwright report knife.study") { file, to, json };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file)!;
             string report = parsed.GetValue(to) ?? Path.ChangeExtension(path, ".html");
-            return Answer(screen, OpenStudy.Read(path), parsed.GetValue(json), opened => (opened, report), quiet: true);
+            return Answer(screen, OpenStudy.Read(path), parsed.GetValue(json), report, quiet: true);
         });
         return command;
     }
 
     private static Argument<string> File(string name, string what) => new(name) { Description = what };
 
-    private static int Answer(Screen screen, Checked<OpenedStudy> opened, bool json, Func<OpenedStudy, (OpenedStudy Study, string? Report)> plan, bool quiet = false)
+    private static int Answer(Screen screen, Checked<OpenedStudy> opened, bool json, string? report, bool quiet = false) =>
+        Answers.WorkedOut(screen, opened, (study, result) => Show(screen, study, result, json, report, quiet));
+
+    private static int Show(Screen screen, OpenedStudy study, StudyResult result, bool json, string? report, bool quiet)
     {
-        if (!opened.IsFine)
-        {
-            screen.Complain(opened.Problems);
-            return ExitCodes.BadInput;
-        }
-
-        var (study, report) = plan(opened.Value);
-        var contradictions = Contradictions.Of(study.Study);
-        if (contradictions.Count > 0)
-        {
-            screen.Complain(contradictions);
-            return ExitCodes.Contradiction;
-        }
-
-        var result = RunStudy.Run(study.Study, study.Fingerprint, screen.Progress);
         string? written = null;
         if (report is not null)
         {

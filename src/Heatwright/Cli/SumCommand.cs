@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;
 
@@ -12,19 +11,11 @@ internal static class SumCommand
     /// <summary>Longer results are sentences and stand alone.</summary>
     private const int LongestShort = 24;
 
-    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
-    {
-        WriteIndented = true,
-        NumberHandling = JsonNumberHandling.Strict,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     public static Command Sum(Screen screen)
     {
         var name = new Argument<string?>("NAME") { Description = "The law; without it, all of them by topic.", Arity = ArgumentArity.ZeroOrOne };
         var inputs = new Argument<string[]>("INPUTS") { Description = "Inputs as name=value, doubts as name=5A±0.1A.", Arity = ArgumentArity.ZeroOrMore };
-        var json = new Option<bool>("--json") { Description = "Write the result as JSON for machines." };
+        var json = Answers.Json();
         var pages = new Option<string?>("--write-pages") { Description = "Writes one page a law family into this folder.", Hidden = true };
         var command = new Command("sum", "A law as a calculator with units on both sides. Example: heatwright sum trace-width current=5A rise=20K copper=1oz") { name, inputs, json, pages };
         command.SetAction(parsed =>
@@ -82,7 +73,7 @@ internal static class SumCommand
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(LawCard.All.Select(LawView.Of), Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(LawCard.All.Select(LawView.Of), Answers.Pretty));
             return;
         }
 
@@ -100,7 +91,7 @@ internal static class SumCommand
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(LawView.Of(card), Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(LawView.Of(card), Answers.Pretty));
             return;
         }
 
@@ -135,7 +126,7 @@ internal static class SumCommand
             object whole = answer.Results is [var only]
                 ? new { Law = answer.Law.Law.Name, Inputs = inputs, only.Value, only.Unit, only.StandardDoubt, Words = only.Words.Length > 0 ? only.Words : null, Source = source, answer.Caveats }
                 : new { Law = answer.Law.Law.Name, Inputs = inputs, Results = answer.Results.Select(result => new { result.Name, result.Value, result.Unit, result.StandardDoubt, Words = result.Words.Length > 0 ? result.Words : null }), Source = source, answer.Caveats };
-            screen.Output.WriteLine(JsonSerializer.Serialize(whole, Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(whole, Answers.Pretty));
             return;
         }
 

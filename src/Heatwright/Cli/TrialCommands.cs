@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Heatwright.Jobs.Trials;
 using Heatwright.Quantities;
 using Heatwright.Trials;
@@ -12,25 +11,17 @@ namespace Heatwright.Cli;
 /// <summary>Bench tests: what there is, how each is done, what its readings tell.</summary>
 internal static class TrialCommands
 {
-    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
-    {
-        WriteIndented = true,
-        NumberHandling = JsonNumberHandling.Strict,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     public static Command Trial(Screen screen) => new("trial", "Bench tests of parts. Example: heatwright trial fit cold-ohms --read \"ohms=7.4\" --set leads=0.2") { Kinds(screen), Recipe(screen), Fit(screen), Check(screen) };
 
     private static Command Kinds(Screen screen)
     {
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("kinds", "Every bench test there is, and what it tells. Example: heatwright trial kinds") { json };
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(json))
             {
-                screen.Output.WriteLine(JsonSerializer.Serialize(TrialCard.All.Select(card => RecipeView.Of(card, new Dictionary<string, double>())).Select(view => new { view.Kind, view.About, view.Purpose, view.Columns, view.Settings, TrialCard.Find(view.Kind)!.Finds, view.Checks }), Pretty));
+                screen.Output.WriteLine(JsonSerializer.Serialize(TrialCard.All.Select(card => RecipeView.Of(card, new Dictionary<string, double>())).Select(view => new { view.Kind, view.About, view.Purpose, view.Columns, view.Settings, TrialCard.Find(view.Kind)!.Finds, view.Checks }), Answers.Pretty));
                 return ExitCodes.Done;
             }
 
@@ -52,7 +43,7 @@ internal static class TrialCommands
         var settings = Settings();
         var sheet = new Option<string?>("--sheet") { Description = "Write a printable reading sheet to this HTML file." };
         var step = new Option<string?>("--card") { Description = "Write a printable step card to this HTML file." };
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("recipe", "How a bench test is done: connections, ranges, loads, values to expect, when to stop. Example: heatwright trial recipe cold-ohms --set \"label volts=12V\" --set \"label watts=40W\"") { kind, settings, sheet, step, json };
         command.SetAction(parsed => FitTrial.Kind(parsed.GetValue(kind)!).Then(card => TrialReadings.Known(card, parsed.GetValue(settings) ?? []).Map(known => (card, known))) switch
         {
@@ -75,7 +66,7 @@ internal static class TrialCommands
 
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(view, Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(view, Answers.Pretty));
             return ExitCodes.Done;
         }
 
@@ -123,7 +114,7 @@ internal static class TrialCommands
     {
         var kind = Kind();
         var words = new WordOptions();
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("fit", "Findings with doubt from the readings of a bench test. Example: heatwright trial fit warm-up --readings warm.csv --set air=24C --meter \"degrees=1%+2degC\"") { kind, json };
         words.AddTo(command);
         command.SetAction(parsed =>
@@ -136,7 +127,7 @@ internal static class TrialCommands
 
             if (parsed.GetValue(json))
             {
-                screen.Output.WriteLine(JsonSerializer.Serialize(TrialView.Of(answer.Value), Pretty));
+                screen.Output.WriteLine(JsonSerializer.Serialize(TrialView.Of(answer.Value), Answers.Pretty));
             }
             else
             {
@@ -196,7 +187,7 @@ internal static class TrialCommands
         var kind = new Argument<string?>("KIND") { Description = "The kind of bench test; without it, the facts are checked, or all checks listed.", Arity = ArgumentArity.ZeroOrOne };
         var facts = new Option<string[]>("--fact") { Description = "A number to check against the traps of the trade, such as switch-amps=3A." };
         var words = new WordOptions();
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("check", "What the checks say of readings or of plain numbers. Example: heatwright trial check --fact wanted-amps=1A --fact switch-amps=3A --fact volts-in=3.3V --fact volts-out=12V") { kind, facts, json };
         words.AddTo(command);
         command.SetAction(parsed =>
@@ -218,7 +209,7 @@ internal static class TrialCommands
 
             if (asJson)
             {
-                screen.Output.WriteLine(JsonSerializer.Serialize(remarks.Value, Pretty));
+                screen.Output.WriteLine(JsonSerializer.Serialize(remarks.Value, Answers.Pretty));
             }
             else if (remarks.Value.Count == 0)
             {
@@ -238,7 +229,7 @@ internal static class TrialCommands
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(RuleBook.All.Select(rule => new { rule.Id, rule.Level, rule.When, rule.Says, rule.Remedy, Names = RuleBook.NamesOf(rule.Id), rule.Kinds }), Pretty));
+            screen.Output.WriteLine(JsonSerializer.Serialize(RuleBook.All.Select(rule => new { rule.Id, rule.Level, rule.When, rule.Says, rule.Remedy, Names = RuleBook.NamesOf(rule.Id), rule.Kinds }), Answers.Pretty));
             return;
         }
 
@@ -260,8 +251,6 @@ internal static class TrialCommands
     private static Argument<string> Kind() => new("KIND") { Description = "The kind of bench test, as 'trial kinds' lists it." };
 
     private static Option<string[]> Settings() => new("--set") { Description = "What holds for the whole run: air=24C, \"label volts=12V\"." };
-
-    private static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
 
     /// <summary>Options that say what was read.</summary>
     private sealed class WordOptions

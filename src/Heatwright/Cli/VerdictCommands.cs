@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.Text.Json;
-using System.Text.Json.Serialization;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.Verdicts;
@@ -10,24 +8,12 @@ namespace Heatwright.Cli;
 /// <summary>From predictions to a choice: brief, compare, why, next, search.</summary>
 internal static class VerdictCommands
 {
-    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
-    {
-        WriteIndented = true,
-        NumberHandling = JsonNumberHandling.Strict,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    private static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
-
-    private static Argument<string> File() => new("FILE") { Description = "The study file." };
-
     public static Command Brief(Screen screen)
     {
-        var file = File();
+        var file = Answers.StudyFile();
         var say = new Option<string?>("--say") { Description = "Shows what a sentence means, without keeping it." };
         var add = new Option<string?>("--add") { Description = "Puts a sentence into the brief." };
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("brief", "What the tool must do, and what physics alone asks for it. Example: heatwright brief knife.study --add 'grip at most 43 °C, held longer than 10 min'") { file, say, add, json };
         command.SetAction(parsed =>
         {
@@ -46,8 +32,8 @@ internal static class VerdictCommands
 
     public static Command Compare(Screen screen)
     {
-        var file = File();
-        var json = Json();
+        var file = Answers.StudyFile();
+        var json = Answers.Json();
         var to = new Option<string?>("--to") { Description = "Writes the comparison to this file: .md, .csv or .svg by its ending." };
         var command = new Command("compare", "Arrangements side by side against the brief: hard limits first, then weighted wants. Example: heatwright compare knife.study --to table.md") { file, to, json };
         command.SetAction(parsed => WorkedOut(screen, parsed.GetValue(file)!, result =>
@@ -67,10 +53,10 @@ internal static class VerdictCommands
 
     public static Command Why(Screen screen)
     {
-        var file = File();
+        var file = Answers.StudyFile();
         var letter = new Argument<string>("ARRANGEMENT") { Description = "Letter or id of the arrangement." };
         var matters = new Option<string?>("--matters") { Description = "Also tells where the doubt comes from, with so many draws; 128 will do. Takes about eleven times as many runs." };
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("why", "Why an arrangement stands as it does: what limits it, what would have to be true, what it rests on. Example: heatwright why knife.study B --matters 128") { file, letter, matters, json };
         command.SetAction(parsed =>
         {
@@ -88,9 +74,9 @@ internal static class VerdictCommands
 
     public static Command Next(Screen screen)
     {
-        var file = File();
+        var file = Answers.StudyFile();
         var minutes = new Option<string?>("--minutes") { Description = "Minutes that you have: gives the order for the evening." };
-        var json = Json();
+        var json = Answers.Json();
         var command = new Command("next", "Which reading is worth taking next, or that it is time to build. Example: heatwright next knife.study --minutes 40") { file, minutes, json };
         command.SetAction(parsed =>
         {
@@ -112,56 +98,15 @@ internal static class VerdictCommands
 
     public static Command Search(Screen screen)
     {
-        var file = File();
-        var json = Json();
+        var file = Answers.StudyFile();
+        var json = Answers.Json();
         var command = new Command("search", "Tries every sensible arrangement of the shelf: the best handful in full, and why the others were put aside. Example: heatwright search knife.study") { file, json };
         command.SetAction(parsed => Answer(screen, OpenStudy.Read(parsed.GetValue(file)!).Then(opened => SearchShelf.Of(opened, screen.Progress)), parsed.GetValue(json), view => VerdictTables.Search(screen, view)));
         return command;
     }
 
-    private static int WorkedOut(Screen screen, string path, Func<StudyResult, int> answer)
-    {
-        var opened = OpenStudy.Read(path);
-        if (!opened.IsFine)
-        {
-            screen.Complain(opened.Problems);
-            return ExitCodes.BadInput;
-        }
-
-        var study = opened.Value.Study;
-        if (study.Brief is null)
-        {
-            screen.Complain(ReadBrief.Of(study).Problems);
-            return ExitCodes.BadInput;
-        }
-
-        var contradictions = Contradictions.Of(study);
-        if (contradictions.Count > 0)
-        {
-            screen.Complain(contradictions);
-            return ExitCodes.Contradiction;
-        }
-
-        return answer(RunStudy.Run(study, opened.Value.Fingerprint, screen.Progress));
-    }
+    private static int WorkedOut(Screen screen, string path, Func<StudyResult, int> answer) => Answers.WorkedOut(screen, OpenStudy.Read(path), (_, result) => answer(result));
 
     private static int Answer<T>(Screen screen, Checked<T> view, bool json, Action<T> show)
-    {
-        if (!view.IsFine)
-        {
-            screen.Complain(view.Problems);
-            return ExitCodes.BadInput;
-        }
-
-        if (json)
-        {
-            screen.Output.WriteLine(JsonSerializer.Serialize(view.Value, Pretty));
-        }
-        else
-        {
-            show(view.Value);
-        }
-
-        return ExitCodes.Done;
-    }
+        where T : notnull => Answers.Give(screen, view, json, whole => whole, show);
 }
