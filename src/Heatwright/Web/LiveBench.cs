@@ -1,7 +1,4 @@
-using System.Net;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Unicode;
 using Heatwright.Web.Frame;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -15,25 +12,10 @@ internal static class LiveBench
     /// <summary>A server for a session, not yet started.</summary>
     public static WebApplication Build(LiveHub hub, int port)
     {
-        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
-        {
-            ApplicationName = typeof(LiveBench).Assembly.GetName().Name,
-            ContentRootPath = AppContext.BaseDirectory,
-            EnvironmentName = Environments.Production,
-        });
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
-        {
-            kestrel.AddServerHeader = false;
-            kestrel.Listen(IPAddress.Loopback, port);
-        });
+        var builder = OwnServer.Begin(port);
         // A page that is still open must not hold up the end of the session.
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
-        builder.Services.AddRoutingCore();
-        builder.Services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
-        builder.Services.AddRazorComponents();
-        var app = builder.Build();
-        app.Use(Door.Pass);
-        app.UseRouting();
+        var app = OwnServer.Finish(builder);
         PageMap.OwnFile(app, "look.css", "text/css; charset=utf-8");
         PageMap.OwnFile(app, "bench.js", "text/javascript; charset=utf-8");
         PageMap.OwnFile(app, "live.js", "text/javascript; charset=utf-8");

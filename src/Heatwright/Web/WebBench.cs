@@ -1,6 +1,3 @@
-using System.Net;
-using System.Text.Encodings.Web;
-using System.Text.Unicode;
 using Heatwright.Jobs;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -16,22 +13,8 @@ public static class WebBench
     /// <param name="port">Port on the loopback address; 0: any that is free.</param>
     public static WebApplication Build(OpenedStudy study, int port)
     {
-        // Folder and settings of the caller have no say: the same server from any folder, under a test, or published.
-        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
-        {
-            ApplicationName = typeof(WebBench).Assembly.GetName().Name,
-            ContentRootPath = AppContext.BaseDirectory,
-            EnvironmentName = Environments.Production,
-        });
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
-        {
-            kestrel.AddServerHeader = false;
-            kestrel.Limits.MaxRequestBodySize = Writing.LargestForm;
-            kestrel.Listen(IPAddress.Loopback, port);
-        });
-        builder.Services.AddRoutingCore();
-        builder.Services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All)); // degrees and ohms as they are, not as numbers of characters
-        builder.Services.AddRazorComponents();
+        var builder = OwnServer.Begin(port);
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = Writing.LargestForm);
         // Pages write, so every form carries a token of this very process; nothing of it is kept on disk.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddAntiforgery(options =>
@@ -42,9 +25,7 @@ public static class WebBench
             options.SuppressXFrameOptionsHeader = true; // the policy of the door says more
         });
         builder.Services.AddSingleton(_ => new StudyOnBench(study));
-        var app = builder.Build();
-        app.Use(Door.Pass);
-        app.UseRouting();
+        var app = OwnServer.Finish(builder);
         PageMap.Map(app);
         app.Services.GetRequiredService<StudyOnBench>();
         return app;

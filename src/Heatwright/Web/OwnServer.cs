@@ -1,0 +1,39 @@
+using System.Net;
+using System.Text.Encodings.Web;
+using System.Text.Unicode;
+
+namespace Heatwright.Web;
+
+/// <summary>What every server of this program is made of: loopback only, the door before everything, pages drawn here.</summary>
+internal static class OwnServer
+{
+    /// <summary>A server begun on a port of the loopback address.</summary>
+    /// <remarks>Folder and settings of the caller have no say: the same server from any folder, under a test, or published.</remarks>
+    public static WebApplicationBuilder Begin(int port)
+    {
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(OwnServer).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+            EnvironmentName = Environments.Production,
+        });
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Listen(IPAddress.Loopback, port);
+        });
+        builder.Services.AddRoutingCore();
+        builder.Services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All)); // degrees and ohms as they are, not as numbers of characters
+        builder.Services.AddRazorComponents();
+        return builder;
+    }
+
+    /// <summary>The server with its door; pages are mapped next.</summary>
+    public static WebApplication Finish(WebApplicationBuilder builder)
+    {
+        var app = builder.Build();
+        app.Use(Door.Pass);
+        app.UseRouting();
+        return app;
+    }
+}
