@@ -51,47 +51,8 @@ public sealed class CrossSectionTests
         var (sides, width, height) = drawn;
         var shapes = Enumerable.Range(0, 3).Select(i => (W: sides[2 * i], H: sides[(2 * i) + 1])).ToArray();
         bool found = CrossSection.Fit(new(width, height), [.. shapes.Select(shape => new SectionShape(shape.W, shape.H))]) is not null;
-        return found == ByForce(shapes, 0, new bool[width, height]);
+        return found == Grids.Hold(shapes, turned: true, new bool[width, height]);
     }, iter: 250);
-
-    /// <summary>Second method: whole-number sides can be pushed to whole-number corners, so all cells of a grid are all there is.</summary>
-    private static bool ByForce((int W, int H)[] shapes, int at, bool[,] taken)
-    {
-        if (at == shapes.Length)
-        {
-            return true;
-        }
-
-        foreach (var (w, h) in new[] { shapes[at], (W: shapes[at].H, H: shapes[at].W) })
-        {
-            for (int x = 0; x + w <= taken.GetLength(0); x++)
-            {
-                for (int y = 0; y + h <= taken.GetLength(1); y++)
-                {
-                    if (Enumerable.Range(x, w).Any(i => Enumerable.Range(y, h).Any(k => taken[i, k])))
-                    {
-                        continue;
-                    }
-
-                    var next = (bool[,])taken.Clone();
-                    foreach (int i in Enumerable.Range(x, w))
-                    {
-                        foreach (int k in Enumerable.Range(y, h))
-                        {
-                            next[i, k] = true;
-                        }
-                    }
-
-                    if (ByForce(shapes, at + 1, next))
-                    {
-                        return true;
-                    }
-                }
-            }
-        }
-
-        return false;
-    }
 
     private static bool Well(SectionPlace place, double tube) => Rim(place).All(point => Math.Sqrt((point.X * point.X) + (point.Y * point.Y)) <= (tube / 2) + 1e-5);
 

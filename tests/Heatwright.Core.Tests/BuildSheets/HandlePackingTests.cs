@@ -90,7 +90,7 @@ public sealed class HandlePackingTests
             if (at == lanes.Length)
             {
                 int length = chosen.Max(lane => lane.L);
-                if (length < best && Grid([.. chosen.Select(lane => (lane.W, lane.H))], 0, new bool[width, height]))
+                if (length < best && Grids.Hold([.. chosen.Select(lane => (lane.W, lane.H))], turned: false, new bool[width, height]))
                 {
                     best = length;
                 }
@@ -122,41 +122,5 @@ public sealed class HandlePackingTests
         }
 
         return ways;
-    }
-
-    private static bool Grid((int W, int H)[] shapes, int at, bool[,] taken)
-    {
-        if (at == shapes.Length)
-        {
-            return true;
-        }
-
-        var (w, h) = shapes[at];
-        for (int x = 0; x + w <= taken.GetLength(0); x++)
-        {
-            for (int y = 0; y + h <= taken.GetLength(1); y++)
-            {
-                if (Enumerable.Range(x, w).Any(i => Enumerable.Range(y, h).Any(k => taken[i, k])))
-                {
-                    continue;
-                }
-
-                var next = (bool[,])taken.Clone();
-                foreach (int i in Enumerable.Range(x, w))
-                {
-                    foreach (int k in Enumerable.Range(y, h))
-                    {
-                        next[i, k] = true;
-                    }
-                }
-
-                if (Grid(shapes, at + 1, next))
-                {
-                    return true;
-                }
-            }
-        }
-
-        return false;
     }
 }
