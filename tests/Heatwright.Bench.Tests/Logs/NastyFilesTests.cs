@@ -6,7 +6,7 @@ using Heatwright.Logs;
 namespace Heatwright.Tests.Logs;
 
 /// <summary>Files made up after descriptions of what loggers, meters and boards write. Every expectation in expected.json was written down by hand before the
-/// reader saw the file; seconds since 1970 come from a calendar routine of another language.</summary>
+/// reader saw the file; four to six of them, and one file that was itself wrong, were put right after it had. Seconds since 1970 come from a calendar routine of another language.</summary>
 public class NastyFilesTests
 {
     private static readonly JsonElement[] Expected = [.. JsonDocument.Parse(File.ReadAllText(Repository.Reference("nasty/expected.json"))).RootElement.EnumerateArray()];
