@@ -73,13 +73,20 @@ public class LinearTableTests
         var table = new LinearTable([0, 2, 6], [10, 20, 10]);
         int hint = 0;
         double sum = table.At(1, ref hint) + table.At(1);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        for (int i = 0; i < 1000; i++)
+        // What the runtime allocates once, when it recompiles a busy loop, is not the table's: a table that allocated would do so in every pass.
+        long least = long.MaxValue;
+        for (int pass = 0; pass < 3; pass++)
         {
-            sum += table.At(0.006 * i, ref hint) + table.At(0.006 * i);
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            for (int i = 0; i < 1000; i++)
+            {
+                sum += table.At(0.006 * i, ref hint) + table.At(0.006 * i);
+            }
+
+            least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
         }
 
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+        Assert.Equal(0, least);
         Assert.True(sum > 0);
     }
 
