@@ -76,9 +76,10 @@ public static class KillCampaign
                 "export" => [kind, Study, folder],
                 _ => [kind, Study],
             };
-            // Migration is over in milliseconds; the others are met in the middle of their second of work.
-            int afterMs = kind switch { "migration" => random.Next(60), "listening" => 300 + random.Next(2200), _ => random.Next(700) };
-            var said = KilledAfter(words, afterMs, started: kind == "listening" ? "\"values\"" : "ready", out bool began);
+            // Half are met in their first piece of work, half once they run warm and something has been acknowledged; a migration has but one piece.
+            bool warm = kind != "migration" && random.Next(2) == 1;
+            int afterMs = kind switch { "migration" => random.Next(400), "listening" => 300 + random.Next(2200), _ => random.Next(700) };
+            var said = KilledAfter(words, afterMs, started: kind == "listening" ? "\"values\"" : warm ? "ack 2" : "ready", out bool began);
             int acknowledged = said.Count(line => line.StartsWith("ack ", StringComparison.Ordinal));
             var faults = new List<string>();
             if (!began)

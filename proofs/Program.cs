@@ -18,26 +18,31 @@ internal static class Program
             case ["child", .. var child]:
                 return Victim.Run(child);
             case ["kills", .. var rest]:
-                return Keep("kills", KillCampaign.Run(Count(rest, 500), Seed, Console.WriteLine), result => result.Failures.Count == 0);
+                return Keep(words, "kills", KillCampaign.Run(Count(rest, 500), Seed, Console.WriteLine), result => result.Failures.Count == 0);
             case ["full-disk"]:
-                return Keep("full-disk", FullDisk.Run(Console.WriteLine), result => result.Failures.Count == 0);
+                return Keep(words, "full-disk", FullDisk.Run(Console.WriteLine), result => result.Failures.Count == 0);
             case ["fuzz", .. var rest]:
-                return Keep("fuzz", FuzzCampaign.Run(Count(rest, 100_000), Seed, Console.WriteLine), result => result.Failures.Count == 0);
+                return Keep(words, "fuzz", FuzzCampaign.Run(Count(rest, 100_000), Seed, Console.WriteLine), result => result.Failures.Count == 0);
+            case ["validation"]:
+                string page = Path.Combine(Root(), "docs", "validation.md");
+                File.WriteAllText(page, ProofPage.Written(File.ReadAllText(page), Path.Combine(Root(), "proofs", "results")));
+                return 0;
             default:
-                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT]. Results go to proofs/results.");
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT]. Results go to proofs/results; validation writes them into docs/validation.md.");
                 return 2;
         }
     }
 
     private static int Count(string[] rest, int otherwise) => rest is [var text] ? int.Parse(text, CultureInfo.InvariantCulture) : otherwise;
 
-    private static int Keep<T>(string name, T result, Func<T, bool> well)
+    private static int Keep<T>(string[] words, string name, T result, Func<T, bool> well)
     {
         string folder = Path.Combine(Root(), "proofs", "results");
         Directory.CreateDirectory(folder);
         var kept = new
         {
             Proof = name,
+            Command = string.Join(' ', words),
             Date = TimeProvider.System.GetUtcNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             Machine = $"{RuntimeInformation.OSDescription.Trim()}, {RuntimeInformation.OSArchitecture}, {Environment.ProcessorCount.ToString(CultureInfo.InvariantCulture)} cores, {RuntimeInformation.FrameworkDescription}",
             Seed,

@@ -11,6 +11,9 @@ internal sealed class LineReader(string source, LogMapping? answers)
     /// <summary>So many lines in a row that do not fit: the instrument speaks otherwise now.</summary>
     private const int Strangers = 6;
 
+    /// <summary>A form that has read so many lines is trusted again.</summary>
+    private const int Settled = 50;
+
     /// <summary>Where so many lines show no form there is none to find.</summary>
     private const int MostHeld = 200;
 
@@ -21,6 +24,8 @@ internal sealed class LineReader(string source, LogMapping? answers)
     private LineFormat? format;
     private LogQuestion? asked;
     private int tryAt = 3;
+    private int strangers = Strangers;
+    private int fitted;
     private bool wordsFirst = true;
 
     /// <summary>Takes a line.</summary>
@@ -35,12 +40,14 @@ internal sealed class LineReader(string source, LogMapping? answers)
         if (line.Whole && format?.Read(line.Text) is { } readouts)
         {
             Release(heard, Stranger);
+            (tryAt, fitted) = (3, fitted + 1);
+            strangers = fitted >= Settled ? Strangers : strangers;
             heard.Add(new Heard.Line(source, line.AtS, line.Text, readouts));
             return;
         }
 
         held.Add(line);
-        if (format is null ? held.Count >= tryAt : held.Count >= Strangers)
+        if (held.Count >= (format is null ? tryAt : Math.Max(tryAt, strangers)))
         {
             Understand(line.AtS, heard);
         }
@@ -83,6 +90,8 @@ internal sealed class LineReader(string source, LogMapping? answers)
 
     private void Understand(double nowS, List<Heard> heard)
     {
+        // A line that changes its form all the time is looked at ever more seldom: finding a form costs more than reading by one.
+        strangers = format is null ? strangers : Math.Min(2 * strangers, MostHeld);
         // Garbage and greetings at the start would hide the form of what follows: the later half is asked too.
         string[] whole = [.. held.Where(line => line.Whole).Select(line => line.Text)];
         var found = LineFormat.Find(whole, answers, out var question);
@@ -97,7 +106,7 @@ internal sealed class LineReader(string source, LogMapping? answers)
             return;
         }
 
-        (format, asked) = (found, null);
+        (format, asked, fitted) = (found, null, 0);
         heard.Add(new Heard.Note(source, nowS, LinkState.Understood, $"The lines hold {format.Words}."));
         RawLine[] lines = [.. held];
         held.Clear();
@@ -130,7 +139,7 @@ internal sealed class LineReader(string source, LogMapping? answers)
         if (held.Count >= MostHeld)
         {
             Release(heard, question is null ? "no readings were found in it" : "its comma can be read in two ways");
-            tryAt = 3;
+            tryAt = MostHeld; // so much without a form: it is looked for seldom from now on, and whenever the instrument pauses
         }
     }
 }

@@ -26,10 +26,12 @@ internal static partial class ScpiAnswer
         }
 
         var readouts = new Readout[parts.Length];
+        bool each = questions.Length == parts.Length;
+        var whole = each ? default : Named(question);
         for (int i = 0; i < parts.Length; i++)
         {
-            var (name, unit) = Named(questions.Length == parts.Length ? questions[i] : question);
-            string label = parts.Length > 1 && questions.Length != parts.Length ? $"{name} {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}" : name;
+            var (name, unit) = each ? Named(questions[i]) : whole;
+            string label = parts.Length > 1 && !each ? $"{name} {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}" : name;
             var value = NumberCell.Read(parts[i], '.');
             var own = value.Unit.Length > 0 ? UnitWords.Find(value.Unit) ?? unit : unit;
             readouts[i] = value.Kind switch
@@ -50,6 +52,11 @@ internal static partial class ScpiAnswer
     /// <summary>The line without the prompts that a terminal service puts before it.</summary>
     public static string WithoutPrompt(string line)
     {
+        if (!line.Contains('>', StringComparison.Ordinal))
+        {
+            return line;
+        }
+
         var prompt = Prompt().Match(line);
         return prompt.Success ? line[prompt.Length..] : line;
     }

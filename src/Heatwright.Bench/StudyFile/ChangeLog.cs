@@ -13,6 +13,16 @@ internal sealed class ChangeLog(SqliteConnection connection, TimeProvider clock)
     public IReadOnlyList<StudyChange> History() => [.. StudyTables.Rows(connection, "SELECT CAST(number AS TEXT), at, what, state FROM change ORDER BY number").Select(row =>
         new StudyChange(long.Parse(row[0]!, CultureInfo.InvariantCulture), DateTimeOffset.Parse(row[1]!, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind), row[2]!, row[3] != "done"))];
 
+    /// <summary>What each change did to the records of one name: those of an id, with the blocks of readings of a run, or those of a kind.</summary>
+    public IReadOnlyList<RecordChange> HistoryOf(string name)
+    {
+        var changes = History().ToDictionary(change => change.Number);
+        return [.. StudyTables.Rows(connection, """
+            SELECT CAST(change AS TEXT), kind, id, before, after FROM change_row
+            WHERE id = $name OR kind = $name OR (kind = 'readings' AND substr(id, 1, length($name) + 1) = $name || '/') ORDER BY change, kind, id
+            """, ("$name", name)).Select(row => new RecordChange(changes[long.Parse(row[0]!, CultureInfo.InvariantCulture)], row[1]!, row[2]!, row[3] is null, row[4] is null, RecordDifference.Of(row[3], row[4])))];
+    }
+
     /// <summary>Puts records in place (null: takes them away) and keeps what stood there. What was undone before can no longer be redone, but stays readable.</summary>
     public StudyChange Append(string what, IReadOnlyDictionary<RecordKey, string?> next, ImmutableSortedDictionary<RecordKey, string> current)
     {

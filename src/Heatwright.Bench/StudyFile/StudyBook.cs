@@ -86,6 +86,9 @@ public sealed class StudyBook : IDisposable
     /// <summary>All changes, oldest first.</summary>
     public IReadOnlyList<StudyChange> History() => Within(log.History);
 
+    /// <summary>The changes that touched records of one name, oldest first, each with the values it changed. Kind of record ('brief') or id ('heater', 'warm-up-1').</summary>
+    public IReadOnlyList<RecordChange> HistoryOf(string record) => Within(() => log.HistoryOf(record));
+
     /// <summary>Makes the file ready for the post and closes it: everything in one file, nothing beside it, no room wasted.</summary>
     /// <returns>Its bytes, or what stands in the way; the file is closed in any case and lost nothing.</returns>
     public Checked<long> Pack()

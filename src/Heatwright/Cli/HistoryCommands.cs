@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Heatwright.Jobs;
+using Heatwright.StudyFile;
 
 namespace Heatwright.Cli;
 
@@ -10,12 +11,43 @@ internal static class HistoryCommands
     public static Command History(Screen screen)
     {
         var (file, json) = (Answers.StudyFile(), Answers.Json());
-        var command = new Command("history", "Everything that was done to a study, oldest first. Example: heatwright history knife.study") { file, json };
-        command.SetAction(parsed => Answers.Give(screen, ChangeStudy.History(parsed.GetValue(file)!), parsed.GetValue(json),
-            changes => changes.Select(change => new { change.Number, change.What, change.Undone }),
-            changes => changes.ToList().ForEach(change => screen.Say($"{change.Number.ToString(CultureInfo.InvariantCulture),4}  {change.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}  {change.What}{(change.Undone ? "  (taken back)" : "")}"))));
+        var of = new Option<string?>("--of") { Description = "Only what was done to this part, trial, run, arrangement, instrument, tool or file, or to the 'brief', value by value." };
+        var command = new Command("history", "Everything that was done to a study, or to one thing in it, oldest first. Example: heatwright history knife.study --of wire") { file, of, json };
+        command.SetAction(parsed => parsed.GetValue(of) is { } record ? One(screen, parsed.GetValue(file)!, record, parsed.GetValue(json))
+            : Answers.Give(screen, ChangeStudy.History(parsed.GetValue(file)!), parsed.GetValue(json),
+                changes => changes.Select(change => new { change.Number, change.What, change.Undone }), changes => changes.ToList().ForEach(change => Line(screen, change))));
         return command;
     }
+
+    private static int One(Screen screen, string path, string record, bool json) => Answers.Give(screen, ChangeStudy.History(path, record), json,
+        changes => changes.Select(one => new { one.Change.Number, one.Change.What, one.Change.Undone, one.Kind, one.Id, one.Begun, one.TakenAway, one.Fields }),
+        changes =>
+        {
+            StudyChange? told = null;
+            foreach (var one in changes)
+            {
+                if (one.Change != told)
+                {
+                    Line(screen, one.Change);
+                    told = one.Change;
+                }
+
+                string record = one.Kind + (one.Id.Length > 0 ? " " + one.Id : "");
+                if (one.Begun || one.TakenAway)
+                {
+                    screen.Say($"      {record}: {(one.Begun ? "begun with" : "taken away with")} {one.Fields.Count.ToString(CultureInfo.InvariantCulture)} values");
+                    continue;
+                }
+
+                foreach (var field in one.Fields)
+                {
+                    screen.Say($"      {record}, {field.Where}: {field.Before ?? "nothing"} -> {field.After ?? "nothing"}");
+                }
+            }
+        });
+
+    private static void Line(Screen screen, StudyChange change) => screen.Say(
+        $"{change.Number.ToString(CultureInfo.InvariantCulture),4}  {change.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}  {change.What}{(change.Undone ? "  (taken back)" : "")}");
 
     public static Command Undo(Screen screen) => Step(screen, "undo", "Takes the last change of a study back. Example: heatwright undo knife.study", back: true, "Taken back");
 

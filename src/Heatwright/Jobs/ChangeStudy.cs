@@ -39,6 +39,16 @@ public static class ChangeStudy
         }
     });
 
+    /// <summary>What was done to one record of a study, oldest first; an unknown name is a problem.</summary>
+    public static Checked<IReadOnlyList<RecordChange>> History(string path, string record) => StudyBook.Open(path, readOnly: true).Then(book =>
+    {
+        using (book)
+        {
+            return book.HistoryOf(record) is { Count: > 0 } changes ? new Checked<IReadOnlyList<RecordChange>>(changes)
+                : new(new Problem("Nothing of that name was ever in the study.", path, record, "the name of a part, trial, run, arrangement, instrument, tool or file, or 'brief'", "Look at 'heatwright history FILE' and 'heatwright part list FILE'."));
+        }
+    });
+
     /// <summary>Takes the last change back, or makes the one taken back last again.</summary>
     public static Checked<StudyChange> Step(string path, bool back) => StudyBook.Open(path, readOnly: false).Then(book =>
     {

@@ -64,6 +64,16 @@ public sealed class LineFormTests
     [InlineData("READ?", "-113,\"Undefined header\"", "-"), InlineData("READ?", "Bench,7,1,0.1", "-"), InlineData("READ?", "garbage", "-"), InlineData("READ?", "", "-")]
     public void Answers_are_read_by_their_question(string question, string answer, string meaning) =>
         Assert.Equal(meaning, ScpiAnswer.Read(question, answer) is { } readouts ? string.Join(' ', readouts.Select(Spoken)) : "-");
+    [Fact]
+    public void After_a_long_rubbish_the_readings_are_found_and_every_line_is_told_once()
+    {
+        string[] rubbish = [.. Enumerable.Range(0, 700).Select(i => (i % 3) switch { 0 => "}{", 1 => "~~ boot", _ => "x;;y" })];
+        string[] lines = [.. rubbish, .. Enumerable.Range(0, 450).Select(i => string.Create(CultureInfo.InvariantCulture, $"tip:{i}.5 set:240"))];
+        var heard = Hear(lines).ToList();
+        Assert.Equal(lines.Length, heard.Count);
+        // What comes while the rubbish still fills the two hundred lines that are looked at together may be lost for the table, no more.
+        Assert.InRange(heard.OfType<Heard.Line>().Count(line => line.Readouts[0].Name == "tip"), 250, 450);
+    }
 
     [Theory]
     [InlineData("SCPI> +1.5", "+1.5"), InlineData("> > +1.5", "+1.5"), InlineData("+1.5", "+1.5"), InlineData("SCPI> ", "")]

@@ -56,6 +56,26 @@ public sealed class KeepingJourney : IDisposable
     }
 
     [Fact]
+    public void The_history_of_one_thing_tells_value_by_value_what_was_done_to_it()
+    {
+        string file = Study;
+        Fine("part", "state", file, "cell", "--measured", "mass=45.5g (scale)");
+        Fine("strike", file, "cold-1", "2", "--because", "clip loose");
+        Fine("undo", file);
+        string run = Fine("history", file, "--of", "cold-1");
+        // A reading struck out and stood up again: one value differs, and it tells both what was done and that it was taken back.
+        Assert.Contains("run cold-1: begun with", run, StringComparison.Ordinal);
+        Assert.Contains("readings cold-1/1, [2].struckBecause: nothing -> clip loose", run, StringComparison.Ordinal);
+        Assert.Equal(1, run.Split('\n').Count(line => line.Contains("(taken back)", StringComparison.Ordinal)));
+        Assert.DoesNotContain("mass", run, StringComparison.Ordinal);
+
+        var cell = Json("history", file, "--of", "cell").EnumerateArray().ToList();
+        Assert.Equal([true, false], cell.Select(change => change.GetProperty("begun").GetBoolean()));
+        Assert.Contains(cell[1].GetProperty("fields").EnumerateArray(), field => field.GetProperty("where").GetString() == "stated[mass].value" && field.GetProperty("after").GetString() == "45.5" && !field.TryGetProperty("before", out _));
+        Assert.Contains("ever in the study", Refused("history", file, "--of", "gone"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_log_becomes_a_run_its_bytes_are_kept_and_its_way_is_remembered()
     {
         string file = Study;

@@ -20,4 +20,11 @@ public sealed class KillJourney
         // Time and memory are judged by the campaign, on a machine that does nothing else; here a fall is a fall.
         Assert.DoesNotContain(result.Failures, failure => !failure.EndsWith(" ms", StringComparison.Ordinal) && !failure.EndsWith(" MB", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void The_figures_shown_are_those_of_the_result_files()
+    {
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "validation.md"));
+        Assert.Equal(ProofPage.Written(page, Path.Combine(Repository.Root, "proofs", "results")), page);
+    }
 }
