@@ -65,7 +65,7 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Brief = Brief,
         Instruments = Instruments,
         Parts = Parts,
-        Trials = [.. Trials.Select(trial => new Trial(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(run => run.With(readings(run)))]) { Purpose = trial.Purpose })],
+        Trials = [.. Trials.Select(trial => new Trial(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(run => run.With(readings(run)))]) { Purpose = trial.Purpose, Card = trial.Card })],
         Arrangements = Arrangements,
         Plants = Plants ?? [],
         Files = [.. (Files ?? []).Select(file => file.With(content(file)))],
@@ -84,7 +84,9 @@ internal sealed record BundleTrial(TrialId Id, TrialKind Kind, PartId Part, IRea
 {
     public string Purpose { get; init; } = "";
 
-    public static BundleTrial Of(Trial trial) => new(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(BundleRun.Of)]) { Purpose = trial.Purpose };
+    public string? Card { get; init; }
+
+    public static BundleTrial Of(Trial trial) => new(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(BundleRun.Of)]) { Purpose = trial.Purpose, Card = trial.Card };
 }
 
 /// <summary>A run in study.json.</summary>

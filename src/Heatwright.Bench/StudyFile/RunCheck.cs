@@ -18,26 +18,35 @@ internal static class RunCheck
             var trial = study.Trials[i];
             string at = CheckDesk.At("trials", i);
             shelf.Check($"{at}.part", trial.Part, kind: null);
+            if ((trial.Kind == TrialKind.Bench) != (trial.Card is not null) || (trial.Card is { } name && TrialCard.Find(name)?.Name != name))
+            {
+                desk.Say($"{at}.card", trial.Kind == TrialKind.Bench ? "A trial's card is not known." : "Only a trial of kind 'bench' has a card.", trial.Card ?? "none",
+                    trial.Kind == TrialKind.Bench ? string.Join(", ", TrialCard.All.Select(card => card.Name)) : "none", trial.Kind == TrialKind.Bench ? "Choose one of them." : "Remove it, or make the kind 'bench'.");
+                continue;
+            }
             for (int j = 0; j < trial.Runs.Count; j++)
             {
                 string path = CheckDesk.At($"{at}.runs", j);
-                CheckColumns(trial.Runs[j], path, instruments, desk);
+                CheckColumns(trial, trial.Runs[j], path, instruments, desk);
                 CheckReadings(trial.Runs[j], path, desk);
                 if (!desk.StandsIn($"{at}.kind"))
                 {
-                    CheckKind(trial.Kind, trial.Runs[j], path, desk);
+                    CheckKind(trial, trial.Runs[j], path, desk);
                 }
             }
         }
     }
 
-    private static void CheckColumns(Run run, string path, HashSet<string> instruments, CheckDesk desk)
+    private static void CheckColumns(Trial trial, Run run, string path, HashSet<string> instruments, CheckDesk desk)
     {
         for (int k = 0; k < run.Columns.Count; k++)
         {
             var column = run.Columns[k];
             string at = CheckDesk.At($"{path}.columns", k);
-            desk.Unit($"{at}.unit", column.Unit, StudyWords.Columns.GetValueOrDefault(column.Name));
+            if (!StudyWords.IsWord(trial, column.Name))
+            {
+                desk.Unit($"{at}.unit", column.Unit, StudyWords.UnitOf(trial, column.Name));
+            }
             if (run.Columns.Take(k).Any(other => other.Name == column.Name))
             {
                 desk.Say($"{at}.name", $"Two columns of run '{run.Id}' have one name.", column.Name, "once", "Remove or rename one of them.");
@@ -49,9 +58,9 @@ internal static class RunCheck
         }
     }
 
-    private static void CheckKind(TrialKind kind, Run run, string path, CheckDesk desk)
+    private static void CheckKind(Trial trial, Run run, string path, CheckDesk desk)
     {
-        var (needed, perhaps, settings) = StudyWords.Of(kind);
+        var (needed, perhaps, settings) = StudyWords.Of(trial);
         foreach (string missing in needed.Except(run.Columns.Select(column => column.Name), StringComparer.Ordinal))
         {
             desk.Say($"{path}.columns", $"Run '{run.Id}' lacks a column that its trial needs.", string.Join(", ", run.Columns.Select(column => column.Name)), missing, "Add the column, or choose the right kind of trial.");

@@ -14,23 +14,29 @@ public sealed record ColumnPair(string Run, string Log);
 public static class RunFromLog
 {
     /// <summary>The columns that a run of a trial needs, and those that it may have.</summary>
-    public static (IReadOnlyList<string> Needed, IReadOnlyList<string> Perhaps) Columns(TrialKind kind)
+    public static (IReadOnlyList<string> Needed, IReadOnlyList<string> Perhaps) Columns(Trial trial)
     {
-        var (needed, perhaps, _) = StudyWords.Of(kind);
+        var (needed, perhaps, _) = StudyWords.Of(trial);
         return (needed, perhaps);
     }
 
-    /// <summary>Unit of a run's column, or any that measures the same.</summary>
-    public static Unit UnitOf(string column) => StudyWords.Columns[column];
+    /// <summary>The settings that a run of a trial may have.</summary>
+    public static IReadOnlyList<string> Settings(Trial trial) => StudyWords.Of(trial).Settings;
+
+    /// <summary>Unit of a run's column, or any that measures the same; a column of words has none.</summary>
+    public static Unit UnitOf(Trial trial, string column) => StudyWords.UnitOf(trial, column) ?? Units.One;
+
+    /// <summary>True where a column of a trial holds words.</summary>
+    public static bool IsWord(Trial trial, string column) => StudyWords.IsWord(trial, column);
 
     /// <summary>The pairs, from what the maker says, what is remembered, and what units and names settle; else one question with its answers.</summary>
     /// <param name="log">The log.</param>
-    /// <param name="kind">Kind of the trial.</param>
+    /// <param name="trial">The trial.</param>
     /// <param name="said">As the maker says.</param>
     /// <param name="remembered">Names given to columns of this instrument's logs before.</param>
-    public static Checked<IReadOnlyList<ColumnPair>> Pair(LogReading log, TrialKind kind, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered)
+    public static Checked<IReadOnlyList<ColumnPair>> Pair(LogReading log, Trial trial, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered)
     {
-        var (needed, perhaps, _) = StudyWords.Of(kind);
+        var (needed, perhaps, _) = StudyWords.Of(trial);
         var problems = new List<Problem>();
         string[] names = [.. log.Columns.Select(column => column.Name)];
         foreach (var pair in said)
@@ -43,9 +49,9 @@ public static class RunFromLog
             {
                 problems.Add(new("The log has no such column.", "--columns", pair.Log, string.Join(", ", names), "Name one of these behind the '='."));
             }
-            else if (log.Columns.First(column => column.Name == pair.Log) is { Unit: { } unit } && !unit.Measures(StudyWords.Columns[pair.Run]) && pair.Run != "time")
+            else if (log.Columns.First(column => column.Name == pair.Log) is { Unit: { } unit } && !unit.Measures(UnitOf(trial, pair.Run)) && pair.Run != "time")
             {
-                problems.Add(new("This column of the log measures something else.", "--columns", $"{pair.Run}={pair.Log} in {unit.Symbol}", $"a column in {StudyWords.Columns[pair.Run].Symbol} or its kin", "Choose another column."));
+                problems.Add(new("This column of the log measures something else.", "--columns", $"{pair.Run}={pair.Log} in {unit.Symbol}", $"a column in {UnitOf(trial, pair.Run).Symbol} or its kin", "Choose another column."));
             }
         }
 
@@ -53,7 +59,7 @@ public static class RunFromLog
         var open = new List<(string Column, string[] Choices)>();
         foreach (string column in needed.Concat(perhaps).Where(column => !said.Any(pair => pair.Run == column)))
         {
-            var found = Find(log, column, pairs, remembered, needed.Contains(column, StringComparer.Ordinal));
+            var found = Find(log, trial, column, pairs, remembered, needed.Contains(column, StringComparer.Ordinal));
             if (found is [var only])
             {
                 pairs.Add(new(column, only));
@@ -69,7 +75,7 @@ public static class RunFromLog
             problems.Add(new(
                 "The log does not settle which of its columns is which.",
                 "the log",
-                string.Join("; ", open.Select(one => $"{one.Column}: {(one.Choices.Length > 0 ? string.Join(" or ", one.Choices) : "nothing in " + StudyWords.Columns[one.Column].Symbol)}")),
+                string.Join("; ", open.Select(one => $"{one.Column}: {(one.Choices.Length > 0 ? string.Join(" or ", one.Choices) : "nothing in " + UnitOf(trial, one.Column).Symbol)}")),
                 "one column for each",
                 $"Import it again with --columns '{string.Join(",", open.Select(one => $"{one.Column}={(one.Choices.Length > 0 ? one.Choices[0] : "NAME")}"))}', as it is."));
         }
@@ -79,14 +85,15 @@ public static class RunFromLog
 
     /// <summary>The run.</summary>
     /// <param name="id">Its id.</param>
+    /// <param name="trial">The trial it belongs to.</param>
     /// <param name="log">The log.</param>
     /// <param name="pairs">Which column is which.</param>
     /// <param name="instrument">Id of the instrument; empty: none known.</param>
-    public static Run Make(RunId id, LogReading log, IReadOnlyList<ColumnPair> pairs, string instrument)
+    public static Run Make(RunId id, Trial trial, LogReading log, IReadOnlyList<ColumnPair> pairs, string instrument)
     {
         var columns = pairs.Select(pair => log.Columns.First(column => column.Name == pair.Log)).ToArray();
         double beganS = log.TimeS.FirstOrDefault(time => !double.IsNaN(time));
-        var heading = pairs.Select((pair, i) => pair.Run == "time" ? new Column(pair.Run, Units.Second.Symbol, "") : new Column(pair.Run, (columns[i].Unit ?? StudyWords.Columns[pair.Run]).Symbol, instrument));
+        var heading = pairs.Select((pair, i) => pair.Run == "time" ? new Column(pair.Run, Units.Second.Symbol, "") : new Column(pair.Run, IsWord(trial, pair.Run) ? "" : (columns[i].Unit ?? UnitOf(trial, pair.Run)).Symbol, instrument));
         var readings = new Reading[log.RowsKept];
         for (int row = 0; row < readings.Length; row++)
         {
@@ -103,7 +110,7 @@ public static class RunFromLog
     }
 
     /// <summary>The columns of the log that may fill a column of the run: one where it is settled.</summary>
-    private static string[] Find(LogReading log, string column, List<ColumnPair> taken, IReadOnlyList<ColumnLabel> remembered, bool needed)
+    private static string[] Find(LogReading log, Trial trial, string column, List<ColumnPair> taken, IReadOnlyList<ColumnLabel> remembered, bool needed)
     {
         if (column == "time")
         {
@@ -115,7 +122,7 @@ public static class RunFromLog
             return [known.Column];
         }
 
-        var fits = log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name) && one.Unit?.Measures(StudyWords.Columns[column]) == true).Select(one => one.Name).ToArray();
+        var fits = log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name) && one.Unit?.Measures(UnitOf(trial, column)) == true).Select(one => one.Name).ToArray();
         string[] named = [.. fits.Where(name => Words(column).All(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)))];
         // A column that need not be there is taken only where its name says so.
         return named.Length == 1 ? named : needed ? fits : [];

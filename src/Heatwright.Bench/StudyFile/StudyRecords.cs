@@ -33,7 +33,11 @@ internal static class StudyRecords
         public IReadOnlyList<string>? Tools { get; init; }
     }
 
-    internal sealed record TrialHead(TrialId Id, TrialKind Kind, PartId Part, string Purpose, IReadOnlyList<RunId> Runs);
+    internal sealed record TrialHead(TrialId Id, TrialKind Kind, PartId Part, string Purpose, IReadOnlyList<RunId> Runs)
+    {
+        /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
+        public string? Card { get; init; }
+    }
 
     internal sealed record RunHead(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyDictionary<string, double> Settings);
 
@@ -87,7 +91,7 @@ internal static class StudyRecords
         }
         foreach (var trial in study.Trials)
         {
-            Add("trial", trial.Id.Name, new TrialHead(trial.Id, trial.Kind, trial.Part, trial.Purpose, [.. trial.Runs.Select(run => run.Id)]));
+            Add("trial", trial.Id.Name, new TrialHead(trial.Id, trial.Kind, trial.Part, trial.Purpose, [.. trial.Runs.Select(run => run.Id)]) { Card = trial.Card });
             foreach (var run in trial.Runs)
             {
                 Add("run", run.Id.Name, new RunHead(run.Id, run.Columns, BundleDocument.InOrder(run.Settings)));
@@ -125,7 +129,7 @@ internal static class StudyRecords
         Trial TrialOf(TrialId id)
         {
             var trial = Body<TrialHead>("trial", id.Name);
-            return new(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(RunOf)]) { Purpose = trial.Purpose };
+            return new(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(RunOf)]) { Purpose = trial.Purpose, Card = trial.Card };
         }
 
         Run RunOf(RunId id)

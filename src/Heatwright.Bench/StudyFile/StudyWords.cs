@@ -42,7 +42,19 @@ internal static class StudyWords
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>Columns that a run must have, columns that it may have, and settings that it may have.</summary>
-    public static (string[] Needed, string[] Perhaps, string[] Settings) Of(TrialKind kind) => kind switch
+    public static (string[] Needed, string[] Perhaps, string[] Settings) Of(Trial trial) => trial.Kind != TrialKind.Bench ? Of(trial.Kind)
+        : TrialCard.Find(trial.Card ?? "") is { } card
+        ? ([.. card.Columns.Where(column => column.Needed).Select(column => column.Name)], [.. card.Columns.Where(column => !column.Needed).Select(column => column.Name)], [.. card.Settings.Select(setting => setting.Name), Sample])
+        : ([], [], []);
+
+    /// <summary>Unit of a column of a trial, or any that measures the same; null: it holds words, or is not known.</summary>
+    public static Unit? UnitOf(Trial trial, string column) => trial.Kind != TrialKind.Bench ? Columns.GetValueOrDefault(column)
+        : TrialCard.Find(trial.Card ?? "")?.Column(column) is { IsWord: false } found ? Units.Find(found.Unit) : null;
+
+    /// <summary>True where a column of a trial holds words.</summary>
+    public static bool IsWord(Trial trial, string column) => trial.Kind == TrialKind.Bench && TrialCard.Find(trial.Card ?? "")?.Column(column) is { IsWord: true };
+
+    private static (string[] Needed, string[] Perhaps, string[] Settings) Of(TrialKind kind) => kind switch
     {
         TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air", Sample]),
         TrialKind.ColdOhms => (["ohms"], [], ["leads", "at", Sample]),

@@ -22,6 +22,11 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
     /// <summary>Standard doubt of one reading's last digit, SI.</summary>
     public double ResolutionSi(Column column) => Spec(column) is { Resolution: > 0 } spec ? spec.Resolution * Units.Find(spec.Unit)!.Factor / Math.Sqrt(12) : 0;
 
+    /// <summary>What the instrument of a column promises, as a specification; null where it states none for its unit.</summary>
+    internal MeterSaid? Promise(Column column) => Spec(column) is { } spec
+        ? new(column.Instrument, new AccuracySpec(spec.Percent / 100, 0, 0, spec.Offset) { FixedUnit = Units.Find(spec.Unit), Terms = SpecTerms.Apart })
+        : null;
+
     private InstrumentSpec? Spec(Column column) =>
         byId.TryGetValue(column.Instrument, out var instrument) && Units.Find(column.Unit) is { } unit
             ? instrument.Specs.FirstOrDefault(spec => Units.Find(spec.Unit) is { } own && own.Dimension == unit.Dimension)

@@ -18,7 +18,7 @@ public static class PartBench
     public static PartFindings One(Part part, IReadOnlyList<Trial> trials, InstrumentCauses instruments)
     {
         List<PartFindings> pieces = [];
-        var read = trials.SelectMany(trial => trial.Runs.Select(run => (Trial: trial, Table: ReadingTable.Read(run, trial)))).ToArray();
+        var read = trials.Where(trial => trial.Kind != TrialKind.Bench).SelectMany(trial => trial.Runs.Select(run => (Trial: trial, Table: ReadingTable.Read(run, trial)))).ToArray();
         if (trials.Any(trial => trial.Kind is TrialKind.Discharge or TrialKind.Pulse))
         {
             pieces.Add(CellTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind is TrialKind.Discharge or TrialKind.Pulse)], instruments));
@@ -40,6 +40,13 @@ public static class PartBench
         if (trials.Any(trial => trial.Kind == TrialKind.WarmUp))
         {
             pieces.Add(WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments));
+        }
+
+        var byCard = trials.Where(trial => trial.Kind == TrialKind.Bench).ToArray();
+        pieces.AddRange(byCard.Select(trial => CardBench.Findings(trial, instruments)));
+        if (byCard.Length > 0)
+        {
+            pieces.Add(new(part.Id, [], [.. CardBench.Compared([.. pieces.SelectMany(piece => piece.Findings)], trials)], []));
         }
 
         return new(part.Id, [.. pieces.SelectMany(piece => piece.Findings)], [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])

@@ -39,7 +39,8 @@ internal static class ReadingChecks
         {
             double value = Math.Abs(rows[row][column]);
             double[] around = [.. Neighbours(rows, row, 4).Select(r => Math.Abs(rows[r][column])).Where(v => double.IsFinite(v) && v > 0)];
-            if (!(value > 0) || around.Length < 3)
+            // Two that agree with each other tell as much as three that do not.
+            if (!(value > 0) || around.Length < 2 || (around.Length == 2 && around.Max() > 2 * around.Min()))
             {
                 continue;
             }

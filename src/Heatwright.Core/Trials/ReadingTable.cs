@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Heatwright.Trials;
 
 /// <summary>Numbers of a run, column by column, with what was left out and why. Raw texts stay in the run.</summary>
@@ -69,26 +67,17 @@ public sealed class ReadingTable
     private static double Number(Reading reading, int column, Column as1, Trial trial, Run run, List<Remark> remarks)
     {
         string raw = reading.Raw[column].Trim();
-        if (raw.Length == 0 || raw is "-" or "n/a" or "--" or "--.--")
-        {
-            return double.NaN;
-        }
-
-        if (raw is "OL" or "0L" or ".0F" or "0.F" or "inf" or "Inf")
+        var read = ReadingText.Read(raw, Quantities.Units.Find(as1.Unit), as1.Name);
+        if (read.Says == ReadingSays.Overload)
         {
             remarks.Add(new(trial.Id, run.Id, reading.Number, $"{as1.Name} shows '{raw}': overload, not a number. Take a higher range, or check the connection.", Remark.LeftOut));
-            return double.NaN;
         }
-
-        string plain = raw.Contains('.', StringComparison.Ordinal) ? raw : raw.Replace(',', '.');
-        if (!double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || Math.Abs(value) > 9e36)
+        else if (read.Says == ReadingSays.Unclear)
         {
             remarks.Add(new(trial.Id, run.Id, reading.Number, $"{as1.Name} '{raw}' is not a number here. Type it again, or strike the reading out.", Remark.LeftOut));
-            return double.NaN;
         }
 
-        var unit = Quantities.Units.Find(as1.Unit);
-        return unit is null || unit.IsLevel ? value : unit.ToSi(value);
+        return read.Value;
     }
 }
 

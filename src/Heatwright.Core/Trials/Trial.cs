@@ -19,6 +19,8 @@ public enum TrialKind
     ModulePoints,
     /// <summary>Drop across a contact or a lead at a known current: amps, drop.</summary>
     TwoPointDrop,
+    /// <summary>Any other bench test that has a card; the card's name stands beside.</summary>
+    Bench,
 }
 
 /// <summary>A column of a run's readings.</summary>
@@ -48,6 +50,9 @@ public sealed record Trial(TrialId Id, TrialKind Kind, PartId Part, IReadOnlyLis
 {
     /// <summary>What it is to show.</summary>
     public string Purpose { get; init; } = "";
+
+    /// <summary>Name of the card of a <see cref="TrialKind.Bench"/> trial; null for the other kinds.</summary>
+    public string? Card { get; init; }
 }
 
 /// <summary>What a meter may be wrong by, for one unit.</summary>

@@ -29,6 +29,12 @@ public sealed class Screen
         Console.Profile.Width = Math.Clamp(width, 40, 160);
     }
 
+    /// <summary>What is typed or piped in; empty where nothing is.</summary>
+    public TextReader Input { get; init; } = TextReader.Null;
+
+    /// <summary>True: a person types, so it may be asked for the next line.</summary>
+    public bool InputIsTerminal { get; init; }
+
     /// <summary>Plain output, for JSON.</summary>
     public TextWriter Output { get; }
 
@@ -52,7 +58,7 @@ public sealed class Screen
             }
         }
 
-        return new(System.Console.Out, System.Console.Error, terminal, !System.Console.IsErrorRedirected, width);
+        return new(System.Console.Out, System.Console.Error, terminal, !System.Console.IsErrorRedirected, width) { Input = System.Console.In, InputIsTerminal = !System.Console.IsInputRedirected && terminal };
     }
 
     /// <summary>What is being done; silent where nobody watches.</summary>

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.Web;
@@ -13,7 +15,7 @@ internal static class ServeCommand
     public static Command Serve(Screen screen)
     {
         var file = Answers.StudyFile();
-        var port = new Option<string>("--port") { Description = "Port on this machine, 1 to 65535; without it, any that is free." };
+        var port = new Option<string>("--port") { Description = "Port on this machine, 1 to 65535; without it, the same for this study each time where that is free, so that what waits in a browser finds its way." };
         var quiet = new Option<bool>("--no-browser") { Description = "Print the address and open no browser." };
         var command = new Command("serve", "Shows a study in the browser, on this machine only, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet };
         command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file)!, parsed.GetValue(port), !parsed.GetValue(quiet), cancel));
@@ -36,17 +38,15 @@ internal static class ServeCommand
             return ExitCodes.BadInput;
         }
 
-        await using var app = WebBench.Build(opened.Value with { Path = Path.GetFullPath(path) }, port.Value);
-        try
+        var study = opened.Value with { Path = Path.GetFullPath(path) };
+        var (server, problem) = await Started(study, portText is null ? Usual(study.Path) : port.Value, orAny: portText is null, cancel);
+        if (server is null)
         {
-            await app.StartAsync(cancel);
-        }
-        catch (IOException error)
-        {
-            screen.Complain([new Problem("The port is taken.", "--port", port.Value.ToString(CultureInfo.InvariantCulture), error.Message, "Give another port, or leave --port out.")]);
+            screen.Complain([problem!]);
             return ExitCodes.BadInput;
         }
 
+        await using var app = server;
         string address = WebBench.Address(app);
         screen.Say($"'{opened.Value.Study.Name}' is at {address} on this machine. Ctrl-C ends.");
         if (browser)
@@ -57,6 +57,29 @@ internal static class ServeCommand
         await Task.Delay(Timeout.Infinite, cancel).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
         await app.StopAsync(CancellationToken.None);
         return ExitCodes.Done;
+    }
+
+    private static async Task<(WebApplication? App, Problem? Problem)> Started(OpenedStudy study, int port, bool orAny, CancellationToken cancel)
+    {
+        var app = WebBench.Build(study, port);
+        try
+        {
+            await app.StartAsync(cancel);
+            return (app, null);
+        }
+        catch (IOException error)
+        {
+            await app.DisposeAsync();
+            return orAny ? await Started(study, 0, orAny: false, cancel)
+                : (null, new Problem("The port is taken.", "--port", port.ToString(CultureInfo.InvariantCulture), error.Message, "Give another port, or leave --port out."));
+        }
+    }
+
+    /// <summary>A port of the private range that belongs to this path: a browser keeps unsent lines by address.</summary>
+    private static int Usual(string path)
+    {
+        byte[] hash = SHA256.HashData(Encoding.UTF8.GetBytes(path));
+        return 49152 + (BitConverter.ToUInt16(hash) % 16000);
     }
 
     /// <summary>The same reader as every field: '12,5' is no count, and never 125.</summary>

@@ -21,7 +21,7 @@ internal sealed class LiveRun : IHeardTaker, IDisposable
 
     private readonly StudyBook book;
     private readonly BenchClock clock;
-    private readonly TrialId trial;
+    private readonly Trial trial;
     private readonly IReadOnlyList<LivePair> pairs;
     private readonly RunId run;
     private readonly (double AtS, string Raw, Unit? Unit)[] latest;
@@ -32,7 +32,7 @@ internal sealed class LiveRun : IHeardTaker, IDisposable
     private double storedS;
     private double beganS = double.NaN;
 
-    private LiveRun(StudyBook book, Study study, BenchClock clock, TrialId trial, RunId run, IReadOnlyList<LivePair> pairs)
+    private LiveRun(StudyBook book, Study study, BenchClock clock, Trial trial, RunId run, IReadOnlyList<LivePair> pairs)
     {
         (this.book, this.study, this.clock, this.trial, this.run, this.pairs) = (book, study, clock, trial, run, pairs);
         latest = new (double, string, Unit?)[pairs.Count];
@@ -50,14 +50,14 @@ internal sealed class LiveRun : IHeardTaker, IDisposable
         var study = book.Read();
         var problem = study.Trials.FirstOrDefault(one => one.Id.Name == trial) is not { } found
             ? new Problem("The study has no such trial.", "--trial", trial, string.Join(", ", study.Trials.Select(one => one.Id.Name)), "Choose one of them, or add the trial first.")
-            : Missing(found.Kind, pairs) ?? Taken(study, run);
+            : Missing(found, pairs) ?? Taken(study, run);
         if (problem is not null)
         {
             book.Dispose();
             return new(problem);
         }
 
-        return new Checked<LiveRun>(new LiveRun(book, study, clock, new(trial), new(run ?? Keeping.ImportLog.FreeRun(study, trial)), pairs));
+        return new Checked<LiveRun>(new LiveRun(book, study, clock, study.Trials.First(one => one.Id.Name == trial), new(run ?? Keeping.ImportLog.FreeRun(study, trial)), pairs));
     }));
 
     public Problem? Take(Heard heard)
@@ -100,7 +100,7 @@ internal sealed class LiveRun : IHeardTaker, IDisposable
         var before = built?.Readings ?? [];
         built = new(run, built?.Columns ?? Heading(), [.. before, .. waiting.Select((raw, i) => new Reading(before.Count + i + 1, raw))]);
         waiting.Clear();
-        study = study with { Trials = [.. study.Trials.Select(one => one.Id == trial ? one with { Runs = [.. one.Runs.Where(other => other.Id != run), built] } : one)] };
+        study = study with { Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs.Where(other => other.Id != run), built] } : one)] };
         var done = book.Write($"Listened to {string.Join(", ", pairs.Select(pair => pair.Source).Distinct(StringComparer.Ordinal))}", study, change);
         change = done.IsFine ? done.Value ?? change : change;
         // Another window may have changed something else meanwhile: its change stays, ours goes on from there.
@@ -110,9 +110,9 @@ internal sealed class LiveRun : IHeardTaker, IDisposable
 
     public void Dispose() => book.Dispose();
 
-    private static Problem? Missing(TrialKind kind, IReadOnlyList<LivePair> pairs)
+    private static Problem? Missing(Trial trial, IReadOnlyList<LivePair> pairs)
     {
-        var (needed, perhaps) = RunFromLog.Columns(kind);
+        var (needed, perhaps) = RunFromLog.Columns(trial);
         string[] missing = [.. needed.Where(column => column != "time" && !pairs.Any(pair => pair.Column == column))];
         string[] unknown = [.. pairs.Select(pair => pair.Column).Where(column => !needed.Contains(column) && !perhaps.Contains(column))];
         return unknown.Length > 0 ? new("A run of this trial has no such column.", "--columns", string.Join(", ", unknown), string.Join(", ", needed.Concat(perhaps)), "Name one of these before the '='.")
@@ -142,5 +142,5 @@ internal sealed class LiveRun : IHeardTaker, IDisposable
             : new(new Problem("Nothing says which value goes into which column.", "--columns", "none", "COLUMN=INSTRUMENT.NAME", "Write for example --columns volts=meter.U,amps=load.I"));
     }
 
-    private Column[] Heading() => [new("time", "s", ""), .. pairs.Select((pair, i) => new Column(pair.Column, (latest[i].Unit ?? RunFromLog.UnitOf(pair.Column)).Symbol, ""))];
+    private Column[] Heading() => [new("time", "s", ""), .. pairs.Select((pair, i) => new Column(pair.Column, (latest[i].Unit ?? RunFromLog.UnitOf(trial, pair.Column)).Symbol, ""))];
 }

@@ -19,10 +19,19 @@ public static class RunStudy
     /// <param name="fingerprint">Its fingerprint.</param>
     /// <param name="progress">Told what is being done; null: nobody listens.</param>
     /// <param name="cancel">Stops it between two steps of a prediction.</param>
-    public static StudyResult Run(Study study, string fingerprint, Action<string>? progress = null, CancellationToken cancel = default)
+    public static StudyResult Run(Study study, string fingerprint, Action<string>? progress = null, CancellationToken cancel = default) => Run(study, fingerprint, progress, null, cancel);
+
+    /// <summary>As <see cref="Run(Study, string, Action{string}, CancellationToken)"/>, for callers that show findings while predictions are still being made.</summary>
+    /// <param name="study">What was entered.</param>
+    /// <param name="fingerprint">Its fingerprint.</param>
+    /// <param name="progress">Told what is being done; null: nobody listens.</param>
+    /// <param name="found">Given the findings as soon as they are there; null: nobody waits for them.</param>
+    /// <param name="cancel">Stops it between two steps of a prediction.</param>
+    public static StudyResult Run(Study study, string fingerprint, Action<string>? progress, Action<IReadOnlyList<PartFindings>>? found, CancellationToken cancel)
     {
         progress?.Invoke("Checking readings and fitting trials");
         var findings = Findings(study, cancel);
+        found?.Invoke(findings);
         var shelf = new Shelf(study.Parts, findings);
         List<ArrangementVerdict> verdicts = [];
         if (study.Brief is { } brief)

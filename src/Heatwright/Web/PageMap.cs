@@ -25,7 +25,6 @@ internal static class PageMap
         app.MapMethods("/study.json", Reading, StudyJson);
         Page<StartPage>(app, "/", "Start");
         Page<BriefPage>(app, "/brief", "Brief");
-        Page<TrialsPage>(app, "/trials", "Trials");
         Page<PredictionsPage>(app, "/predictions", "Predictions");
         Page<ComparisonPage>(app, "/comparison", "Comparison");
         // Sums need no result of the study: they answer while it is still being worked out, and when it cannot be.
@@ -33,7 +32,7 @@ internal static class PageMap
         app.MapMethods("/sums/{law}", Reading, (string law, HttpContext context, StudyOnBench bench) => LawCard.Find(law) is { } card
             ? Render(bench.Now(), "/sums", card.Law.Name, typeof(SumPage), new() { ["Form"] = SumForm.Of(card, context.Request.Query) })
             : NotHere(bench.Now(), $"/sums/{law}", "the names listed at /sums", $"Look for it at /sums?find={Uri.EscapeDataString(law)}."));
-        One<TrialPage>(app, "/trials", "Trial", result => result.Study.Trials.Select(trial => trial.Id.Name));
+        TrialMap.Map(app);
         ShelfMap.Map(app);
         WiringMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));

@@ -1,5 +1,6 @@
 using Heatwright.Jobs;
 using Heatwright.Quantities;
+using Heatwright.Trials;
 
 namespace Heatwright.Web;
 
@@ -9,7 +10,11 @@ namespace Heatwright.Web;
 /// <param name="Problems">Why it cannot be worked out; empty: nothing stands in the way.</param>
 /// <param name="Doing">What is being worked out just now.</param>
 /// <param name="FileProblems">Why the file cannot be read any more; the study is then the last one that could.</param>
-public sealed record Standing(OpenedStudy Opened, StudyResult? Result, IReadOnlyList<Problem> Problems, string Doing, IReadOnlyList<Problem> FileProblems);
+public sealed record Standing(OpenedStudy Opened, StudyResult? Result, IReadOnlyList<Problem> Problems, string Doing, IReadOnlyList<Problem> FileProblems)
+{
+    /// <summary>What the trials told; there before the predictions are. Null: not yet.</summary>
+    public IReadOnlyList<PartFindings>? Findings { get; init; }
+}
 
 /// <summary>One study file on the bench: worked out once in the background, and again when the file has changed.</summary>
 internal sealed class StudyOnBench : IDisposable
@@ -84,6 +89,7 @@ internal sealed class StudyOnBench : IDisposable
         private readonly CancellationTokenSource cancel;
         private volatile string doing = "Checking readings and fitting trials";
         private volatile StudyResult? result;
+        private volatile IReadOnlyList<PartFindings>? findings;
         private volatile IReadOnlyList<Problem> problems;
 
         public Work(OpenedStudy opened, CancellationToken closing)
@@ -101,13 +107,13 @@ internal sealed class StudyOnBench : IDisposable
 
         public void Cancel() => cancel.Cancel();
 
-        public Standing Standing(IReadOnlyList<Problem> fileProblems) => new(Opened, result, problems, doing, fileProblems);
+        public Standing Standing(IReadOnlyList<Problem> fileProblems) => new(Opened, result, problems, doing, fileProblems) { Findings = findings };
 
         private void WorkOut(CancellationToken token)
         {
             try
             {
-                result = RunStudy.Run(Opened.Study, Opened.Fingerprint, what => doing = what, token);
+                result = RunStudy.Run(Opened.Study, Opened.Fingerprint, what => doing = what, found => findings = found, token);
             }
             catch (OperationCanceledException) when (token.IsCancellationRequested)
             {

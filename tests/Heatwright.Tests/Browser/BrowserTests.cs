@@ -122,6 +122,20 @@ public sealed class BrowserTests(ServedStudy served)
         }
     }
 
+    [Fact]
+    public async Task Readings_are_typed_by_keyboard_and_none_is_lost_while_the_server_is_away()
+    {
+        string folder = Directory.CreateTempSubdirectory("heatwright-keyed-").FullName;
+        try
+        {
+            await KeyedReadings.Type(folder, async playwright => await Launch(playwright));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
 
     private static async Task<IBrowser> Launch(IPlaywright playwright)

@@ -10,11 +10,14 @@ internal sealed class Bench : IDisposable
 
     public string In(string name) => Path.Combine(Folder, name);
 
-    public (int Exit, string Out, string Error) Type(params string[] words)
+    public (int Exit, string Out, string Error) Type(params string[] words) => TypeWith("", words);
+
+    /// <summary>A command with lines piped into it.</summary>
+    public (int Exit, string Out, string Error) TypeWith(string input, params string[] words)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        int exit = CommandLine.Run(words, new Screen(output, error, outputIsTerminal: false, errorIsTerminal: false, width: 100));
+        int exit = CommandLine.Run(words, new Screen(output, error, outputIsTerminal: false, errorIsTerminal: false, width: 100) { Input = new StringReader(input) });
         return (exit, output.ToString(), error.ToString());
     }
 

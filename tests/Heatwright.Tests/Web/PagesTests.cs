@@ -27,10 +27,11 @@ public sealed partial class PagesTests(ServedStudy served)
 
     [Theory]
     [MemberData(nameof(Pages))]
-    public async Task A_page_loads_the_one_small_script_and_no_picture_script_and_nothing_inline(string path)
+    public async Task A_page_loads_its_small_scripts_and_no_picture_script_and_nothing_inline(string path)
     {
         string page = await served.Page(path);
-        Assert.Equal(["<script src=\"/bench.js\">"], Script().Matches(page).Select(match => match.Value));
+        string[] entry = path.StartsWith("/trials/", StringComparison.Ordinal) ? ["<script src=\"/entry.js\">"] : [];
+        Assert.Equal(["<script src=\"/bench.js\">", .. entry], Script().Matches(page).Select(match => match.Value));
         Assert.DoesNotMatch(Inline(), page);
         Assert.DoesNotContain("http://", page.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }

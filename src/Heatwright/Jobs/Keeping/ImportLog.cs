@@ -75,13 +75,13 @@ public static class ImportLog
         }
 
         var labels = way is not null && way.Signature == log.Mapping.Signature ? way.Labels : [];
-        return RunFromLog.Pair(log, trial.Kind, said, labels).Map(pairs => Taken(study, import, trial, bytes, log, pairs));
+        return RunFromLog.Pair(log, trial, said, labels).Map(pairs => Taken(study, import, trial, bytes, log, pairs));
     }
 
     private static (Study Study, LogImported Done) Taken(Study study, LogImport import, Trial trial, byte[] bytes, LogReading log, IReadOnlyList<ColumnPair> pairs)
     {
         string id = import.Run ?? FreeRun(study, import.Trial);
-        var run = RunFromLog.Make(new(id), log, pairs, import.Instrument);
+        var run = RunFromLog.Make(new(id), trial, log, pairs, import.Instrument);
         var kept = KeptFile.Of(KeepFiles.FreeId(study, Path.GetFileName(import.Log)), Path.GetFileName(import.Log), KeptAbout.Run, id,
             $"Raw log of this run. {string.Join(", ", pairs.Select(pair => $"{pair.Run} from '{pair.Log}'"))}.", bytes);
         ColumnLabel[] labels = [.. pairs.Where(pair => pair.Run != "time").Select(pair => new ColumnLabel(pair.Log, pair.Run, ""))];

@@ -61,7 +61,7 @@ public static class ImportSheets
         var log = LogReader.Read(bytes, answers);
         return log.Questions.Count > 0 ? new([.. log.Questions.Select(asked)])
             : log.RowsKept == 0 ? new(new Problem("No readings were found in the sheet.", file, "no rows", "a table with a heading and numbers", "Look at it with 'heatwright log read'."))
-            : RunFromLog.Pair(log, trial.Kind, said, []).Map(pairs => RunFromLog.Make(new("sheet"), log, pairs, ""));
+            : RunFromLog.Pair(log, trial, said, []).Map(pairs => RunFromLog.Make(new("sheet"), trial, log, pairs, ""));
     }
 
     private static string Free(string name, IEnumerable<string> taken)

@@ -1,0 +1,25 @@
+namespace Heatwright.Trials;
+
+/// <summary>What the checks say of one run while it is being taken: those of its fit, and the rules of its card.</summary>
+public static class RunChecks
+{
+    /// <summary>Remarks on the readings as they stand, first those that leave a reading out.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="run">The run.</param>
+    /// <param name="instruments">The meters.</param>
+    /// <param name="card">The card that tells how the trial is done; null: its fit's checks alone.</param>
+    public static IReadOnlyList<Remark> Of(Trial trial, Run run, InstrumentCauses instruments, TrialCard? card)
+    {
+        List<Remark> remarks = trial.Kind == TrialKind.Bench ? [] : [.. ReadingTable.Read(run, trial).Remarks];
+        if (card is not null && run.Readings.Count > 0)
+        {
+            var struck = run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => reading.Number).ToHashSet();
+            var told = remarks.Where(remark => remark.Effect == Remark.LeftOut).Select(remark => remark.Reading).ToHashSet();
+            var said = TrialFits.Check(card.Name, CardBench.Input(card, run, instruments));
+            remarks.AddRange((said.IsFine ? said.Value : []).Where(remark => !struck.Contains(remark.Reading) && !(remark.LeftOut && told.Contains(remark.Reading)))
+                .Select(remark => new Remark(trial.Id, run.Id, remark.Reading, $"{remark.Words} {remark.Remedy}".Trim(), remark.LeftOut && trial.Kind == TrialKind.Bench ? Remark.LeftOut : Remark.Kept)));
+        }
+
+        return remarks;
+    }
+}

@@ -1,0 +1,197 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using Heatwright.Jobs;
+using Heatwright.Jobs.Trials;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Cli;
+
+/// <summary>Commands that put meters, bench tests and readings into a study.</summary>
+internal static class EnterCommands
+{
+    public static Command Meter(Screen screen) => new("meter", "Meters of a study, with what they promise. Example: heatwright meter add knife.study bench \"bench meter\" --reads \"V=0.5%+2mV\" \"A=1%+5mA\"") { AddMeter(screen), ListMeters(screen) };
+
+    private static Command AddMeter(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var id = new Argument<string>("METER") { Description = "Its short name; columns of readings name it." };
+        var name = new Argument<string?>("NAME") { Description = "What you call it.", Arity = ArgumentArity.ZeroOrOne };
+        var reads = Many("--reads", "What it promises for each unit, as its leaflet has it: \"V=0.5%+2mV\", \"A=1%+3d\", \"s=exact\".");
+        var step = Many("--step", "The smallest step it shows for each unit: \"V=1mV\".");
+        var command = new Command("add", "Puts a meter, probe, watch or logger into a study, or states it anew. Example: heatwright meter add knife.study probe \"thermometer\" --reads \"degC=1%+2K\" --step \"degC=0.1K\"") { file, id, name, reads, step, json };
+        command.SetAction(parsed => Answers.Give(screen, PlanTrial.Meter(parsed.GetValue(file)!, new(parsed.GetValue(id)!, parsed.GetValue(name) ?? "", parsed.GetValue(reads) ?? [], parsed.GetValue(step) ?? [])), parsed.GetValue(json), meter => meter, meter => Say(screen, meter)));
+        return command;
+    }
+
+    private static Command ListMeters(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var command = new Command("list", "Lists the meters of a study. Example: heatwright meter list knife.study") { file, json };
+        command.SetAction(parsed => Answers.Give(screen, OpenStudy.Read(parsed.GetValue(file)!).Map(opened => opened.Study.Instruments), parsed.GetValue(json), meters => meters, meters =>
+        {
+            meters.ToList().ForEach(meter => Say(screen, meter));
+            if (meters.Count == 0)
+            {
+                screen.Say("No meter yet: a reading without one is taken with what a usual meter promises, or without doubt of its own.");
+            }
+        }));
+        return command;
+    }
+
+    private static void Say(Screen screen, Instrument meter)
+    {
+        screen.Say($"{meter.Id}  {meter.Name}");
+        foreach (var spec in meter.Specs)
+        {
+            screen.Say($"  {spec.Unit}: ±({Display.Significant(spec.Percent, 3)} % + {Display.Significant(spec.Offset, 3)} {spec.Unit}){(spec.Resolution > 0 ? $", shows steps of {Display.Significant(spec.Resolution, 3)} {spec.Unit}" : "")}");
+        }
+    }
+
+    public static Command Add(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var kind = new Argument<string>("KIND") { Description = "One of 'heatwright trial kinds', or discharge or hot-ohms." };
+        var on = new Option<string>("--on") { Description = "The part that is tried.", Required = true };
+        var name = new Option<string?>("--name") { Description = "Short name of the trial; without it, the part and the kind." };
+        var purpose = new Option<string?>("--purpose") { Description = "What it is to show." };
+        var command = new Command("add", "Plans a bench test of a part. Example: heatwright trial add knife.study cold-ohms --on stick") { file, kind, on, name, purpose, json };
+        command.SetAction(parsed => Answers.Give(screen, PlanTrial.Add(parsed.GetValue(file)!, parsed.GetValue(name) ?? "", parsed.GetValue(kind)!, parsed.GetValue(on)!, parsed.GetValue(purpose) ?? ""), parsed.GetValue(json),
+            trial => new { Trial = trial.Id.Name, Kind = TrialKinds.Of(trial), Part = trial.Part.Name },
+            trial =>
+            {
+                screen.Say($"{trial.Id}: {TrialKinds.Of(trial)} of {trial.Part}.");
+                if (TrialKinds.CardOf(trial) is { } card)
+                {
+                    card.Recipe.Stops.ToList().ForEach(stop => screen.Hang("  stop  ", stop));
+                }
+
+                screen.Say($"Read it with 'heatwright trial enter {parsed.GetValue(file)} {trial.Id}'; how it is done: 'heatwright trial recipe {TrialKinds.CardOf(trial)?.Name ?? TrialKinds.Of(trial)}'.");
+            }));
+        return command;
+    }
+
+    public static Command Drop(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var name = new Argument<string>("TRIAL") { Description = "The trial." };
+        var command = new Command("drop", "Takes a planned trial without readings out again. Example: heatwright trial drop knife.study stick-cold-ohms") { file, name, json };
+        command.SetAction(parsed => Answers.Give(screen, PlanTrial.Drop(parsed.GetValue(file)!, parsed.GetValue(name)!), parsed.GetValue(json), done => new { done.Change?.Number, done.Change?.What }, done => screen.Say($"{done.Change?.What}.")));
+        return command;
+    }
+
+    public static Command List(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var command = new Command("list", "Lists the trials of a study with their runs and what they found. Example: heatwright trial list knife.study") { file, json };
+        command.SetAction(parsed => Answers.Give(screen, OpenStudy.Read(parsed.GetValue(file)!).Map(opened => (opened.Study, Found: RunStudy.Findings(opened.Study))), parsed.GetValue(json),
+            told => told.Study.Trials.Select(trial => TrialRow.Of(trial, told.Found)),
+            told =>
+            {
+                var table = Answers.Table("trial", "kind", "part", "runs", "readings", "findings");
+                foreach (var trial in told.Study.Trials)
+                {
+                    var row = TrialRow.Of(trial, told.Found);
+                    table.Row(row.Trial, row.Kind, row.Part, Number(row.Runs.Count), Number(row.Readings), row.Findings.Count > 0 ? string.Join("\n", row.Findings.Select(finding => $"{finding.Name} {finding.Says}")) : row.Problems is [var first, ..] ? first : "none");
+                }
+
+                screen.Console.Write(table);
+            }));
+        return command;
+    }
+
+    public static Command Enter(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var trial = new Argument<string>("TRIAL") { Description = "The trial." };
+        var run = new Option<string?>("--run") { Description = "A run that is there, to type more into it; or the name of the new one." };
+        var columns = new Option<string?>("--columns") { Description = "The columns in the order in which you type them, with commas between: time,volts,amps. Without it, those that the kind needs." };
+        var meter = Many("--meter", "Which meter reads which column: \"volts=bench\".");
+        var set = Many("--set", "What holds for the whole run: \"air=24C\".");
+        var read = Many("--read", "Readings, one line each: \"3.82 0.41\". Without it they are read from the input, line by line.");
+        var command = new Command("enter", "Types readings into a trial, one line each; each is understood, checked and kept at once. Example: heatwright trial enter knife.study stick-cold-ohms --set leads=0.2ohm --read 7.41 7.43") { file, trial, run, columns, meter, set, read, json };
+        command.SetAction(parsed =>
+        {
+            string path = parsed.GetValue(file)!;
+            var begun = Begun(path, parsed.GetValue(run), new RunEntry(parsed.GetValue(trial)!, parsed.GetValue(run) ?? "",
+                [.. (parsed.GetValue(columns) ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)], parsed.GetValue(meter) ?? [], parsed.GetValue(set) ?? []));
+            if (!begun.IsFine)
+            {
+                screen.Complain(begun.Problems);
+                return ExitCodes.BadInput;
+            }
+
+            return Taken(screen, path, begun.Value, parsed.GetValue(read) is { Length: > 0 } typed ? typed : Lines(screen, begun.Value), parsed.GetValue(json));
+        });
+        return command;
+    }
+
+    private static Checked<Run> Begun(string path, string? name, RunEntry entry) => OpenStudy.Read(path).Then(opened =>
+    {
+        var there = opened.Study.Trials.Where(trial => trial.Id.Name == entry.Trial).SelectMany(trial => trial.Runs).FirstOrDefault(run => run.Id.Name == name);
+        return there is null ? TypeReadings.Begin(path, entry)
+            : entry.Columns.Count + entry.Meters.Count + entry.Settings.Count > 0
+            ? new(new Problem("This run has begun: its columns, meters and settings stand.", $"run {there.Id}", string.Join(", ", entry.Columns.Concat(entry.Meters).Concat(entry.Settings)), "readings only", "Leave --columns, --meter and --set out, or begin another run."))
+            : new(there);
+    });
+
+    private static IEnumerable<string> Lines(Screen screen, Run run)
+    {
+        if (screen.InputIsTerminal)
+        {
+            screen.Say($"{run.Id}: type {string.Join(' ', run.Columns.Select(column => column.Name))}, Enter after each line; an empty line ends.");
+        }
+
+        while (screen.Input.ReadLine() is { } line && (line.Trim().Length > 0 || !screen.InputIsTerminal))
+        {
+            if (line.Trim().Length > 0 && line.TrimStart()[0] != '#')
+            {
+                yield return line;
+            }
+        }
+    }
+
+    private static int Taken(Screen screen, string path, Run run, IEnumerable<string> lines, bool json)
+    {
+        List<ReadingTaken> all = [];
+        int refused = 0;
+        foreach (string line in lines)
+        {
+            var taken = TypeReadings.Take(path, run.Id.Name, line);
+            if (!taken.IsFine)
+            {
+                refused++;
+                screen.Complain(taken.Problems);
+                continue;
+            }
+
+            all.Add(taken.Value);
+            if (!json)
+            {
+                screen.Say($"{taken.Value.Number.ToString(CultureInfo.InvariantCulture),4}  {string.Join("  ", taken.Value.Fields.Select(field => $"{field.Column} {field.Understood}"))}");
+                taken.Value.Remarks.ToList().ForEach(remark => screen.Hang("      ! ", remark.Reading is 0 || remark.Reading == taken.Value.Number ? remark.Words : $"reading {remark.Reading}: {remark.Words}"));
+            }
+        }
+
+        if (json)
+        {
+            screen.Output.WriteLine(JsonSerializer.Serialize(new
+            {
+                Run = run.Id.Name,
+                Readings = all.Select(taken => new { taken.Number, taken.Fields, Remarks = taken.Remarks.Select(remark => new { remark.Reading, remark.Words, remark.Effect }) }),
+                Refused = refused,
+            }, Answers.Pretty));
+        }
+        else
+        {
+            screen.Say($"{all.Count} readings into {run.Id}{(refused > 0 ? $"; {refused} lines were not taken" : "")}.");
+        }
+
+        return refused > 0 ? ExitCodes.BadInput : ExitCodes.Done;
+    }
+
+    private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    private static Option<string[]> Many(string name, string about) => new(name) { Description = about, AllowMultipleArgumentsPerToken = true };
+}

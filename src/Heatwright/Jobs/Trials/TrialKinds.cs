@@ -1,0 +1,35 @@
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs.Trials;
+
+/// <summary>The names by which a maker calls the kinds of bench test that a study holds.</summary>
+public static class TrialKinds
+{
+    // Kinds whose runs of one part are fitted together, and whose findings a prediction is made of.
+    private static readonly Dictionary<string, TrialKind> Together = new(StringComparer.Ordinal)
+    {
+        ["discharge"] = TrialKind.Discharge,
+        ["pulse"] = TrialKind.Pulse,
+        ["cold-ohms"] = TrialKind.ColdOhms,
+        ["hot-ohms"] = TrialKind.HotOhms,
+        ["warm-up"] = TrialKind.WarmUp,
+        ["converter-points"] = TrialKind.ModulePoints,
+        ["two-point-drop"] = TrialKind.TwoPointDrop,
+    };
+
+    /// <summary>All names, those that predictions rest on first.</summary>
+    public static IReadOnlyList<string> All { get; } = [.. Together.Keys.Concat(TrialCard.All.Select(card => card.Name)).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>The kind of this name, with its card where it has one; null: there is none.</summary>
+    public static (TrialKind Kind, string? Card)? Find(string name)
+    {
+        string plain = name.Trim().ToLowerInvariant().Replace(' ', '-');
+        return Together.TryGetValue(plain, out var kind) ? (kind, null) : TrialCard.Find(plain) is { } card ? (TrialKind.Bench, card.Name) : null;
+    }
+
+    /// <summary>The name of a trial's kind.</summary>
+    public static string Of(Trial trial) => trial.Card ?? Together.First(pair => pair.Value == trial.Kind).Key;
+
+    /// <summary>The card that tells how a trial is done; null: there is none of its name.</summary>
+    public static TrialCard? CardOf(Trial trial) => TrialCard.Find(Of(trial) switch { "discharge" => "capacity", "hot-ohms" => "volts-amps", var name => name });
+}

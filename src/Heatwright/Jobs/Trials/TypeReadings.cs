@@ -1,0 +1,245 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs.Trials;
+
+/// <summary>A run as a maker begins it.</summary>
+/// <param name="Trial">The trial.</param>
+/// <param name="Run">Short name; empty: the trial and a number.</param>
+/// <param name="Columns">Columns in the order in which they are typed; empty: those that the kind needs.</param>
+/// <param name="Meters">Which meter reads which column: 'volts=bench'.</param>
+/// <param name="Settings">What holds for the whole run: 'air=24C'.</param>
+public sealed record RunEntry(string Trial, string Run, IReadOnlyList<string> Columns, IReadOnlyList<string> Meters, IReadOnlyList<string> Settings);
+
+/// <summary>One field of a typed line, understood.</summary>
+/// <param name="Column">Its column.</param>
+/// <param name="Raw">As typed.</param>
+/// <param name="Understood">What was understood, with its unit.</param>
+public sealed record FieldRead(string Column, string Raw, string Understood);
+
+/// <summary>A reading that was taken in.</summary>
+/// <param name="Run">Its run.</param>
+/// <param name="Number">Its number there.</param>
+/// <param name="Fields">What was understood.</param>
+/// <param name="Remarks">What the checks say now that they did not say before.</param>
+public sealed record ReadingTaken(string Run, int Number, IReadOnlyList<FieldRead> Fields, IReadOnlyList<Remark> Remarks);
+
+/// <summary>Readings typed at the bench: one line each, understood at once, each one change of the study.</summary>
+public static partial class TypeReadings
+{
+    /// <summary>Begins a run; the last part of what a maker enters before readings.</summary>
+    public static Checked<Run> Begin(string path, RunEntry entry)
+    {
+        Run? made = null;
+        return ChangeStudy.Run(path, $"run of {entry.Trial} begun", study => PlanTrial.Found(study, entry.Trial).Then(trial => Made(study, trial, entry).Map(run =>
+        {
+            made = run;
+            return study with { Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs, run] } : one)] };
+        }))).Map(_ => made!);
+    }
+
+    /// <summary>Takes one typed line into a run: '3.82 0.41 12.5', or 'volts=3.82 amps=0.41'.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="run">The run.</param>
+    /// <param name="line">As typed.</param>
+    public static Checked<ReadingTaken> Take(string path, string run, string line)
+    {
+        ReadingTaken? taken = null;
+        return ChangeStudy.Run(path, $"reading into {run}: {line.Trim()}", study => Find(study, run).Then(found => Understood(found.Trial, found.Run, line).Map(fields =>
+        {
+            var before = found.Run;
+            var after = before with { Readings = [.. before.Readings, new(before.Readings.Count + 1, [.. fields.Select(field => field.Raw)])] };
+            taken = new(run, after.Readings.Count, fields, News(study, found.Trial, before, after));
+            return study with { Trials = [.. study.Trials.Select(one => one.Id == found.Trial.Id ? one with { Runs = [.. one.Runs.Select(other => other.Id == before.Id ? after : other)] } : one)] };
+        }))).Map(_ => taken!);
+    }
+
+    /// <summary>What a line would mean in a run, and what the checks would say; nothing is stored.</summary>
+    public static Checked<ReadingTaken> Look(Study study, string run, string line) => Find(study, run).Then(found => Understood(found.Trial, found.Run, line).Map(fields =>
+    {
+        var after = found.Run with { Readings = [.. found.Run.Readings, new(found.Run.Readings.Count + 1, [.. fields.Select(field => field.Raw)])] };
+        return new ReadingTaken(run, after.Readings.Count, fields, News(study, found.Trial, found.Run, after));
+    }));
+
+    /// <summary>What was understood of a reading that is kept.</summary>
+    public static IReadOnlyList<FieldRead> Fields(Trial trial, Run run, Reading reading) => [.. run.Columns.Select((column, i) => Field(trial, column, reading.Raw[i], []))];
+
+    /// <summary>What the checks say of a run as it stands.</summary>
+    public static IReadOnlyList<Remark> Remarks(Study study, Trial trial, Run run) => RunChecks.Of(trial, run, new InstrumentCauses(study.Instruments), TrialKinds.CardOf(trial));
+
+    private static Remark[] News(Study study, Trial trial, Run before, Run after)
+    {
+        var old = Remarks(study, trial, before).Select(remark => (remark.Reading, remark.Words)).ToHashSet();
+        return [.. Remarks(study, trial, after).Where(remark => !old.Contains((remark.Reading, remark.Words)))];
+    }
+
+    private static Checked<(Trial Trial, Run Run)> Find(Study study, string run)
+    {
+        var all = study.Trials.SelectMany(trial => trial.Runs.Select(one => (Trial: trial, Run: one))).ToArray();
+        return all.FirstOrDefault(pair => string.Equals(pair.Run.Id.Name, run, StringComparison.OrdinalIgnoreCase)) is { Run: not null } found
+            ? new(found)
+            : new(new Problem("The study has no such run.", $"study '{study.Name}'", run, all.Length > 0 ? string.Join(", ", all.Select(pair => pair.Run.Id.Name)) : "no run yet", "Choose one of them, or begin one with 'heatwright trial enter'."));
+    }
+
+    private static Checked<Run> Made(Study study, Trial trial, RunEntry entry)
+    {
+        List<Problem> problems = [];
+        var (needed, perhaps) = RunFromLog.Columns(trial);
+        string[] columns = entry.Columns.Count > 0 ? [.. entry.Columns.Select(name => name.Trim().Replace('-', ' '))] : [.. needed];
+        foreach (string unknown in columns.Where(name => !needed.Contains(name) && !perhaps.Contains(name)))
+        {
+            problems.Add(new("A run of this trial has no such column.", "columns", unknown, string.Join(", ", needed.Concat(perhaps)), "Name one of these."));
+        }
+
+        foreach (string missing in needed.Where(name => !columns.Contains(name)))
+        {
+            problems.Add(new("A run of this trial needs this column.", "columns", string.Join(", ", columns), missing, "Name it too; a '-' in it stands for what was not read."));
+        }
+
+        var meters = Pairs(entry.Meters, "meter", problems);
+        foreach (var (column, meter) in meters)
+        {
+            if (!columns.Contains(column) || study.Instruments.All(one => one.Id != meter))
+            {
+                problems.Add(new("A column or a meter is not known.", "meter", $"{column}={meter}", $"one of {string.Join(", ", columns)}, with one of {(study.Instruments.Count > 0 ? string.Join(", ", study.Instruments.Select(one => one.Id)) : "no meter yet")}", "Correct it, or add the meter with 'heatwright meter add'."));
+            }
+        }
+
+        string id = entry.Run.Length > 0 ? entry.Run : Keeping.ImportLog.FreeRun(study, trial.Id.Name);
+        if (study.Trials.SelectMany(one => one.Runs).Any(one => string.Equals(one.Id.Name, id, StringComparison.OrdinalIgnoreCase)))
+        {
+            problems.Add(new("The study has a run of this name.", "run", id, "a name that is free", "Choose another, or leave it out."));
+        }
+
+        var settings = Settings(trial, Pairs(entry.Settings, "setting", problems), problems);
+        return problems.Count > 0 ? new(problems) : new(new Run(new(id), [.. columns.Select(name => new Column(name, RunFromLog.IsWord(trial, name) ? "" : RunFromLog.UnitOf(trial, name).Symbol, meters.GetValueOrDefault(name) ?? ""))], []) { Settings = settings });
+    }
+
+    private static Dictionary<string, double> Settings(Trial trial, Dictionary<string, string> said, List<Problem> problems)
+    {
+        var settings = new Dictionary<string, double>(StringComparer.Ordinal);
+        string[] known = [.. RunFromLog.Settings(trial)];
+        foreach (var (name, text) in said)
+        {
+            var unit = name switch
+            {
+                "sample" or "touches" => Units.One,
+                "air" or "at" => Units.Celsius,
+                "leads" => Units.Ohm,
+                "set" => Units.Volt,
+                _ => Units.Find(TrialKinds.CardOf(trial)?.Settings.FirstOrDefault(setting => setting.Name == name)?.Unit ?? "") ?? Units.One,
+            };
+            if (!known.Contains(name))
+            {
+                problems.Add(new("A run of this trial has no such setting.", "setting", name, string.Join(", ", known), "Name one of these, or leave it out."));
+            }
+            else if (OptionReader.Amount($"setting {name}", text, unit == Units.One ? Expect.Ratio : Expect.Of(unit, name)) is { } read)
+            {
+                problems.AddRange(read.Problems);
+                settings[name] = !read.IsFine ? 0 : unit.IsLevel ? Units.Celsius.FromSi(read.Value.Si) : read.Value.Si;
+            }
+        }
+
+        return settings;
+    }
+
+    private static Dictionary<string, string> Pairs(IReadOnlyList<string> words, string what, List<Problem> problems)
+    {
+        var pairs = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (string word in words.Where(word => word.Trim().Length > 0))
+        {
+            string[] pair = word.Split('=', 2, StringSplitOptions.TrimEntries);
+            if (pair.Length == 2 && pair.All(side => side.Length > 0))
+            {
+                pairs[pair[0].Replace('-', ' ')] = pair[1];
+            }
+            else
+            {
+                problems.Add(new($"A {what} is typed name=value.", what, word, "name=value", "Put an '=' between the two."));
+            }
+        }
+
+        return pairs;
+    }
+
+    private static Checked<FieldRead[]> Understood(Trial trial, Run run, string line)
+    {
+        var fields = Fields(run, line);
+        if (!fields.IsFine)
+        {
+            return new(fields.Problems);
+        }
+
+        List<Problem> problems = [];
+        var read = run.Columns.Select((column, i) => Field(trial, column, fields.Value[i], problems)).ToArray();
+        if (problems.Count == 0 && fields.Value.All(text => text is "" or "-"))
+        {
+            problems.Add(new("The line holds no reading.", "readings", line.Trim().Length > 0 ? line.Trim() : "an empty line", "at least one value", $"Type {string.Join(' ', run.Columns.Select(column => column.Name))}, a blank between two."));
+        }
+
+        return problems.Count > 0 ? new(problems) : new(read);
+    }
+
+    private static FieldRead Field(Trial trial, Column column, string raw, List<Problem> problems)
+    {
+        if (RunFromLog.IsWord(trial, column.Name))
+        {
+            string[] words = [.. TrialKinds.CardOf(trial)!.Column(column.Name)!.Words];
+            if (words.Length > 0 && raw is not ("" or "-") && !words.Contains(raw, StringComparer.OrdinalIgnoreCase))
+            {
+                problems.Add(new($"{column.Name} takes one of a few words.", column.Name, raw, string.Join(", ", words), "Type one of them."));
+            }
+
+            return new(column.Name, raw, raw);
+        }
+
+        var unit = RunFromLog.UnitOf(trial, column.Name);
+        var text = ReadingText.Read(raw, Units.Find(column.Unit) ?? unit, column.Name);
+        if (text.Says == ReadingSays.Unclear)
+        {
+            problems.Add(new($"{column.Name} cannot be read: {text.Why.TrimEnd('.')}.", column.Name, raw, unit == Units.One ? "a number" : $"a value in {unit.Symbol}", "Type it again; '-' stands for nothing read, OL for over range."));
+        }
+
+        var shown = Units.Find(column.Unit) ?? unit;
+        return new(column.Name, raw, text.Says switch
+        {
+            ReadingSays.Nothing => "not read",
+            ReadingSays.Overload => "over range",
+            ReadingSays.Unclear => "?",
+            _ => $"{Display.Significant(shown.IsLevel ? text.Value : shown.FromSi(text.Value), 7)}{(shown.Symbol.Length > 0 ? "\u00A0" + shown.Symbol : "")}",
+        });
+    }
+
+    private static Checked<string[]> Fields(Run run, string line)
+    {
+        string[] texts = [.. Token().Matches(line).Select(match => match.Value.Trim())];
+        if (texts.Any(text => text.Contains('=', StringComparison.Ordinal)))
+        {
+            var named = new string[run.Columns.Count];
+            Array.Fill(named, "");
+            foreach (string text in texts)
+            {
+                string[] pair = text.Split('=', 2);
+                int column = pair.Length < 2 ? -1 : run.Columns.ToList().FindIndex(one => string.Equals(one.Name.Replace(' ', '-'), pair[0].Replace(' ', '-'), StringComparison.OrdinalIgnoreCase));
+                if (column < 0)
+                {
+                    return new(new Problem("This is no column of the run.", $"run {run.Id}", text, string.Join(", ", run.Columns.Select(one => one.Name.Replace(' ', '-') + "=")), "Name each value, or none of them."));
+                }
+
+                named[column] = pair[1];
+            }
+
+            return new(named);
+        }
+
+        return texts.Length == run.Columns.Count ? new(texts) : new(new Problem(
+            "The line has another number of values than the run has columns.", $"run {run.Id}", $"{texts.Length.ToString(CultureInfo.InvariantCulture)}: {line.Trim()}", string.Join(' ', run.Columns.Select(one => one.Name)), "Type one value for each, a blank between two; '-' stands for nothing read."));
+    }
+
+    /// <summary>A value with its unit behind it, as '3.82', '3.82V', '3.82 V', '410 mA', '4k7', '1:20'.</summary>
+    [GeneratedRegex(@"[^\s;|]+(?:[ \u00A0](?:[munkKM\u00B5\u03BC]?(?:V|A|W|Ohm|ohm|\u03A9|\u2126|s|J|Ah|Wh|Hz)|\u00B0[CF]|C|K|%|min|h)(?=[\s;|]|$))?", RegexOptions.CultureInvariant)]
+    private static partial Regex Token();
+}

@@ -1,0 +1,130 @@
+using System.Globalization;
+using Heatwright.Jobs;
+using Heatwright.Jobs.Keeping;
+using Heatwright.Jobs.Trials;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+using Heatwright.Web.Frame;
+using Heatwright.Web.Pages;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Heatwright.Web;
+
+/// <summary>Addresses of the trials: the list with the form that plans one, and each with its readings, typed line by line.</summary>
+internal static class TrialMap
+{
+    public static void Map(WebApplication app)
+    {
+        PageMap.OwnFile(app, "entry.js", "text/javascript; charset=utf-8");
+        app.MapMethods("/trials", PageMap.Reading, (StudyOnBench bench) => All(bench.Now(), TrialForm.None));
+        app.MapMethods("/trials/{name}", PageMap.Reading, (string name, StudyOnBench bench) => One(bench.Now(), name, TrialForm.None));
+        app.MapMethods("/state", PageMap.Reading, (StudyOnBench bench) => bench.Now() is var standing ? TypedResults.Json(new { state = standing.Opened.Fingerprint[..8], found = standing.Findings is not null, worked = standing.Result is not null || standing.Problems.Count > 0 }) : null!);
+        app.MapMethods("/trials/{name}/look", PageMap.Reading, (string? run, string? line, StudyOnBench bench) => Answer(TypeReadings.Look(bench.Now().Opened.Study, run ?? "", line ?? "")));
+        Writing.Post(app, "/trials/add", (context, form) =>
+        {
+            var bench = Bench(context);
+            var planned = PlanTrial.Add(bench.Now().Opened.Path, form.Field("name"), form.Field("kind"), form.Field("part"), form.Field("purpose"));
+            return planned.IsFine ? Writing.To(Page(planned.Value.Id.Name)) : All(bench.Now(), TrialForm.Refused("plan", form, planned.Problems), StatusCodes.Status422UnprocessableEntity);
+        });
+        Post(app, "run", (path, name, form) => TypeReadings.Begin(path, Run(name, form)).Map(run => run.Id.Name));
+        Writing.Post(app, "/trials/{name}/line", (context, form) => Line(context, (string)context.Request.RouteValues["name"]!, form));
+        Post(app, "block", Block);
+        Post(app, "strike", (path, _, form) => Numbers(form.Field("numbers")).Then(numbers => StudyCare.Strike(path, form.Field("run"), numbers, form.Field("because"))).Map(_ => form.Field("run")));
+        Post(app, "stand", (path, _, form) => Numbers(form.Field("numbers")).Then(numbers => StudyCare.Strike(path, form.Field("run"), numbers, null)).Map(_ => form.Field("run")));
+    }
+
+    private static StudyOnBench Bench(HttpContext context) => context.RequestServices.GetRequiredService<StudyOnBench>();
+
+    private static string Page(string trial, string run = "") => $"/trials/{Uri.EscapeDataString(trial)}{(run.Length > 0 ? $"#run-{Uri.EscapeDataString(run)}" : "")}";
+
+    private static void Post(WebApplication app, string about, Func<string, string, IFormCollection, Checked<string>> job) => Writing.Post(app, $"/trials/{{name}}/{about}", (context, form) =>
+    {
+        string name = (string)context.Request.RouteValues["name"]!;
+        var bench = Bench(context);
+        var done = about == "strike" && form.Field("because").Length == 0
+            ? new(new Problem("A reading is struck out with a reason.", "reason", "empty", "a few words", "Say why it does not count; it stays with the reading."))
+            : job(bench.Now().Opened.Path, name, form);
+        return done.IsFine ? Writing.To(Page(name, done.Value)) : One(bench.Now(), name, TrialForm.Refused(about, form, done.Problems), StatusCodes.Status422UnprocessableEntity);
+    });
+
+    private static RunEntry Run(string trial, IFormCollection form) => new(trial, form.Field("id"),
+        [.. form["columns"].OfType<string>()], [.. form.Keys.Where(key => key.StartsWith("meter ", StringComparison.Ordinal) && form.Field(key).Length > 0).Select(key => $"{key["meter ".Length..]}={form.Field(key)}")],
+        [.. form.Keys.Where(key => key.StartsWith("set ", StringComparison.Ordinal) && form.Field(key).Length > 0).Select(key => $"{key["set ".Length..]}={form.Field(key)}")]);
+
+    /// <summary>One typed line. A line that was sent again because its answer was lost is taken once: its number and its text tell.</summary>
+    private static IResult Line(HttpContext context, string name, IFormCollection form)
+    {
+        var bench = Bench(context);
+        bool machine = context.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.Ordinal);
+        string path = bench.Now().Opened.Path, line = form["line"].ToString(), run = form.Field("run");
+        var taken = Twice(bench.Now().Opened.Study, run, line, form.Field("number")) ?? (run.Length > 0 ? new Checked<string>(run) : TypeReadings.Begin(path, new(name, "", [], [], [])).Map(begun => begun.Id.Name)).Then(into => TypeReadings.Take(path, into, line));
+        if (machine)
+        {
+            bench.Now();
+            return Answer(taken);
+        }
+
+        return taken.IsFine ? Writing.To(Page(name, taken.Value.Run)) : One(bench.Now(), name, TrialForm.Refused("line", form, taken.Problems), StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static Checked<ReadingTaken>? Twice(Study study, string run, string line, string number)
+    {
+        if (!int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int wanted) || study.Trials.SelectMany(trial => trial.Runs).FirstOrDefault(one => one.Id.Name == run) is not { } there || wanted < 1 || wanted > there.Readings.Count)
+        {
+            return null;
+        }
+
+        var looked = TypeReadings.Look(study, run, line);
+        return looked.IsFine && there.Readings[wanted - 1].Raw.SequenceEqual(looked.Value.Fields.Select(field => field.Raw), StringComparer.Ordinal) ? new(looked.Value with { Number = wanted, Remarks = [] }) : null;
+    }
+
+    private static IResult Answer(Checked<ReadingTaken> taken) => taken.IsFine
+        ? TypedResults.Json(new { taken.Value.Run, taken.Value.Number, taken.Value.Fields, remarks = taken.Value.Remarks.Select(remark => new { remark.Reading, remark.Words, leftOut = remark.Effect == Remark.LeftOut }) })
+        : Results.Json(new { problem = taken.Problems[0] }, statusCode: StatusCodes.Status422UnprocessableEntity);
+
+    private static Checked<string> Block(string path, string trial, IFormCollection form)
+    {
+        string run = form.Field("run");
+        foreach (string line in form["block"].ToString().Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && line[0] != '#'))
+        {
+            var taken = (run.Length > 0 ? new Checked<string>(run) : TypeReadings.Begin(path, new(trial, "", [], [], [])).Map(begun => begun.Id.Name)).Then(into => TypeReadings.Take(path, into, line));
+            if (!taken.IsFine)
+            {
+                return new([.. taken.Problems.Select(problem => problem with { Next = $"{problem.Next} The lines before it are kept; paste the rest from this line on." })]);
+            }
+
+            run = taken.Value.Run;
+        }
+
+        return run.Length > 0 ? new(run) : new(new Problem("There is no line in the block.", "block", "empty", "one reading a line", "Paste the lines."));
+    }
+
+    private static Checked<IReadOnlyList<int>> Numbers(string typed)
+    {
+        string[] words = typed.Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries);
+        return words.Length > 0 && words.All(word => int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out _))
+            ? new((IReadOnlyList<int>)[.. words.Select(word => int.Parse(word, CultureInfo.InvariantCulture))])
+            : new(new Problem("These are no numbers of readings.", "reading", typed.Length > 0 ? typed : "empty", "numbers such as 3 or 3, 4", "Type the numbers at the head of the lines."));
+    }
+
+    private static RazorComponentResult<Document> All(Standing standing, TrialForm form, int status = StatusCodes.Status200OK)
+    {
+        var answer = PageMap.Render(standing, "/trials", "Trials", typeof(TrialsPage), new() { ["Study"] = standing.Opened.Study, ["Findings"] = standing.Findings, ["Form"] = form });
+        answer.StatusCode = status;
+        return answer;
+    }
+
+    private static RazorComponentResult<Document> One(Standing standing, string name, TrialForm form, int status = StatusCodes.Status200OK)
+    {
+        var study = standing.Opened.Study;
+        if (study.Trials.All(trial => trial.Id.Name != name))
+        {
+            return PageMap.NotHere(standing, $"/trials/{name}", study.Trials.Count > 0 ? string.Join(", ", study.Trials.Select(trial => trial.Id.Name)) : "no trial yet", "Choose one from the list at /trials.");
+        }
+
+        var answer = PageMap.Render(standing, "/trials", $"Trial {name}", typeof(TrialPage), new() { ["Study"] = study, ["Findings"] = standing.Findings, ["Name"] = name, ["Form"] = form });
+        answer.StatusCode = status;
+        return answer;
+    }
+}

@@ -1,0 +1,215 @@
+// The entry line at the bench: understood while it is typed, kept without leaving the page, safe from a lost connection; and the stopwatch beside it.
+(() => {
+  const entry = document.getElementById("entry");
+  if (!entry) {
+    return;
+  }
+
+  const form = entry.querySelector("form.entry"), line = form.elements.line, echo = form.querySelector(".echo"), remark = entry.querySelector(".live-remark");
+  const trial = entry.dataset.trial, page = `/trials/${encodeURIComponent(trial)}`;
+  let run = entry.dataset.run;
+  const store = {
+    get: name => { try { return localStorage.getItem(`heatwright ${trial} ${name}`); } catch { return null; } },
+    set: (name, value) => { try { value === null ? localStorage.removeItem(`heatwright ${trial} ${name}`) : localStorage.setItem(`heatwright ${trial} ${name}`, value); } catch { /* a browser that keeps nothing still types */ } },
+  };
+  const make = (tag, name, text) => { const one = document.createElement(tag); one.className = name; one.textContent = text; return one; };
+  const waiting = () => JSON.parse(store.get("waiting") ?? "[]");
+  let sending = false, asked = 0, timer = 0;
+
+  // What was typed and not sent survives a reload and a crash.
+  if (line.value === "" && store.get("typed")) {
+    line.value = store.get("typed");
+  }
+
+  const say = fields => echo.replaceChildren(...fields.flatMap(field => [make("span", "", field.column + " "), make("b", "", field.understood)]));
+  const hang = (words, kind) => {
+    if (!words) {
+      remark.replaceChildren();
+      return;
+    }
+
+    const box = make("div", `remark ${kind}`, ""), text = make("p", "", "");
+    text.append(make("b", "word", kind === "cannot" ? "Cannot be" : "Look again"), " " + words);
+    box.append(text);
+    remark.replaceChildren(box);
+  };
+  const told = (answer, prefix) => {
+    if (answer.problem) {
+      echo.replaceChildren(make("span", "", `${answer.problem.what} ${answer.problem.next}`));
+      hang("", "");
+      return;
+    }
+
+    say(answer.fields);
+    if (prefix) {
+      echo.prepend(make("span", "", prefix));
+    }
+
+    const news = answer.remarks[0];
+    hang(news ? (news.reading && news.reading !== answer.number ? `reading ${news.reading}: ` : "") + news.words : "", news && news.leftOut ? "cannot" : "look");
+  };
+
+  const look = async () => {
+    const typed = line.value, mine = ++asked;
+    if (!typed.trim() || !run) {
+      return;
+    }
+
+    try {
+      const answer = await (await fetch(`${page}/look?run=${encodeURIComponent(run)}&line=${encodeURIComponent(typed)}`)).json();
+      if (mine === asked && line.value === typed) {
+        told(answer, "");
+      }
+    } catch { /* the line is understood when the connection is back */ }
+  };
+  line.addEventListener("input", () => {
+    store.set("typed", line.value);
+    clearTimeout(timer);
+    timer = setTimeout(look, 120);
+  });
+
+  const count = number => {
+    form.elements.number.value = number;
+    form.querySelector(".no").textContent = number;
+  };
+  const refresh = async () => {
+    const text = await (await fetch(page)).text();
+    const next = new DOMParser().parseFromString(text, "text/html");
+    const live = next.getElementById("live");
+    if (live) {
+      document.getElementById("live").replaceWith(live);
+      form.elements.token.value = next.querySelector("#entry form.entry input[name=token]").value;
+      const there = next.getElementById("entry");
+      if (there.dataset.run !== run && waiting().length === 0) {
+        location.reload();
+      } else if (waiting().length === 0) {
+        count(next.querySelector("#entry form.entry input[name=number]").value);
+      }
+    }
+  };
+
+  // Lines go one after the other. One whose answer is lost is sent again with its number, and is taken once.
+  const send = async () => {
+    if (sending) {
+      return;
+    }
+
+    sending = true;
+    try {
+      while (waiting().length > 0) {
+        const [next, ...rest] = waiting();
+        const body = new URLSearchParams({ token: form.elements.token.value, run: next.run, number: next.number, line: next.line });
+        const response = await fetch(form.action, { method: "POST", body, headers: { Accept: "application/json" } });
+        if (response.status === 400) {
+          await refresh(); // the server began anew and gives another token
+          throw new Error("again");
+        }
+
+        const answer = await response.json();
+        if (answer.problem) {
+          // Not understood: back into the line, so that it can be mended; nothing typed is dropped.
+          store.set("waiting", JSON.stringify(rest));
+          line.value = line.value || next.line;
+          store.set("typed", line.value);
+          told(answer, "");
+        } else {
+          store.set("waiting", JSON.stringify(rest.map((one, i) => ({ ...one, run: answer.run, number: answer.number + 1 + i }))));
+          if (!run) {
+            location.reload();
+            return;
+          }
+
+          count(answer.number + 1 + rest.length);
+          told(answer, `kept as ${answer.number}: `);
+        }
+      }
+
+      refresh();
+    } catch {
+      echo.replaceChildren(make("span", "", `The connection is lost. Go on typing: ${waiting().length === 1 ? "1 line waits" : waiting().length + " lines wait"} in this browser.`));
+      setTimeout(send, 1000);
+    } finally {
+      sending = false;
+    }
+  };
+  form.addEventListener("submit", event => {
+    event.preventDefault();
+    const typed = line.value;
+    if (!typed.trim()) {
+      return;
+    }
+
+    const number = Number(form.elements.number.value);
+    store.set("waiting", JSON.stringify([...waiting(), { run, number, line: typed }]));
+    line.value = "";
+    store.set("typed", null);
+    if (run) {
+      count(number + 1);
+    }
+
+    send();
+  });
+  if (waiting().length > 0) {
+    send();
+  }
+
+  // Changes of others: another tab, the command line. And findings, when they are worked out.
+  let state = null;
+  setInterval(async () => {
+    if (document.hidden || sending) {
+      return;
+    }
+
+    try {
+      const now = await (await fetch("/state")).json(), key = `${now.state} ${now.found}`;
+      if (state !== null && key !== state) {
+        await refresh();
+      } else if (state === null && now.found && document.getElementById("live").dataset.found === "no") {
+        await refresh();
+      }
+
+      state = key;
+    } catch { /* the server is away; it is asked again */ }
+  }, 1000);
+
+  // The stopwatch: its start is kept, so a reload does not stop it. A split writes the seconds into their place in the line.
+  const watch = entry.querySelector(".watch"), place = entry.dataset.time;
+  if (place !== "") {
+    const shown = watch.querySelector("output"), go = watch.querySelector("[data-watch=go]"), stop = watch.querySelector("[data-watch=stop]");
+    const seconds = () => store.get("began") ? (Date.now() - Number(store.get("began"))) / 1000 : null;
+    const draw = () => {
+      const now = seconds();
+      shown.textContent = (now ?? Number(store.get("stopped") ?? 0)).toFixed(1);
+      go.textContent = now === null ? "Start" : "Split";
+      stop.disabled = now === null;
+    };
+    const split = () => {
+      if (seconds() === null) {
+        store.set("began", String(Date.now()));
+      } else {
+        const fields = line.value.split(/\s+/).filter(Boolean);
+        fields.splice(Number(place), 0, seconds().toFixed(1));
+        line.value = fields.join(" ") + " ";
+        store.set("typed", line.value);
+        line.focus();
+      }
+
+      draw();
+    };
+    watch.hidden = false;
+    go.addEventListener("click", split);
+    stop.addEventListener("click", () => {
+      store.set("stopped", (seconds() ?? 0).toFixed(1));
+      store.set("began", null);
+      draw();
+    });
+    line.addEventListener("keydown", event => {
+      if (event.key === " " && line.value === "") {
+        event.preventDefault();
+        split();
+      }
+    });
+    setInterval(draw, 100);
+    draw();
+  }
+})();

@@ -1,0 +1,155 @@
+using System.Text.Json;
+
+namespace Heatwright.Tests.Journeys;
+
+/// <summary>A study from nothing to findings, typed: meters, trials, readings good and bad. Expected numbers are worked out by hand beside each check.</summary>
+public sealed class EntryJourney : IDisposable
+{
+    private readonly Bench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void Readings_typed_line_by_line_become_findings_of_their_part()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "two-load-sag", "--on", "round", "--name", "sag");
+        var entered = Piped("3.90 0\n3,70 1 A\n# a note of mine\n3.50 V 2000mA\n", "trial", "enter", file, "sag", "--meter", "volts=dmm", "amps=dmm", "--json");
+        var readings = entered.GetProperty("readings").EnumerateArray().ToList();
+        Assert.Equal(3, readings.Count);
+        Assert.Equal("3.5\u00A0V", readings[2].GetProperty("fields")[0].GetProperty("understood").GetString());
+        Assert.Equal("2\u00A0A", readings[2].GetProperty("fields")[1].GetProperty("understood").GetString());
+
+        // Three points on one line: 3.90 V falls by 0.20 V an ampere, so 0.20 ohm behind 3.90 V.
+        var row = Trial(file, "sag");
+        Assert.Equal(0.20, Found(row, "ohms"), 3);
+        Assert.Equal(3.90, Found(row, "open volts"), 2);
+        var shown = Json("part", "show", file, "round");
+        Assert.Contains("open volts", shown.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_that_cannot_be_read_is_refused_and_the_others_are_kept()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        var typed = bench.TypeWith("7.41\nabc\n7.43 5\nOL\n7,42\n", "trial", "enter", file, "cold", "--meter", "ohms=dmm", "--set", "leads=0.2ohm", "at=21C");
+        Assert.Equal(2, typed.Exit);
+        Assert.Contains("abc", typed.Error, StringComparison.Ordinal);
+        Assert.Contains("another number of values", typed.Error, StringComparison.Ordinal);
+        Assert.Contains("overload", typed.Out, StringComparison.Ordinal);
+        Assert.Contains("3 readings into cold-1; 2 lines were not taken.", typed.Out, StringComparison.Ordinal);
+        // (7.41 + 7.42) / 2 less 0.2 of the leads; the overload is kept and does not count.
+        Assert.Equal(7.215, Found(Trial(file, "cold"), "ohms"), 4);
+
+        // Two more into the run that is there, the second a thousand times too large: it is kept, told and left out.
+        var more = Piped("7.40\n7k41\n", "trial", "enter", file, "cold", "--run", "cold-1", "--json");
+        Assert.Equal([4, 5], more.GetProperty("readings").EnumerateArray().Select(one => one.GetProperty("number").GetInt32()));
+        Assert.Contains("unit slip", more.ToString(), StringComparison.Ordinal);
+        Assert.Equal(7.21, Found(Trial(file, "cold"), "ohms"), 4);
+        Fine("undo", file);
+        Assert.Equal(4, Trial(file, "cold").GetProperty("readings").GetInt32());
+    }
+
+    [Fact]
+    public void Two_trials_of_one_quantity_are_compared_and_the_first_of_them_counts()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        Piped("7.42\n7.42\n", "trial", "enter", file, "cold", "--meter", "ohms=dmm", "--set", "leads=0.2ohm", "--json");
+        Fine("trial", "add", file, "four-wire-ohms", "--on", "wire", "--name", "four");
+        Piped("7.22 1\n3.61 0.5\n", "trial", "enter", file, "four", "--meter", "volts=dmm", "amps=dmm", "--json");
+        Assert.Equal(7.22, Found(Trial(file, "four"), "ohms"), 2);
+        var told = Json("study", file).ToString();
+        Assert.Contains("it agrees with cold", told, StringComparison.Ordinal);
+
+        Fine("trial", "add", file, "four-wire-ohms", "--on", "wire", "--name", "other");
+        Piped("9.0 1\n4.5 0.5\n", "trial", "enter", file, "other", "--meter", "volts=dmm", "amps=dmm", "--json");
+        told = Json("study", file).ToString();
+        Assert.Contains("it contradicts cold", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Runs_of_one_trial_are_averaged_and_their_spread_is_a_doubt()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "four-wire-ohms", "--on", "wire", "--name", "four");
+        Piped("7.00 1\n3.50 0.5\n", "trial", "enter", file, "four", "--meter", "volts=dmm", "amps=dmm", "--json");
+        Piped("7.40 1\n3.70 0.5\n", "trial", "enter", file, "four", "--meter", "volts=dmm", "amps=dmm", "--json");
+        var found = Trial(file, "four").GetProperty("findings").EnumerateArray().First(one => one.GetProperty("name").GetString() == "ohms");
+        Assert.Equal(7.20, found.GetProperty("value").GetDouble(), 2);
+        // Half the difference of two means is the standard doubt of their average: 0.2 ohm, and the meters' on top.
+        Assert.InRange(found.GetProperty("standardDoubt").GetDouble(), 0.2, 0.25);
+    }
+
+    [Fact]
+    public void What_is_not_there_or_cannot_be_is_told_with_the_next_step()
+    {
+        string file = Begun();
+        Refused("no such kind", "trial", "add", file, "guess", "--on", "wire");
+        Refused("no part of this name", "trial", "add", file, "cold-ohms", "--on", "gone");
+        Refused("no such trial", "trial", "enter", file, "gone", "--read", "1");
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire");
+        Refused("a trial of this name", "trial", "add", file, "cold-ohms", "--on", "wire");
+        Refused("no such setting", "trial", "enter", file, "wire-cold-ohms", "--set", "wind=3", "--read", "1");
+        Refused("not known", "trial", "enter", file, "wire-cold-ohms", "--meter", "ohms=gone", "--read", "1");
+        Refused("no such column", "trial", "enter", file, "wire-cold-ohms", "--columns", "ohms,volts", "--read", "1 2");
+        Refused("smallest step", "meter", "add", file, "two", "--reads", "V=1%+3d");
+        Refused("for which unit", "meter", "add", file, "two", "--reads", "flavour=1%");
+        Fine("trial", "enter", file, "wire-cold-ohms", "--read", "7.4");
+        Refused("holds readings", "trial", "drop", file, "wire-cold-ohms");
+        Fine("trial", "add", file, "hold-power", "--on", "wire");
+        Fine("trial", "drop", file, "wire-hold-power");
+    }
+
+    [Fact]
+    public void A_bench_trial_comes_back_from_a_bundle_as_it_was()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "sensor-test", "--on", "wire", "--name", "volts-of-heat");
+        Piped("0 level\n0.0041 warm\n-0.0041 swapped\n", "trial", "enter", file, "volts-of-heat", "--json");
+        string before = Json("trial", "list", file).ToString();
+        Fine("export", file, bench.In("again.zip"));
+        Fine("import", bench.In("again.zip"), bench.In("again.study"));
+        Assert.Equal(before, Json("trial", "list", bench.In("again.study")).ToString());
+        Assert.Contains("sensor-test", before, StringComparison.Ordinal);
+    }
+
+    private string Begun()
+    {
+        string file = bench.In("pen.study");
+        Fine("new", file, "--name", "wax pen");
+        Fine("part", "add", file, "round", "cell", "round cell");
+        Fine("part", "add", file, "wire", "heater", "coil");
+        Fine("meter", "add", file, "dmm", "bench meter", "--reads", "V=0.5%+2mV", "A=1%+5mA", "ohm=0.8%+2d", "--step", "ohm=0.01ohm");
+        return file;
+    }
+
+    private string Fine(params string[] words)
+    {
+        var typed = bench.Type(words);
+        Assert.True(typed.Exit == 0, typed.Error);
+        return typed.Out;
+    }
+
+    private void Refused(string what, params string[] words)
+    {
+        var typed = bench.Type(words);
+        Assert.Equal(2, typed.Exit);
+        Assert.Contains(what, typed.Error, StringComparison.Ordinal);
+        Assert.Contains("next", typed.Error, StringComparison.Ordinal);
+    }
+
+    private JsonElement Json(params string[] words) => JsonDocument.Parse(Fine([.. words, "--json"])).RootElement;
+
+    private JsonElement Piped(string lines, params string[] words)
+    {
+        var typed = bench.TypeWith(lines, words);
+        Assert.True(typed.Exit == 0, typed.Error);
+        return JsonDocument.Parse(typed.Out).RootElement;
+    }
+
+    private JsonElement Trial(string file, string name) => Json("trial", "list", file).EnumerateArray().First(one => one.GetProperty("trial").GetString() == name);
+
+    private static double Found(JsonElement row, string name) => row.GetProperty("findings").EnumerateArray().First(one => one.GetProperty("name").GetString() == name).GetProperty("value").GetDouble();
+}
