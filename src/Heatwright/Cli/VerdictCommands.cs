@@ -13,14 +13,26 @@ internal static class VerdictCommands
         var file = Answers.StudyFile();
         var say = new Option<string?>("--say") { Description = "Shows what a sentence means, without keeping it." };
         var add = new Option<string?>("--add") { Description = "Puts a sentence into the brief." };
+        var set = new Option<string[]>("--set") { Description = $"States the work: {string.Join(", ", EditBrief.Known(null).Select(field => $"{field.Name} ({field.Says})"))}. Each as name=value: every=40s need=45J±10J.", AllowMultipleArgumentsPerToken = true };
+        var drop = new Option<string?>("--drop") { Description = "Takes a line out, by the short name that --json shows." };
         var json = Answers.Json();
-        var command = new Command("brief", "What the tool must do, and what physics alone asks for it. Example: heatwright brief knife.study --add 'grip at most 43 °C, held longer than 10 min'") { file, say, add, json };
+        var command = new Command("brief", "What the tool must do, and what physics alone asks for it. Example: heatwright brief knife.study --add 'grip at most 43 °C, held longer than 10 min'") { file, say, add, set, drop, json };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file)!;
             if (parsed.GetValue(add) is { } sentence)
             {
                 return Answer(screen, ReadBrief.Add(path, sentence), parsed.GetValue(json), added => VerdictTables.Promise(screen, added, "Added"));
+            }
+
+            if (parsed.GetValue(set) is { Length: > 0 } words)
+            {
+                return Answer(screen, EditBrief.Set(path, words), parsed.GetValue(json), brief => EditBrief.Known(brief).Where(field => words.Any(word => word.StartsWith(field.Name + "=", StringComparison.Ordinal))).ToList().ForEach(field => screen.Say($"{field.Name} {field.Now}: {field.Says}")));
+            }
+
+            if (parsed.GetValue(drop) is { } line)
+            {
+                return Answer(screen, EditBrief.Drop(path, line).Map(done => PromiseView.Of(done.Before.Brief!.Requirements.First(one => one.Id == line), done.Before.Brief)), parsed.GetValue(json), dropped => screen.Say($"Taken out: {dropped.Sentence}."));
             }
 
             return parsed.GetValue(say) is { } said

@@ -24,7 +24,7 @@ internal static class PageMap
         OwnFile(app, "icon.svg", "image/svg+xml");
         app.MapMethods("/study.json", Reading, StudyJson);
         Page<StartPage>(app, "/", "Start");
-        Page<BriefPage>(app, "/brief", "Brief");
+        BriefMap.Map(app);
         Page<PredictionsPage>(app, "/predictions", "Predictions");
         Page<ComparisonPage>(app, "/comparison", "Comparison");
         // Sums need no result of the study: they answer while it is still being worked out, and when it cannot be.

@@ -1,0 +1,82 @@
+using System.Globalization;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Jobs;
+
+/// <summary>States the work of a brief, value by value, and takes lines out of it.</summary>
+public static class EditBrief
+{
+    private sealed record Field(string Name, string Says, Func<Brief, string> Now, Func<Brief, string, Checked<Brief>> With);
+
+    private static readonly Field[] Fields =
+    [
+        Words("promise", "what the tool promises, in a sentence", brief => brief.Promise, (brief, text) => brief with { Promise = text }),
+        Words("end", "the working end: blade, pen, wire", brief => brief.WorkingEnd, (brief, text) => brief with { WorkingEnd = text }),
+        Words("piece", "one piece of work: cut, stroke, seam", brief => brief.Piece, (brief, text) => brief with { Piece = text }),
+        Words("why", "where the figures of the work come from", brief => brief.Duty.Why, (brief, text) => brief with { Duty = brief.Duty with { Why = text } }),
+        Number("air", "air around the tool", Units.Celsius, brief => brief.AirC, (brief, value, _) => brief with { AirC = value }),
+        Number("target", "temperature at which the tool is ready", Units.Celsius, brief => brief.Duty.TargetC, (brief, value, _) => brief with { Duty = brief.Duty with { TargetC = value } }),
+        Number("above", "temperature above which the work takes heat", Units.Celsius, brief => brief.Duty.AboveC, (brief, value, _) => brief with { Duty = brief.Duty with { AboveC = value } }),
+        Number("every", "time from piece to piece", Units.Second, brief => brief.Duty.EveryS, (brief, value, _) => brief with { Duty = brief.Duty with { EveryS = value } }),
+        Number("for", "time a piece may last", Units.Second, brief => brief.Duty.ForS, (brief, value, _) => brief with { Duty = brief.Duty with { ForS = value } }),
+        Number("first", "first piece so long after the target is reached", Units.Second, brief => brief.Duty.FirstAfterS, (brief, value, _) => brief with { Duty = brief.Duty with { FirstAfterS = value } }),
+        Number("contact", "conductance into the work", Units.WattPerKelvin, brief => brief.Duty.Contact, (brief, value, half) => brief with { Duty = brief.Duty with { Contact = value, ContactPlusMinus = half } }),
+        Number("need", "heat that a piece takes", Units.Joule, brief => brief.Duty.NeedJ, (brief, value, half) => brief with { Duty = brief.Duty with { NeedJ = value, NeedPlusMinusJ = half } }),
+    ];
+
+    /// <summary>What can be stated, each with what it means and how it stands.</summary>
+    public static IReadOnlyList<(string Name, string Says, string Now)> Known(Brief? brief) => [.. Fields.Select(field => (field.Name, field.Says, brief is null ? "" : field.Now(brief)))];
+
+    /// <summary>States values: 'every=40s', 'need=45J±10J', 'piece=cut'.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="words">name=value, each.</param>
+    public static Checked<Brief> Set(string path, IReadOnlyList<string> words)
+    {
+        Brief? made = null;
+        return ChangeStudy.Run(path, $"brief: {string.Join(", ", words)}", study =>
+        {
+            List<Problem> problems = [];
+            var brief = study.Brief ?? (words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)) ? new Brief("", "working end", "piece", 20, new Duty(0, 60, 10, 5, 0, 0, 0, 0, 0, "no work is stated yet"), []) : null);
+            if (brief is null)
+            {
+                return new Checked<Study>(new Problem("The study has no brief.", study.Name, "none", "a target temperature first", "State it with the rest: target=320C, or say a warm-up: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'."));
+            }
+
+            bool began = study.Brief is null;
+            foreach (string word in words)
+            {
+                string[] pair = word.Split('=', 2, StringSplitOptions.TrimEntries);
+                if (pair.Length < 2 || Fields.FirstOrDefault(field => field.Name == pair[0]) is not { } found)
+                {
+                    problems.Add(new("The brief has no such value.", "brief", word, string.Join(", ", Fields.Select(field => $"{field.Name}=")), "Type name=value, one of these."));
+                    continue;
+                }
+
+                var next = found.With(brief, pair[1]);
+                problems.AddRange(next.Problems);
+                brief = next.IsFine ? next.Value : brief;
+            }
+
+            // A work that takes heat only above the target would take none: until it is said, it takes heat from the target on.
+            made = began && !words.Any(word => word.StartsWith("above=", StringComparison.Ordinal)) ? brief with { Duty = brief.Duty with { AboveC = brief.Duty.TargetC } } : brief;
+            return problems.Count > 0 ? new(problems) : new(study with { Brief = made });
+        }).Map(_ => made!);
+    }
+
+    /// <summary>Takes a line out of the brief; undo brings it back.</summary>
+    public static Checked<StudyChanged> Drop(string path, string line) => ChangeStudy.Run(path, $"brief: line {line} taken out", study => study.Brief is { } brief && brief.Requirements.Any(one => one.Id == line)
+        ? new Checked<Study>(study with { Brief = brief with { Requirements = [.. brief.Requirements.Where(one => one.Id != line)] } })
+        : new(new Problem("The brief has no such line.", study.Name, line, study.Brief is { Requirements.Count: > 0 } there ? string.Join(", ", there.Requirements.Select(one => one.Id)) : "no line yet", "Choose one of them.")));
+
+    private static Field Words(string name, string says, Func<Brief, string> now, Func<Brief, string, Brief> with) => new(name, says, now, (brief, text) => new(with(brief, text)));
+
+    private static Field Number(string name, string says, Unit unit, Func<Brief, double> now, Func<Brief, double, double, Brief> with) => new(name, says,
+        brief => string.Create(CultureInfo.InvariantCulture, $"{now(brief):0.######}{(unit == Units.Celsius ? "C" : unit.Symbol)}"),
+        (brief, text) => OptionReader.Amount(name, text, Expect.Of(unit, says)).Then(read =>
+        {
+            double value = unit.IsLevel ? Units.Celsius.FromSi(read.Si) : read.Si;
+            return unit.IsLevel || value >= 0 ? new Checked<Brief>(with(brief, value, read.PlusMinus * read.Unit.Factor)) : new(new Problem($"{name} cannot be below nought.", "brief", text, "0 or more", "Type it again."));
+        }));
+}
