@@ -26,6 +26,12 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
 
     public IReadOnlyList<Arrangement> Arrangements { get; init; } = [];
 
+    /// <summary>Null where none was made.</summary>
+    public IReadOnlyList<DecisionCard>? Decisions { get; init; }
+
+    /// <summary>Null where none was read.</summary>
+    public IReadOnlyList<PrototypeReading>? PrototypeReadings { get; init; }
+
     /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
     public IReadOnlyList<StatedPlant>? Plants { get; init; }
 
@@ -50,6 +56,8 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Parts = [.. study.Parts.Select(part => part with { Words = InOrder(part.Words) })],
         Trials = [.. study.Trials.Select(BundleTrial.Of)],
         Arrangements = study.Arrangements,
+        Decisions = study.Decisions.Count > 0 ? study.Decisions : null,
+        PrototypeReadings = study.PrototypeReadings.Count > 0 ? study.PrototypeReadings : null,
         Plants = study.Plants.Count > 0 ? study.Plants : null,
         Files = study.Files.Count > 0 ? [.. study.Files.Select(BundleFile.Of)] : null,
         LogWays = study.LogWays.Count > 0 ? study.LogWays : null,
@@ -67,6 +75,8 @@ internal sealed record BundleDocument(string Format, string Name, ulong Seed)
         Parts = Parts,
         Trials = [.. Trials.Select(trial => new Trial(trial.Id, trial.Kind, trial.Part, [.. trial.Runs.Select(run => run.With(readings(run)))]) { Purpose = trial.Purpose, Card = trial.Card })],
         Arrangements = Arrangements,
+        Decisions = Decisions ?? [],
+        PrototypeReadings = PrototypeReadings ?? [],
         Plants = Plants ?? [],
         Files = [.. (Files ?? []).Select(file => file.With(content(file)))],
         LogWays = LogWays ?? [],

@@ -31,6 +31,12 @@ public sealed record Study(string Name, ulong Seed)
     /// <summary>Arrangements.</summary>
     public IReadOnlyList<Arrangement> Arrangements { get; init; } = [];
 
+    /// <summary>Decision cards, oldest first; frozen.</summary>
+    public IReadOnlyList<DecisionCard> Decisions { get; init; } = [];
+
+    /// <summary>What prototypes did, in the order it was read.</summary>
+    public IReadOnlyList<PrototypeReading> PrototypeReadings { get; init; } = [];
+
     /// <summary>Tools of which every number is stated.</summary>
     public IReadOnlyList<StatedPlant> Plants { get; init; } = [];
 

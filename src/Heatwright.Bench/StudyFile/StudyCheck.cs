@@ -30,6 +30,7 @@ public static class StudyCheck
         CheckParts(study.Parts, desk);
         RunCheck.Check(study, desk);
         CheckArrangements(study, desk);
+        CheckDecisions(study, desk);
         PlantCheck.Check(study, desk);
         KeepCheck.Check(study, desk);
         CheckTools(study, desk);
@@ -112,6 +113,24 @@ public static class StudyCheck
             desk.Range($"{at}.parallel", "A count of strings side by side", one.Parallel, one.Parallel >= 1, "1 or more");
             desk.Range($"{at}.contactCount", "A count of touches", one.ContactCount, one.ContactCount >= 0, "0 or more");
             desk.Range($"{at}.dutyCeiling", "A duty", one.DutyCeiling, one.DutyCeiling is > 0 and <= 1, "above 0, at most 1");
+        }
+    }
+
+    private static void CheckDecisions(Study study, CheckDesk desk)
+    {
+        desk.Ids("decisions", study.Decisions.Select((card, i) => (card.Id, $"{CheckDesk.At("decisions", i)}.id")));
+        desk.Ids("prototypeReadings", study.PrototypeReadings.Select((reading, i) => (reading.Id, $"{CheckDesk.At("prototypeReadings", i)}.id")));
+        var cards = study.Decisions.Select(card => card.Id).ToHashSet(StringComparer.Ordinal);
+        for (int i = 0; i < study.PrototypeReadings.Count; i++)
+        {
+            var reading = study.PrototypeReadings[i];
+            string at = CheckDesk.At("prototypeReadings", i);
+            desk.Unit($"{at}.unit", reading.Unit, like: null);
+            desk.Range($"{at}.plusMinus", "A doubt", reading.PlusMinus, reading.PlusMinus > 0, "above 0");
+            if (!cards.Contains(reading.Decision))
+            {
+                desk.Say($"{at}.decision", "A prototype reading belongs to a decision that is not there.", reading.Decision, string.Join(", ", cards.Order(StringComparer.Ordinal)), "Name the decision card it was built after.");
+            }
         }
     }
 

@@ -22,6 +22,10 @@ internal static class StudyRecords
 
     internal sealed record Head(string Name, ulong Seed, string Note, bool Invented, IReadOnlyList<string> Instruments, IReadOnlyList<PartId> Parts, IReadOnlyList<TrialId> Trials, IReadOnlyList<ArrangementId> Arrangements)
     {
+        public IReadOnlyList<string>? Decisions { get; init; }
+
+        public IReadOnlyList<string>? PrototypeReadings { get; init; }
+
         /// <summary>Null where there is none, so that studies without them keep their bytes.</summary>
         public IReadOnlyList<ArrangementId>? Plants { get; init; }
 
@@ -48,6 +52,8 @@ internal static class StudyRecords
         Add("study", "", new Head(study.Name, study.Seed, study.Note, study.Invented, [.. study.Instruments.Select(one => one.Id)], [.. study.Parts.Select(one => one.Id)],
             [.. study.Trials.Select(one => one.Id)], [.. study.Arrangements.Select(one => one.Id)])
         {
+            Decisions = study.Decisions.Count > 0 ? [.. study.Decisions.Select(one => one.Id)] : null,
+            PrototypeReadings = study.PrototypeReadings.Count > 0 ? [.. study.PrototypeReadings.Select(one => one.Id)] : null,
             Plants = study.Plants.Count > 0 ? [.. study.Plants.Select(one => one.Id)] : null,
             Files = study.Files.Count > 0 ? [.. study.Files.Select(one => one.Id)] : null,
             LogWays = study.LogWays.Count > 0 ? [.. study.LogWays.Select(one => one.Instrument)] : null,
@@ -72,6 +78,14 @@ internal static class StudyRecords
         foreach (var arrangement in study.Arrangements)
         {
             Add("arrangement", arrangement.Id.Name, arrangement);
+        }
+        foreach (var card in study.Decisions)
+        {
+            Add("decision", card.Id, card);
+        }
+        foreach (var reading in study.PrototypeReadings)
+        {
+            Add("prototype reading", reading.Id, reading);
         }
         foreach (var plant in study.Plants)
         {
@@ -119,6 +133,8 @@ internal static class StudyRecords
             Instruments = [.. head.Instruments.Select(id => Body<Instrument>("instrument", id))],
             Parts = [.. head.Parts.Select(id => Body<Part>("part", id.Name))],
             Arrangements = [.. head.Arrangements.Select(id => Body<Arrangement>("arrangement", id.Name))],
+            Decisions = [.. (head.Decisions ?? []).Select(id => Body<DecisionCard>("decision", id))],
+            PrototypeReadings = [.. (head.PrototypeReadings ?? []).Select(id => Body<PrototypeReading>("prototype reading", id))],
             Plants = [.. (head.Plants ?? []).Select(id => Body<StatedPlant>("plant", id.Name))],
             Tools = [.. (head.Tools ?? []).Select(id => Body<ExistingTool>("tool", id))],
             Trials = [.. head.Trials.Select(TrialOf)],

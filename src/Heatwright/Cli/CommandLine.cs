@@ -37,6 +37,8 @@ public static class CommandLine
         root.Subcommands.Add(VerdictCommands.Why(screen));
         root.Subcommands.Add(VerdictCommands.Next(screen));
         root.Subcommands.Add(VerdictCommands.Search(screen));
+        root.Subcommands.Add(DecisionCommands.Decide(screen));
+        root.Subcommands.Add(DecisionCommands.Check(screen));
         root.Subcommands.Add(SumCommand.Sum(screen));
         root.Subcommands.Add(LogCommands.Log(screen));
         root.Subcommands.Add(ListenCommand.Listen(screen));

@@ -117,8 +117,8 @@ internal static class VerdictCommands
         return command;
     }
 
-    private static int WorkedOut(Screen screen, string path, Func<StudyResult, int> answer) => Answers.WorkedOut(screen, OpenStudy.Read(path), (_, result) => answer(result));
+    internal static int WorkedOut(Screen screen, string path, Func<StudyResult, int> answer) => Answers.WorkedOut(screen, OpenStudy.Read(path), (_, result) => answer(result));
 
-    private static int Answer<T>(Screen screen, Checked<T> view, bool json, Action<T> show)
+    internal static int Answer<T>(Screen screen, Checked<T> view, bool json, Action<T> show)
         where T : notnull => Answers.Give(screen, view, json, whole => whole, show);
 }

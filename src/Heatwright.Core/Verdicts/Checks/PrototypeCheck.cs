@@ -1,0 +1,134 @@
+using Heatwright.Numerics;
+using Heatwright.Predictions;
+using Heatwright.Quantities;
+
+namespace Heatwright.Verdicts;
+
+/// <summary>What the prototype did about one requirement.</summary>
+/// <param name="Id">Unique in the study.</param>
+/// <param name="Decision">The card that the prototype was built after.</param>
+/// <param name="On">Date, year-month-day.</param>
+/// <param name="Requirement">Id of the line.</param>
+/// <param name="Value">In <paramref name="Unit"/>.</param>
+/// <param name="PlusMinus">Standard doubt of the reading.</param>
+/// <param name="Unit">Unit symbol.</param>
+public sealed record PrototypeReading(string Id, string Decision, string On, string Requirement, double Value, double PlusMinus, string Unit);
+
+/// <summary>Whether the prototype kept a promise, and the prediction.</summary>
+public enum Kept
+{
+    /// <summary>Nobody read it.</summary>
+    NotTested,
+    /// <summary>The reading keeps the limit.</summary>
+    Kept,
+    /// <summary>It does not.</summary>
+    Missed,
+}
+
+/// <summary>One line of a check.</summary>
+/// <param name="Requirement">Id.</param>
+/// <param name="Promise">Against the limit of the brief.</param>
+/// <param name="Read">The reading; null: not tested.</param>
+/// <param name="Predicted">As the card has it.</param>
+/// <param name="Doubts">How many standard doubts of reading and prediction they lie apart; NaN: not tested or not predicted.</param>
+public sealed record CheckLine(string Requirement, Kept Promise, PrototypeReading? Read, FrozenLine Predicted, double Doubts);
+
+/// <summary>One number that, changed alone, would explain what was read.</summary>
+/// <param name="Name">Which.</param>
+/// <param name="Now">What is believed, SI.</param>
+/// <param name="Would">What it would have to be, SI.</param>
+/// <param name="Words">As a maker says it.</param>
+/// <param name="P">Chance of a misfit at least as large as what is left with it.</param>
+public sealed record Culprit(string Name, double Now, double Would, string Words, double P);
+
+/// <summary>A prototype beside its frozen prediction.</summary>
+/// <param name="Lines">Line by line.</param>
+/// <param name="P">Chance of a misfit at least as large as what was read, if the prediction holds.</param>
+/// <param name="Culprits">Most likely first; empty: nothing needs explaining, or nothing single explains it.</param>
+public sealed record CheckResult(IReadOnlyList<CheckLine> Lines, double P, IReadOnlyList<Culprit> Culprits);
+
+/// <summary>Prototype readings against a decision card, and the single cause that would explain what differs.</summary>
+public static class PrototypeCheck
+{
+    /// <summary>A misfit rarer than this asks for a reason; an explanation must leave a misfit more common than this.</summary>
+    public const double Odd = 0.05;
+
+    /// <summary>A number is looked for between a quarter and four times what is believed, and loop ohms up to ten times.</summary>
+    private const double Reach = 10;
+
+    /// <summary>The check.</summary>
+    /// <param name="card">The frozen decision.</param>
+    /// <param name="prediction">The chosen arrangement's plant, for refitting.</param>
+    /// <param name="readings">What the prototype did.</param>
+    public static CheckResult Of(DecisionCard card, Prediction prediction, IReadOnlyList<PrototypeReading> readings)
+    {
+        var lines = card.Lines.Select(line => Line(line, card.BriefThen, readings.FirstOrDefault(one => one.Requirement == line.Requirement))).ToArray();
+        var brief = card.BriefThen;
+        var told = lines.Where(line => line.Read is not null && double.IsFinite(line.Doubts))
+            .Select(line => (Line: line, Requirement: brief.Requirements.First(one => one.Id == line.Requirement)))
+            .Select(pair => (pair.Line, pair.Requirement, Tell: Told.ByRun(pair.Requirement, brief, prediction.Arrangement.Parallel))).Where(triple => triple.Tell is not null).ToArray();
+        double p = told.Length == 0 ? 1 : ChiSquare.ShareAbove(told.Sum(one => one.Line.Doubts * one.Line.Doubts), told.Length);
+        if (told.Length < 2 || p >= Odd)
+        {
+            return new(lines, p, []);
+        }
+
+        var builder = prediction.Builder;
+        double[] middle = builder.Middle;
+        double Misfit(double[] si)
+        {
+            var outcome = Predict.Once(builder, si);
+            return told.Sum(one =>
+            {
+                var unit = Units.Find(one.Requirement.Unit) ?? Units.One;
+                double predicted = unit.FromSi(one.Tell!(outcome));
+                double doubt = Math.Max(one.Line.Read!.PlusMinus, 0.2 * (one.Line.Predicted.StandardDoubt ?? 0));
+                double apart = double.IsFinite(predicted) ? (one.Line.Read.Value - predicted) / doubt : 30;
+                return Math.Min(900, apart * apart);
+            });
+        }
+
+        Culprit[] culprits = [.. Enumerable.Range(0, middle.Length).Where(i => middle[i] > 0).AsParallel().AsOrdered().Select(i => Refit(i)).OrderByDescending(one => one.P).Where(one => one.P > Odd)];
+        return new(lines, p, culprits);
+
+        Culprit Refit(int place)
+        {
+            double Moved(double log)
+            {
+                double[] si = [.. middle];
+                si[place] = middle[place] * Math.Exp(log);
+                return Misfit(si);
+            }
+
+            double span = Math.Log(Reach);
+            double best = Enumerable.Range(-12, 25).Select(step => step * span / 12).MinBy(Moved);
+            double low = best - (span / 12), high = best + (span / 12);
+            double golden = (Math.Sqrt(5) - 1) / 2;
+            for (int i = 0; i < 30; i++)
+            {
+                double a = high - (golden * (high - low)), b = low + (golden * (high - low));
+                (low, high) = Moved(a) < Moved(b) ? (low, b) : (a, high);
+            }
+
+            double at = (low + high) / 2, would = middle[place] * Math.Exp(at);
+            var input = builder.Inputs[place];
+            string more = would > middle[place] ? "more" : "less";
+            double left = Moved(at);
+            double chance = ChiSquare.ShareAbove(left, told.Length - 1);
+            return new(input.Name, middle[place], would, FormattableString.Invariant($"{Sentences.Input(input, Math.Abs(would - middle[place]))} {more} in {input.Name} would explain what was read (p = {chance:0.00})"), chance);
+        }
+    }
+
+    private static CheckLine Line(FrozenLine frozen, Brief brief, PrototypeReading? read)
+    {
+        var line = brief.Requirements.FirstOrDefault(one => one.Id == frozen.Requirement);
+        if (read is null || line is null)
+        {
+            return new(frozen.Requirement, Kept.NotTested, null, frozen, double.NaN);
+        }
+
+        double doubt = Math.Sqrt((read.PlusMinus * read.PlusMinus) + Math.Pow(frozen.StandardDoubt ?? 0, 2));
+        bool keeps = line.AtMost ? read.Value <= line.Limit : read.Value >= line.Limit;
+        return new(frozen.Requirement, keeps ? Kept.Kept : Kept.Missed, read, frozen, frozen.Value is { } value && doubt > 0 ? (read.Value - value) / doubt : double.NaN);
+    }
+}

@@ -1,0 +1,146 @@
+using System.Globalization;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Jobs;
+
+/// <summary>A decision card with what later findings say against it.</summary>
+public sealed record DecisionView(string Id, string On, string Chosen, string Name, string Verdict, string Because, string FirstLine, IReadOnlyList<FrozenLineView> Lines, IReadOnlyList<RejectedView> Rejected,
+    IReadOnlyList<Accepted> Accepted, IReadOnlyList<string> WouldChangeOurMind, IReadOnlyList<string> OpenRisks, IReadOnlyList<string> NotTested, string State, IReadOnlyList<string> Flags)
+{
+    /// <summary>The view of a card.</summary>
+    public static DecisionView Of(DecisionCard card, IReadOnlyList<string> flags) => new(card.Id, card.On, card.Chosen.Name, card.Name, ArrangementView.Word(card.Word), card.Because, card.FirstLine,
+        [.. card.Lines.Select(line => new FrozenLineView(line.Requirement, line.Text, ArrangementView.Word(line.Word), line.Value, line.StandardDoubt, line.Unit, line.Limit, line.Probability))],
+        [.. card.Rejected.Select(one => new RejectedView(one.Arrangement.Name, one.Name, ArrangementView.Word(one.Word), one.Because))], card.Accepted, card.WouldChangeOurMind, card.OpenRisks, card.NotTested, card.State, flags);
+}
+
+/// <summary>A frozen number.</summary>
+public sealed record FrozenLineView(string Requirement, string Text, string Verdict, double? Value, double? StandardDoubt, string Unit, double Limit, double? Probability);
+
+/// <summary>What was not chosen.</summary>
+public sealed record RejectedView(string Arrangement, string Name, string Verdict, string Because);
+
+/// <summary>One line of a check as machines read it.</summary>
+public sealed record CheckLineView(string Requirement, string Text, string Promise, double? Read, double? PlusMinus, double? Predicted, double? PredictedDoubt, string Unit, double? DoubtsApart);
+
+/// <summary>A prototype beside its frozen prediction.</summary>
+public sealed record CheckView(string Decision, string FirstLine, IReadOnlyList<CheckLineView> Lines, double P, string Sentence, IReadOnlyList<string> Culprits);
+
+/// <summary>Decides and checks: what is written into the study, and what is shown of it.</summary>
+public static class DecideTool
+{
+    /// <summary>The last card of a study with its flags.</summary>
+    public static Checked<DecisionView> Last(StudyResult result) => result.Study.Decisions is [.., var card]
+        ? new(DecisionView.Of(card, Decide.Flags(card, result.Verdicts)))
+        : new(new Problem("Nothing is decided yet.", result.Study.Name, "none", "a decision card", "Decide, for example: heatwright decide FILE A --because 'fastest, and the parts are here'."));
+
+    /// <summary>Makes a card and freezes it into the study file, with the revised brief beside it.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="result">The study worked out.</param>
+    /// <param name="letter">Chosen arrangement.</param>
+    /// <param name="because">The reason.</param>
+    /// <param name="accept">'ID=reason', each.</param>
+    /// <param name="on">Date, year-month-day.</param>
+    public static Checked<DecisionView> Make(string path, StudyResult result, string letter, string because, IReadOnlyList<string> accept, string on)
+    {
+        if (string.IsNullOrWhiteSpace(because))
+        {
+            return new(new Problem("A decision has no reason.", "decide", "none", "--because 'your reason'", "Say why, so that it can be defended in a year."));
+        }
+
+        if (!DateOnly.TryParseExact(on, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
+        {
+            return new(new Problem("The date cannot be read.", "--on", on, "year-month-day, such as 2026-03-01", "Correct it."));
+        }
+
+        var accepted = accept.Select(text => text.Split('=', 2)).Select(pair => new Accepted(pair[0].Trim(), pair.Length > 1 ? pair[1].Trim() : "")).ToArray();
+        string id = $"decision-{(result.Study.Decisions.Count + 1).ToString(CultureInfo.InvariantCulture)}";
+        return Decide.Make(id, on, result.Fingerprint, result.Study.Brief!, result.Verdicts, letter, because, accepted).Then(card => StudyBook.Open(path, readOnly: false).Then(book =>
+        {
+            using (book)
+            {
+                return book.Change($"Decided for {letter}: {because}", study => new Checked<Study>(study with { Decisions = [.. study.Decisions, card], Brief = Decide.Revised(study.Brief!, card) }))
+                    .Map(_ => DecisionView.Of(card, []));
+            }
+        }));
+    }
+
+    /// <summary>Takes prototype readings in: 'ready=27.1 s ± 0.3', each.</summary>
+    public static Checked<Study> Read(string path, IReadOnlyList<string> texts, string on) => StudyBook.Open(path, readOnly: false).Then(book =>
+    {
+        using (book)
+        {
+            var changed = book.Change($"Prototype: {string.Join(", ", texts)}", study => study.Decisions is [.., var card]
+                ? Typed(study, card, texts, on).Map(readings => study with { PrototypeReadings = [.. study.PrototypeReadings, .. readings] })
+                : new(new Problem("Nothing is decided yet, so nothing was predicted to be checked.", study.Name, "none", "a decision card", "Decide first: heatwright decide FILE A --because '...'.")));
+            return changed.Map(_ => book.Read());
+        }
+    });
+
+    /// <summary>The prototype beside the frozen prediction of the last decision.</summary>
+    public static Checked<CheckView> Check(StudyResult result)
+    {
+        if (result.Study.Decisions is not [.., var card])
+        {
+            return new(Last(result).Problems);
+        }
+
+        if (result.Verdicts.FirstOrDefault(one => one.Arrangement.Id == card.Chosen)?.Prediction is not { } prediction)
+        {
+            return new(new Problem("The chosen arrangement can no longer be predicted.", card.Name, card.Chosen.Name, "an arrangement of the study", "Put it back as it was decided."));
+        }
+
+        // A later reading of the same line stands for the earlier one, which stays in the study.
+        var readings = result.Study.PrototypeReadings.Where(one => one.Decision == card.Id).Reverse().DistinctBy(one => one.Requirement).ToArray();
+        var check = PrototypeCheck.Of(card, prediction, readings);
+        return new(new CheckView(card.Id, card.FirstLine, [.. check.Lines.Select(Line)], check.P, Sentence(check), [.. check.Culprits.Select(one => one.Words)]));
+    }
+
+    private static CheckLineView Line(CheckLine line) => new(line.Requirement, line.Predicted.Text, line.Promise switch { Kept.Kept => "kept", Kept.Missed => "missed", _ => "not tested" },
+        line.Read?.Value, line.Read?.PlusMinus, line.Predicted.Value, line.Predicted.StandardDoubt, line.Predicted.Unit, double.IsFinite(line.Doubts) ? line.Doubts : null);
+
+    private static string Sentence(CheckResult check)
+    {
+        int kept = check.Lines.Count(line => line.Promise == Kept.Kept), missed = check.Lines.Count(line => line.Promise == Kept.Missed), untested = check.Lines.Count(line => line.Promise == Kept.NotTested);
+        string fit = check.P >= PrototypeCheck.Odd ? FormattableString.Invariant($"the readings agree with the prediction (p = {check.P:0.00})")
+            : FormattableString.Invariant($"the readings do not agree with the prediction (p = {check.P:0.0000})") + (check.Culprits.Count > 0 ? $"; {check.Culprits[0].Words}" : "; no single number would explain them");
+        return FormattableString.Invariant($"{kept} kept, {missed} missed, {untested} not tested; {fit}.");
+    }
+
+    private static Checked<IReadOnlyList<PrototypeReading>> Typed(Study study, DecisionCard card, IReadOnlyList<string> texts, string on)
+    {
+        List<Problem> problems = [];
+        List<PrototypeReading> readings = [];
+        foreach (string text in texts)
+        {
+            string[] pair = text.Split('=', 2);
+            var line = card.BriefThen.Requirements.FirstOrDefault(one => one.Id == pair[0].Trim());
+            if (pair.Length != 2 || line is null)
+            {
+                problems.Add(new("A prototype reading names no requirement.", "--read", text, $"REQUIREMENT=VALUE ± DOUBT, of: {string.Join(", ", card.BriefThen.Requirements.Select(one => one.Id))}", "Correct it, for example 'ready=27.1 s ± 0.3 s'."));
+                continue;
+            }
+
+            var unit = Units.Find(line.Unit) ?? Units.One;
+            if (TypedValue.Read(pair[1].Trim(), Expect.Of(unit, line.Id)) is Answer.Fine { Value: TypedValue.Amount amount } && amount.Unit.Measures(unit))
+            {
+                double doubt = amount.PlusMinus * amount.Unit.Factor / unit.Factor / (amount.IsStandard ? 1 : Math.Sqrt(3));
+                if (doubt > 0)
+                {
+                    readings.Add(new(string.Create(CultureInfo.InvariantCulture, $"prototype-{study.PrototypeReadings.Count + readings.Count + 1}"), card.Id, on, line.Id, unit.FromSi(amount.Si), doubt, line.Unit));
+                }
+                else
+                {
+                    problems.Add(new("A prototype reading has no doubt.", $"--read {pair[0]}", pair[1], "VALUE ± DOUBT", $"Say how far it may be off, for example '{pair[0]}={pair[1].Trim()} ± 2 %' or in its unit."));
+                }
+            }
+            else
+            {
+                problems.Add(new("A prototype reading cannot be read.", $"--read {pair[0]}", pair[1], $"one number in {(line.Unit.Length > 0 ? line.Unit : "pieces")} with its doubt", "Correct it, for example 'ready=27.1 s ± 0.3 s'."));
+            }
+        }
+
+        return problems.Count > 0 ? new(problems) : new(readings);
+    }
+}

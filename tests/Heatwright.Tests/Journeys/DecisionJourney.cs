@@ -1,0 +1,88 @@
+using System.Text.Json;
+using Heatwright.DemoTruth;
+using Heatwright.Jobs;
+using Heatwright.Predictions;
+
+namespace Heatwright.Tests.Journeys;
+
+/// <summary>The choice is frozen, later findings contradict it without rewriting it, and a prototype is held against it.</summary>
+public sealed class DecisionJourney : IDisposable
+{
+    private readonly Bench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    private string Knife(Hidden? hidden = null)
+    {
+        string bundle = bench.In("bundle"), file = bench.In("knife.study");
+        Heatwright.DemoTruth.DemoStudy.Write(bundle, hidden ?? new Hidden());
+        var said = bench.Type("import", bundle, file);
+        Assert.True(said.Exit == 0, said.Error);
+        return file;
+    }
+
+    [Fact]
+    public void A_decision_is_frozen_and_a_prototype_that_differs_finds_its_culprit()
+    {
+        string file = Knife();
+        Assert.Equal(2, bench.Type("decide", file).Exit); // nothing is decided yet
+        Assert.Equal(2, bench.Type("decide", file, "A", "--on", "2026-03-01").Exit); // no reason
+
+        var made = bench.Type("decide", file, "A", "--because", "fastest", "--on", "2026-03-01", "--json");
+        Assert.True(made.Exit == 0, made.Error);
+        using var card = JsonDocument.Parse(made.Out);
+        Assert.Equal("go-if", card.RootElement.GetProperty("verdict").GetString());
+        // The missing supervision is no requirement that can be accepted: it stands on the first line.
+        Assert.Contains("supervision", card.RootElement.GetProperty("firstLine").GetString()!, StringComparison.Ordinal);
+        Assert.Equal(3, card.RootElement.GetProperty("rejected").GetArrayLength());
+        Assert.NotEmpty(card.RootElement.GetProperty("wouldChangeOurMind").EnumerateArray());
+
+        using var shown = JsonDocument.Parse(bench.Type("decide", file, "--json").Out);
+        Assert.Empty(shown.RootElement.GetProperty("flags").EnumerateArray());
+        Assert.Equal(card.RootElement.GetProperty("lines").GetRawText(), shown.RootElement.GetProperty("lines").GetRawText());
+
+        // A prototype whose heater has a fifth more ohms than was believed; what it then does is worked out by running the plant so, and read with small doubt.
+        var opened = OpenStudy.Read(file).Value;
+        var result = RunStudy.Run(opened.Study, opened.Fingerprint);
+        var builder = result.Verdicts[0].Prediction!.Builder;
+        double[] built = builder.Middle;
+        int place = builder.Place(Heatwright.Arrangements.PlantKey.HeaterOhms);
+        built[place] *= 1.2;
+        var did = Predict.Once(builder, built);
+        Assert.Equal(2, bench.Type("check", file, "--read", "ready=five").Exit);
+        var check = bench.Type("check", file, "--json", "--on", "2026-04-01",
+            "--read", FormattableString.Invariant($"ready={did.WarmUpS:0.00}±0.1 s"), "--read", FormattableString.Invariant($"pieces={did.Pieces}±2"), "--read", FormattableString.Invariant($"grip={did.GripC:0.00}±0.2 °C"));
+        Assert.True(check.Exit == 0, check.Error);
+        using var checkedOut = JsonDocument.Parse(check.Out);
+        var lines = checkedOut.RootElement.GetProperty("lines").EnumerateArray().ToDictionary(line => line.GetProperty("requirement").GetString()!, line => line.GetProperty("promise").GetString());
+        Assert.Equal(did.WarmUpS <= 25 ? "kept" : "missed", lines["ready"]);
+        Assert.Equal("kept", lines["pieces"]);
+        Assert.Equal("not tested", lines["cells"]);
+        Assert.True(checkedOut.RootElement.GetProperty("p").GetDouble() < 0.05);
+        string[] culprits = [.. checkedOut.RootElement.GetProperty("culprits").EnumerateArray().Select(one => one.GetString()!)];
+        Assert.Contains(culprits, words => words.Contains("more in heater ohms", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_missed_requirement_needs_a_reason_and_the_brief_keeps_both()
+    {
+        string file = Knife();
+        var refused = bench.Type("decide", file, "B", "--because", "the parts are here", "--on", "2026-03-01");
+        Assert.Equal(2, refused.Exit);
+        Assert.Contains("--accept 'pieces=", refused.Error, StringComparison.Ordinal);
+        var hard = bench.Type("decide", file, "B", "--because", "the parts are here", "--accept", "pieces=ten are enough", "--accept", "grip=gloves", "--on", "2026-03-01");
+        Assert.Equal(2, hard.Exit);
+        Assert.Contains("hard safety limit", hard.Error, StringComparison.Ordinal);
+
+        var made = bench.Type("decide", file, "B", "--because", "the parts are here", "--accept", "pieces=ten are enough for the film", "--on", "2026-03-01");
+        Assert.True(made.Exit == 0, made.Error);
+        var study = OpenStudy.Read(file).Value.Study;
+        var now = study.Brief!.Requirements.Single(line => line.Id == "pieces");
+        Assert.False(now.Must);
+        Assert.Contains("accepted as missed on 2026-03-01: ten are enough for the film", now.Condition, StringComparison.Ordinal);
+        Assert.True(study.Decisions.Single().BriefThen.Requirements.Single(line => line.Id == "pieces").Must);
+
+        // The card goes out with a bundle and comes back the same.
+        Assert.Equal(study.Decisions.Single().Lines, OpenStudy.Read(file).Value.Study.Decisions.Single().Lines);
+    }
+}
