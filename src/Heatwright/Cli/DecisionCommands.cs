@@ -64,7 +64,7 @@ internal static class DecisionCommands
         screen.Say($"{view.On}  {view.Name}: {view.Verdict}, because {view.Because}");
         foreach (var line in view.Lines)
         {
-            screen.Say($"   {line.Requirement}: {(line.Value is { } value ? $"{Quantities.Display.Significant(value, 4)} {line.Unit}" : "not known")}, limit {RunWords.Number(line.Limit, "0.###")} {line.Unit}, {line.Verdict}");
+            screen.Say($"   {line.Requirement}: {(line.Value is { } value ? $"{Quantities.Display.Significant(value, 4)}{Behind(line.Unit)}" : "not known")}, limit {RunWords.Number(line.Limit, "0.###")}{Behind(line.Unit)}, {line.Verdict}");
         }
 
         foreach (var one in view.Accepted)
@@ -81,6 +81,8 @@ internal static class DecisionCommands
         List(screen, "open risk", view.OpenRisks);
         List(screen, "not tested", view.NotTested);
     }
+
+    private static string Behind(string unit) => unit is "" or "money" ? "" : "\u00A0" + unit;
 
     private static void List(Screen screen, string what, IReadOnlyList<string> lines)
     {

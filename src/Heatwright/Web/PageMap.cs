@@ -34,6 +34,7 @@ internal static class PageMap
             : NotHere(bench.Now(), $"/sums/{law}", "the names listed at /sums", $"Look for it at /sums?find={Uri.EscapeDataString(law)}."));
         TrialMap.Map(app);
         ShelfMap.Map(app);
+        DecisionMap.Map(app);
         WiringMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
         foreach (var (name, says) in Stage.Later)
@@ -81,7 +82,7 @@ internal static class PageMap
                 : WithResult(bench, stage, $"{title} {name}", found => (typeof(TPage), new() { ["Result"] = found, ["Name"] = name }));
         });
 
-    private static RazorComponentResult<Document> WithResult(StudyOnBench bench, string path, string title, Func<StudyResult, (Type Page, Dictionary<string, object?> With)> page)
+    internal static RazorComponentResult<Document> WithResult(StudyOnBench bench, string path, string title, Func<StudyResult, (Type Page, Dictionary<string, object?> With)> page)
     {
         var standing = bench.Now();
         if (standing.Problems.Count > 0)

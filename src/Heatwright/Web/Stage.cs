@@ -16,9 +16,7 @@ public sealed record Stage(int Number, string Name, string Path, string Fact, in
     /// <summary>Stages that have no page of their own yet, with the sentence that says so.</summary>
     public static readonly IReadOnlyDictionary<string, string> Later = new Dictionary<string, string>
     {
-        ["decision"] = "Decisions cannot be written here yet; the comparison shows what a decision would rest on.",
         ["build-sheet"] = "Build sheets are not shown here yet; the arrangement pages list parts, loop and limits.",
-        ["check"] = "A prototype cannot be compared with its prediction here yet; the predictions say what to expect of one.",
     };
 
     /// <summary>The stages of a study.</summary>
@@ -35,9 +33,9 @@ public sealed record Stage(int Number, string Name, string Path, string Fact, in
             new(4, "arrangements", "/arrangements", $"{study.Arrangements.Count.ToString(CultureInfo.InvariantCulture)} drawn", Share(study.Arrangements.Count, study.Arrangements.Count)),
             new(5, "predictions", "/predictions", result is null ? "at work" : $"{predicted.ToString(CultureInfo.InvariantCulture)} up to date", Share(predicted, study.Arrangements.Count)),
             new(6, "comparison", "/comparison", result is null ? "at work" : Words(result), Share(predicted, study.Arrangements.Count)),
-            new(7, "decision", "/decision", "comes later", 0),
+            new(7, "decision", "/decision", study.Decisions is [.., var card] ? $"for {study.Arrangements.FirstOrDefault(one => one.Id == card.Chosen)?.Letter ?? card.Chosen.Name}, {card.On}" : "open", study.Decisions.Count > 0 ? 10 : 0),
             new(8, "build sheet", "/build-sheet", "comes later", 0),
-            new(9, "check", "/check", "comes later", 0),
+            new(9, "check", "/check", study.PrototypeReadings.Count == 0 ? "no reading yet" : Count(study.PrototypeReadings.Count, "reading"), study.Decisions is [.., var last] ? Share(study.PrototypeReadings.Where(one => one.Decision == last.Id).Select(one => one.Requirement).Distinct().Count(), last.Lines.Count) : 0),
         ];
     }
 

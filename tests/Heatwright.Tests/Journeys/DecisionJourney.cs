@@ -22,7 +22,7 @@ public sealed class DecisionJourney : IDisposable
     }
 
     [Fact]
-    public void A_decision_is_frozen_and_a_prototype_that_differs_finds_its_culprit()
+    public async Task A_decision_is_frozen_and_a_prototype_that_differs_finds_its_culprit()
     {
         string file = Knife();
         Assert.Equal(2, bench.Type("decide", file).Exit); // nothing is decided yet
@@ -61,6 +61,17 @@ public sealed class DecisionJourney : IDisposable
         Assert.True(checkedOut.RootElement.GetProperty("p").GetDouble() < 0.05);
         string[] culprits = [.. checkedOut.RootElement.GetProperty("culprits").EnumerateArray().Select(one => one.GetString()!)];
         Assert.Contains(culprits, words => words.Contains("more in heater ohms", StringComparison.Ordinal));
+
+        // The pages tell what the commands tell.
+        await using var app = Heatwright.Web.WebBench.Build(OpenStudy.Read(file).Value, 0);
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        using var client = new HttpClient { BaseAddress = new Uri(Heatwright.Web.WebBench.Address(app)) };
+        await Heatwright.Web.WebBench.ReadyAsync(app);
+        string checkPage = Web.PagesTests.Visible(await client.GetStringAsync(new Uri("/check", UriKind.Relative), TestContext.Current.CancellationToken));
+        Assert.Contains(checkedOut.RootElement.GetProperty("sentence").GetString()!, checkPage, StringComparison.Ordinal);
+        string decisionPage = Web.PagesTests.Visible(await client.GetStringAsync(new Uri("/decision", UriKind.Relative), TestContext.Current.CancellationToken));
+        Assert.Contains("because fastest", decisionPage, StringComparison.Ordinal);
+        Assert.Contains(card.RootElement.GetProperty("state").GetString()!, decisionPage, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -165,7 +165,8 @@ public sealed partial class PagesTests(ServedStudy served)
         string page = await served.Page("/comparison");
         Assert.Equal(9, Regex.Count(page, "<li class=\"done-"));
         Assert.Single(Regex.Matches(page, "aria-current=\"page\""));
-        Assert.Contains("cannot be written here yet", Visible(await served.Page("/decision")), StringComparison.Ordinal);
+        Assert.Contains("Freeze the decision", Visible(await served.Page("/decision")), StringComparison.Ordinal);
+        Assert.Contains("Decide first", Visible(await served.Page("/check")), StringComparison.Ordinal);
     }
 
     [Theory]

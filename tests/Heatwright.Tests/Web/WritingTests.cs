@@ -60,6 +60,38 @@ public sealed class WritingTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_brief_a_trial_and_readings_are_entered_without_any_script()
+    {
+        using var said = await Send("/brief", "/brief/add", ("sentence", "blade at 320 °C within 25 s from 20 °C"));
+        Assert.Equal(HttpStatusCode.SeeOther, said.StatusCode);
+        using var work = await Send("/brief", "/brief/set", ("every", "40s"), ("was every", "60s"), ("need", "41J±5J"), ("was need", "0J"), ("for", "10s"), ("was for", "10s"));
+        Assert.Equal(HttpStatusCode.SeeOther, work.StatusCode);
+        using var wrong = await Send("/brief", "/brief/set", ("every", "soon"), ("was every", "40s"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
+        var brief = OpenStudy.Read(File).Value.Study.Brief!;
+        Assert.Equal((320.0, 40.0, 41.0, 5.0), (brief.Duty.TargetC, brief.Duty.EveryS, brief.Duty.NeedJ, brief.Duty.NeedPlusMinusJ));
+
+        using var part = await Send("/shelf", "/shelf/add", ("id", "wire"), ("kind", "heater"), ("name", "wire"));
+        using var planned = await Send("/trials", "/trials/add", ("part", "wire"), ("kind", "cold-ohms"), ("name", "cold"));
+        Assert.Equal("/trials/cold", planned.Headers.Location!.ToString());
+        using var first = await Send("/trials/cold", "/trials/cold/line", ("run", ""), ("line", "2R71"));
+        Assert.Equal("/trials/cold#run-cold-1", first.Headers.Location!.ToString());
+        using var slip = await Send("/trials/cold", "/trials/cold/line", ("run", "cold-1"), ("line", "2,7x"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, slip.StatusCode);
+        Assert.Contains("value=\"2,7x\"", await slip.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        using var block = await Send("/trials/cold", "/trials/cold/block", ("run", "cold-1"), ("block", "2.72\r\n2.73\r\n"));
+        using var silent = await Send("/trials/cold", "/trials/cold/strike", ("run", "cold-1"), ("numbers", "2"), ("because", ""));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, silent.StatusCode);
+        using var struck = await Send("/trials/cold", "/trials/cold/strike", ("run", "cold-1"), ("numbers", "2"), ("because", "clip loose"));
+        Assert.Equal(HttpStatusCode.SeeOther, struck.StatusCode);
+        var readings = OpenStudy.Read(File).Value.Study.Trials[0].Runs[0].Readings;
+        Assert.Equal(["2R71", "2.72", "2.73"], readings.Select(reading => reading.Raw[0]));
+        Assert.Equal("clip loose", readings[1].StruckBecause);
+        string history = PagesTests.Visible(await Page("/history?of=cold-1"));
+        Assert.Contains("clip loose", history, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_claim_without_a_unit_or_without_whose_amps_is_asked_for()
     {
         using var answer = await Send("/shelf", "/shelf/add", ("id", "module"), ("kind", "stepUp"), ("values", "claimed current=2A (2 A step-up)"));

@@ -107,7 +107,7 @@ public static class Decide
         _ => "need more readings",
     };
 
-    private static FrozenLine Frozen(RequirementVerdict line) => new(line.Requirement.Id, line.Requirement.Text, line.Word, line.Value?.Value, line.Value?.StandardDoubt, line.Requirement.Unit, line.Requirement.Limit, line.Probability);
+    private static FrozenLine Frozen(RequirementVerdict line) => new(line.Requirement.Id, line.Requirement.Text, line.Word, line.Requirement.Unit, line.Requirement.Limit, line.Value?.Value, line.Value?.StandardDoubt, line.Probability);
 
     private static IEnumerable<string> Flips(ArrangementVerdict chosen, Brief brief) => chosen.Prediction is not { } prediction ? [] :
         from line in chosen.Requirements

@@ -6,12 +6,12 @@ namespace Heatwright.Verdicts;
 /// <param name="Requirement">Id of the line.</param>
 /// <param name="Text">The promise as it stood.</param>
 /// <param name="Word">The verdict on it.</param>
-/// <param name="Value">Predicted value in <paramref name="Unit"/>; null: never reached, or not known.</param>
-/// <param name="StandardDoubt">Its standard doubt.</param>
 /// <param name="Unit">Unit symbol.</param>
 /// <param name="Limit">The limit as it stood.</param>
+/// <param name="Value">Predicted value in <paramref name="Unit"/>; null: never reached, or not known.</param>
+/// <param name="StandardDoubt">Its standard doubt.</param>
 /// <param name="Probability">That it is kept; null: not known.</param>
-public sealed record FrozenLine(string Requirement, string Text, VerdictWord Word, double? Value, double? StandardDoubt, string Unit, double Limit, double? Probability);
+public sealed record FrozenLine(string Requirement, string Text, VerdictWord Word, string Unit, double Limit, double? Value = null, double? StandardDoubt = null, double? Probability = null);
 
 /// <summary>An arrangement that was not chosen.</summary>
 public sealed record Rejected(ArrangementId Arrangement, string Name, VerdictWord Word, string Because);
