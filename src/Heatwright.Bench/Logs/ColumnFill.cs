@@ -5,6 +5,7 @@ namespace Heatwright.Logs;
 /// <summary>Goes once over all rows and fills the columns; the hot path is a plain number in a plain cell.</summary>
 internal sealed class ColumnFill
 {
+    private int room;
     private const int MostRefused = 1000;
     private readonly LogPlan plan;
     private readonly RawColumn[] columns;
@@ -22,7 +23,8 @@ internal sealed class ColumnFill
     {
         this.plan = plan;
         cutter = new(plan.Separator);
-        columns = [.. plan.Columns.Select(column => new RawColumn(column, capacity))];
+        room = Math.Max(1, capacity);
+        columns = [.. plan.Columns.Select(column => new RawColumn(column, room))];
         marks = [.. plan.Columns.Select(column => (byte)column.Mark)];
         cellOf = new int[columns.Length];
         timeColumn = plan.TimeColumn;
@@ -42,7 +44,7 @@ internal sealed class ColumnFill
 
     public static ColumnFill Run(ReadOnlySpan<byte> text, LogPlan plan)
     {
-        // A row of n cells has at least n - 1 separators, so the columns never hold more numbers than the file has bytes.
+        // A whole row of n cells has at least n - 1 separators, so whole rows never hold more numbers than the file has bytes; short rows grow the columns.
         var body = text[plan.FirstStart..];
         int lines = body.Count((byte)'\n') + (body.EndsWith("\n"u8) ? 0 : 1);
         var fill = new ColumnFill(plan, Math.Min(lines, (body.Length / Math.Max(1, plan.Columns.Count - 1)) + 1));
@@ -119,6 +121,15 @@ internal sealed class ColumnFill
     private void Row(ReadOnlySpan<byte> line, int number, bool placed = false)
     {
         (readings, words, texts, timeWord) = (0, 0, 0, false);
+        if (Rows == room)
+        {
+            room = Math.Max(16, room + (room / 2));
+            foreach (var column in columns)
+            {
+                column.Grow(room);
+            }
+        }
+
         for (int i = 0; i < columns.Length; i++)
         {
             int cell = placed ? cellOf[i] : i;

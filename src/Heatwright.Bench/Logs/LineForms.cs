@@ -8,6 +8,11 @@ internal static partial class LineForms
 {
     private const int MostLabels = 256;
 
+    /// <summary>So many labels are columns whatever comes; of more, one that hardly ever comes is a torn or garbled line.</summary>
+    private const int UsualLabels = 32;
+
+    private const int SeldomIn = 1000;
+
     /// <summary>Rows made from such lines, with the names of their columns where the lines bring them.</summary>
     public sealed record Rows(byte[] Text, byte Separator, string[]? Names, bool Stamped);
 
@@ -65,17 +70,30 @@ internal static partial class LineForms
             names.Add("stamp");
         }
 
+        var often = new Dictionary<string, int>(StringComparer.Ordinal);
+        int lines = 0;
         EachLine(text, line =>
         {
             var cells = LabelledCells(line, stamped, out _);
+            lines++;
             foreach (string label in cells?.Keys ?? Enumerable.Empty<string>())
             {
-                if (names.Count < MostLabels && !names.Contains(label))
+                if (often.TryGetValue(label, out int seen))
                 {
+                    often[label] = seen + 1;
+                }
+                else if (names.Count < MostLabels)
+                {
+                    often.Add(label, 1);
                     names.Add(label);
                 }
             }
         });
+        if (names.Count > UsualLabels)
+        {
+            names.RemoveAll(name => often.TryGetValue(name, out int seen) && seen * SeldomIn < lines);
+        }
+
         var rows = new MemoryStream(text.Length);
         EachLine(text, line => Write(rows, LabelledCells(line, stamped, out string stamp) is { } cells
             ? string.Join('\t', names.Select((name, i) => stamped && i == 0 ? stamp : cells.GetValueOrDefault(name, ""))) : line));

@@ -39,11 +39,30 @@ internal sealed class RawColumn(ColumnPlan plan, int capacity)
     {
         if (Overload.Length == 0)
         {
-            Overload = new bool[capacity];
+            Overload = new bool[Math.Max(capacity, Math.Max(Values.Length, Texts.Length))];
         }
 
         Overload[row] = true;
         Values[row] = double.NaN;
+    }
+
+    /// <summary>Makes room for more rows than the file's size let expect: rows whose last cells are missing are short.</summary>
+    public void Grow(int rows)
+    {
+        Values = Larger(Values, rows);
+        Texts = Larger(Texts, rows);
+        Overload = Larger(Overload, rows);
+        Ends = Larger(Ends, rows);
+    }
+
+    private static T[] Larger<T>(T[] values, int rows)
+    {
+        if (values.Length > 0 && values.Length < rows)
+        {
+            Array.Resize(ref values, rows);
+        }
+
+        return values;
     }
 
     /// <summary>A row that was refused leaves no mark behind for the next one in its place.</summary>

@@ -25,6 +25,23 @@ public class BrokenLogsTests
     public void No_noise_breaks_the_reader() => Gen.Byte.Array[0, 600].Sample(IsSound, iter: 1500);
 
     [Fact]
+    public void Short_rows_before_a_wide_one_leave_room_for_all()
+    {
+        // Twelve cells wide by its third line, yet rows of two or three cells count: there are more rows than the bytes of whole ones.
+        var log = LogReader.Read("a;b;c\nV;mA;degC\n1;2;;;;;;;;;\n1\u00032;3\n;3\n1;2;3\n"u8.ToArray());
+        Assert.Equal(4, log.RowsKept);
+    }
+
+    [Fact]
+    public void Labels_of_garbled_lines_are_no_columns()
+    {
+        // Two hundred labels that come once each, in 40 000 good lines: two columns, not two hundred.
+        string text = string.Concat(Enumerable.Range(0, 40_000).Select(i => i % 200 == 7 ? FormattableString.Invariant($"t{i}p:231.5,set:240\n") : "tip:231.5,set:240\n"));
+        var log = LogReader.Read(System.Text.Encoding.UTF8.GetBytes(text));
+        Assert.Equal(["tip", "set"], log.Columns.Select(column => column.Name));
+    }
+
+    [Fact]
     public void A_large_file_of_separators_takes_little_memory()
     {
         // One long row, then many short ones: columns times rows would be a hundred million cells.
