@@ -41,6 +41,9 @@ public sealed class Hidden
         }
     }
 
+    /// <summary>Every hidden value by its name.</summary>
+    public IReadOnlyCollection<string> Names => values.Keys;
+
     public IEnumerable<string> Lines() => Scene.Invented.Select(line =>
         string.Create(CultureInfo.InvariantCulture, $"{line.Name} = {values[line.Name]}   ({line.What})"));
 }

@@ -24,6 +24,13 @@ public static class Truth
         }
     }
 
+    /// <summary>What an arrangement does from full to the end; a warm-up that is never done is infinite.</summary>
+    public static (double ReadyS, double Pieces, double GripC, double CellC) Does(Hidden hidden, string letter)
+    {
+        var did = new TrueTool(hidden, hidden.Scene.Wirings.First(wiring => wiring.Letter == letter)).Run(1, 500);
+        return (double.IsNaN(did.ReadyS) ? double.PositiveInfinity : did.ReadyS, did.Cuts, did.GripC, did.CellC);
+    }
+
     private static string Line(Wiring wiring, string what, Outcome o) => string.Create(CultureInfo.InvariantCulture,
         $"{wiring.Letter} {what}: ready in {o.ReadyS:0.0} s, {o.Cuts} pieces, ended at {o.EndS:0} s ({o.Ended}), charge left {o.ChargeLeft:0.000}, grip {o.GripC:0.0} °C, cell {o.CellC:0.0} °C, most {o.MostA:0.00} A");
 }
