@@ -35,6 +35,7 @@ internal static class PageMap
         TrialMap.Map(app);
         ShelfMap.Map(app);
         DecisionMap.Map(app);
+        ComparisonMap.Map(app);
         WiringMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
         foreach (var (name, says) in Stage.Later)

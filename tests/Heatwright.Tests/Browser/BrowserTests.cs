@@ -109,6 +109,9 @@ public sealed class BrowserTests(ServedStudy served)
     }
 
     [Fact]
+    public async Task The_evening_is_the_one_of_the_command_and_its_timers_run() => await EveningPage.Run(async playwright => await Launch(playwright));
+
+    [Fact]
     public async Task Twelve_parts_go_onto_the_shelf_by_keyboard_alone_one_line_each()
     {
         string folder = Directory.CreateTempSubdirectory("heatwright-bag-").FullName;
