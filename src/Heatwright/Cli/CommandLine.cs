@@ -52,6 +52,7 @@ public static class CommandLine
         root.Subcommands.Add(KeepCommands.Openings(screen));
         root.Subcommands.Add(TrialCommands.Trial(screen));
         root.Subcommands.Add(EnterCommands.Meter(screen));
+        root.Subcommands.Add(BuildSheetCommand.BuildSheet(screen));
         root.Subcommands.Add(ServeCommand.Serve(screen));
         var parsed = root.Parse(words);
         if (parsed.Errors.Count > 0)

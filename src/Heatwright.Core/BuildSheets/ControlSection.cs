@@ -1,0 +1,67 @@
+using Heatwright.Physics;
+using Heatwright.Plant;
+using Heatwright.Quantities;
+
+namespace Heatwright.BuildSheets;
+
+/// <summary>Control constants with their checks, and the firmware's numbers.</summary>
+internal static class ControlSection
+{
+    /// <summary>After this long at full power the reading must have risen: a quarter of the predicted rise, our choice.</summary>
+    private const double RiseSamples = 20;
+
+    public static (SheetSection Section, ControlDesign Design, ControlNumbers Numbers) Of(SheetAsk ask, AssembledTool tool, SensorPart sensor, double loadOhm, double fullOnW)
+    {
+        var c = ask.Choices;
+        double mostDuty = Math.Min(ask.Arrangement.DutyCeiling, sensor.Window is { MostDuty: > 0 } window ? window.MostDuty : 1);
+        var design = ControlDesign.Of(tool, ask.SetC, c.Si("frame"), mostDuty, c.Si("band"), fullOnW);
+        var numbers = Numbers(ask, tool, sensor, design, mostDuty, loadOhm, fullOnW);
+        var lines = new Lines(ask);
+        Input[] from = [.. new[] { ask.Plant(Arrangements.PlantKey.EndHeat), ask.Plant(Arrangements.PlantKey.EndLoss), ask.Plant(Arrangements.PlantKey.EndRadiating), ask.Plant(Arrangements.PlantKey.GripLink), ask.Plant(Arrangements.PlantKey.SensorLag) }.OfType<Input>(), c["frame"].Input];
+        lines.Made("Set point", ask.SetC, Units.Celsius, "target of the brief and 10 K above it, as the prediction aims", []);
+        lines.Made("Tool near it: resistance to air", design.Model.KelvinPerWatt, Units.KelvinPerWatt, "slope of all losses at the set point", from);
+        lines.Made("time constant", design.Model.Lags.SlowS, Units.Second, "heat capacity times resistance, half of the sensor's lag added", from);
+        lines.Made("dead time", design.Model.Lags.DelayS, Units.Second, "half of the sensor's lag, half a sample, half a frame", from);
+        lines.Made("Sample period", design.SampleS, Units.Second, "a fifth of the dead time, on a round figure, at least a frame", from);
+        lines.Made("Gain", design.Settings.GainWPerK, Units.WattPerKelvin, "τ/(k(τ_c + θ)) with τ_c = θ [skogestad-2003]", from);
+        lines.Made("Integral time", design.Settings.IntegralS, Units.Second, "min(τ, 4(τ_c + θ)) [skogestad-2003]", from);
+        lines.Made("Integral starts with", design.Model.HoldW, Units.Watt, "power that holds the set point", from);
+        lines.Made("Gain may grow by", design.Margins.GainMargin, Units.One, "gain margin of the loop", from, $"phase margin {Lines.N(design.Margins.PhaseMarginDeg, "0")}°", design.Margins.GainMargin < 2);
+        lines.Made("Largest duty", mostDuty, Units.One, "the smaller of the arrangement's ceiling and what the reading window leaves", [c["frame"].Input]);
+        lines.Say("On-off instead", design.Swing is not { } swing ? "the pack cannot hold the set point with room to spare: on-off would be on all the time"
+            : $"swings {Lines.N(swing.HighC - swing.LowC, "0.#")} K in {Lines.N(swing.PeriodS, "0.#")} s; {(design.OnOffIsEnough ? "good enough" : "not good enough")} for the {Lines.N(design.AllowedK)} K allowed; the swing is dead time, not the band");
+        lines.Made("Relay test should show: swing", 2 * design.Relay.AmplitudeK, Units.Kelvin, "answer of the tool to half the holding power up and down, peak to peak", from, $"period {Lines.N(design.Relay.PeriodS, "0.#")} s; another one means another dead time: tune again");
+        var rows = design.Cases.Select(one => (IReadOnlyList<string>)[one.Name, Or(one.ReadyS), one.OvershootK > -1 ? Lines.N(Math.Max(0, one.OvershootK)) : "not reached", Or(one.SettledS), Or(one.RippleK), Or(one.DroopK)]).ToArray();
+        return (new SheetSection("control", "Control", lines.All) { Table = new("The loop in the coupled simulation", ["case", "at set point − 5 K after, s", "overshoot, K", "settled ±2 K after, s", "ripple, K", "deepest droop of the end, K"], rows) }, design, numbers);
+    }
+
+    private static string Or(double value) => double.IsFinite(value) ? Lines.N(value) : "—";
+
+    private static ControlNumbers Numbers(SheetAsk ask, AssembledTool tool, SensorPart sensor, ControlDesign design, double mostDuty, double loadOhm, double fullOnW)
+    {
+        var c = ask.Choices;
+        double rate = fullOnW * mostDuty / tool.Network.Nodes[tool.Network.HeaterNode].CapacityJPerK;
+        double riseS = Math.Max(RiseSamples * design.SampleS, 4 * design.Model.Lags.DelayS);
+        double stopC = Math.Min(ask.SetC + c.Si("over-temperature"), sensor.Chain is { } known ? known.SaturatesC(25) - 5 : double.PositiveInfinity);
+        return new()
+        {
+            SetC = ask.SetC,
+            SampleS = design.SampleS,
+            GainWPerK = design.Settings.GainWPerK,
+            IntegralS = design.Settings.IntegralS,
+            HoldW = design.Model.HoldW,
+            LoadOhm = loadOhm,
+            MostW = Math.Max(1, Math.Ceiling(fullOnW * mostDuty)),
+            MostDuty = mostDuty,
+            CutoffV = tool.CutoffV,
+            StopC = stopC,
+            IdleS = c.Si("idle-off"),
+            WaitS = sensor.Window?.WaitS ?? 0,
+            ReadS = sensor.Window?.ReadS ?? 0,
+            LowCount = sensor.Chain is { } chain ? (int)Math.Max(1, Math.Floor(chain.FloorCount * 0.5)) : 1,
+            HighCount = sensor.Chain is { } full ? full.FullCount - Math.Max(2, full.FullCount / 256) : 4000,
+            RiseS = riseS,
+            RiseK = Math.Clamp(0.25 * rate * riseS / 4, 1, 20),
+        };
+    }
+}

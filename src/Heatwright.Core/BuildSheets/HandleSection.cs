@@ -1,0 +1,93 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Physics;
+using Heatwright.Plant;
+using Heatwright.Quantities;
+
+namespace Heatwright.BuildSheets;
+
+/// <summary>Board outline, packing of the handle, and its temperatures.</summary>
+internal static class HandleSection
+{
+    private const double InsulatorMm = 1;
+
+    public static SheetSection Board(SheetAsk ask, PowerPoint point)
+    {
+        var c = ask.Choices;
+        var lines = new Lines(ask);
+        double trace = Physics.Trace.WidthM(point.MostA.Si, c.Si("trace-rise"), c["copper"].Value * 1e-6) * 1000;
+        List<BoardArea> areas =
+        [
+            new("controller and its parts", 250, "small controller with regulator, crystal-free; common practice, no source"),
+            new("amplifier, clamp and filter", 80, "one small amplifier with eight small parts; common practice, no source"),
+            new("heater's traces", 2 * (trace + 1) * c["trace-length"].Value, "two traces of the width worked out, 0.5 mm clear on both sides"),
+            new("switch and its copper", 120, "power package on copper that spreads its heat; common practice, no source"),
+            new("connectors", 150, "pack, heater, sensor, programming; common practice, no source"),
+        ];
+        double bore = (ask.Shelf.Value(ask.Arrangement.Handle, PartQuantities.Diameter)?.Si ?? 0.03) * 1000;
+        double width = Math.Floor(Math.Min(24, 0.75 * bore));
+        var outline = BoardOutline.Of(areas, (int)c.Si("board-sides"), width);
+        lines.Add("Area of the outline", outline.AreaMm2);
+        lines.Say("Outline", $"{Lines.N(outline.WidthMm)} × {Lines.N(outline.LengthMm)} mm, {Lines.N(outline.HeightMm)} mm high with parts on {(c.Si("board-sides") == 2 ? "both sides" : "one side")}");
+        lines.Choice("Copper", "copper");
+        return new("board", "Board", lines.All) { Table = new("What takes room", ["what", "mm²", "why"], [.. areas.Select(area => (IReadOnlyList<string>)[area.Name, Lines.N(area.AreaMm2, "0"), area.Why])]) };
+    }
+
+    public static (SheetSection Section, PackedHandle? Packed, string? Drawing) Of(SheetAsk ask, AssembledTool tool, PlantRun run)
+    {
+        var c = ask.Choices;
+        var lines = new Lines(ask);
+        var things = Things(ask);
+        double bore = Mm(ask, ask.Arrangement.Handle, PartQuantities.Diameter, 30), length = Mm(ask, ask.Arrangement.Handle, PartQuantities.Length, 180);
+        double gap = c["hot-gap"].Value;
+        var packed = HandlePacking.Shortest(new SectionHole(bore, 0), length, things, InsulatorMm, gap);
+        bool fits = packed is not null && packed.UsedMm <= length + 1e-6;
+        List<Problem> problems = [];
+        if (!fits)
+        {
+            double narrowest = HandlePacking.NarrowestMm(length, things, InsulatorMm, gap);
+            problems.Add(new("Cells and boards do not go into the handle.", ask.Shelf[ask.Arrangement.Handle].Name, packed is null ? $"{Lines.N(bore)} mm inside" : $"{Lines.N(packed.UsedMm, "0")} mm needed", $"{Lines.N(length, "0")} mm long, {Lines.N(bore)} mm inside",
+                double.IsFinite(narrowest) ? $"Take a handle of {Lines.N(narrowest)} mm inside at this length{(packed is null ? "" : $", or one of {Lines.N(packed.UsedMm, "0")} mm length at this bore")}." : packed is null ? "Take a wider and longer handle." : $"Take a handle of {Lines.N(packed.UsedMm, "0")} mm length."));
+        }
+
+        if (packed is not null)
+        {
+            Input hot = c["hot-gap"].Input;
+            lines.Made("Length used", packed.UsedMm, Units.Millimetre, "shortest of all ways to share the things out over stations and lanes", [hot], $"of {Lines.N(length, "0")} mm, with {Lines.N(gap, "0")} mm free before the hot end", !fits);
+            lines.Made("Mass inside", packed.MassG, Units.Gram, "sum of the parts", [], $"handle and heater come on top");
+            lines.Made("Balances from the cool end", packed.BalanceMm, Units.Millimetre, "masses times their middles", []);
+        }
+
+        double grip = run.HighestK[1] - Units.ZeroCelsiusK, cells = run.HighestK[2] - Units.ZeroCelsiusK;
+        Origin predicted = new Origin.Predicted(ask.Arrangement.Id, ask.State, [.. ask.Builder.Inputs.Select(input => new Input(input.Name, input.Value))]);
+        lines.Add("Grip at work, highest", Estimate.Exact(grip, Units.Celsius, predicted), grip > 43 ? "above 43 °C, what may be held longer than 10 min" : grip > 48 ? "" : "may be held for long", grip > 43);
+        lines.Add("Cells at work, highest", Estimate.Exact(cells, Units.Celsius, predicted), "limit 60 °C", cells > 60);
+        lines.Say("Plastic", grip < c.Si("softening") - 10 ? $"softens at {Lines.N(c.Si("softening"), "0")} °C: {Lines.N(c.Si("softening") - grip, "0")} K away from the grip; nothing of it may touch the shank" : "too soft for this grip: take one that softens higher", grip >= c.Si("softening") - 10);
+        string? drawing = packed is null ? null : SectionDrawing.Svg(packed, $"{ask.StudyName}, arrangement {ask.Arrangement.Letter}: section of the handle");
+        var rows = packed?.Places.Select(place => (IReadOnlyList<string>)[Lines.N(SectionDrawing.Number(packed, place)), place.Thing.Name, Lines.N(place.FromMm, "0.0"), Lines.N(place.ToMm, "0.0"), Lines.N(place.Across.XMm, "0.0"), Lines.N(place.Across.YMm, "0.0"),
+            place.Across.Shape.IsRound ? $"ø {Lines.N(place.Across.Shape.WidthMm)}" : $"{Lines.N(place.Across.Shape.WidthMm)} × {Lines.N(place.Across.Shape.HeightMm)}"]).ToArray() ?? [];
+        return (new SheetSection("handle", "Handle", lines.All) { Problems = problems, Table = packed is null ? null : new("Places, mm: along from the cool end, across from the axis", ["no.", "what", "from", "to", "x", "y", "across"], rows) }, packed, drawing);
+    }
+
+    private static List<PackedThing> Things(SheetAsk ask)
+    {
+        var a = ask.Arrangement;
+        List<PackedThing> things = [];
+        int cells = a.Series * a.Parallel;
+        for (int i = 0; i < cells; i++)
+        {
+            things.Add(new(cells == 1 ? "cell" : $"cell {i + 1}", Mm(ask, a.Cell, PartQuantities.Length, 65.2), Mm(ask, a.Cell, PartQuantities.Diameter, 18.5), 0, Gram(ask, a.Cell)) { IsCell = true });
+        }
+
+        foreach (var id in new[] { a.Supervision, a.StepUp, a.Controller, a.Switch, a.Charger }.OfType<PartId>())
+        {
+            things.Add(new(ask.Shelf[id].Name, Mm(ask, id, PartQuantities.Length, 25), Mm(ask, id, PartQuantities.Width, 18), Mm(ask, id, PartQuantities.Height, 6), Gram(ask, id)));
+        }
+
+        return things;
+    }
+
+    private static double Mm(SheetAsk ask, PartId id, string quantity, double otherwise) => ask.Shelf.Value(id, quantity) is { } value ? Math.Round(value.Si * 1000, 3) : otherwise;
+
+    private static double Gram(SheetAsk ask, PartId id) => (ask.Shelf.Value(id, PartQuantities.Mass)?.Si ?? 0) * 1000;
+}

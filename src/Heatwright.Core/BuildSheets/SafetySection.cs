@@ -1,0 +1,85 @@
+using Heatwright.Parts;
+using Heatwright.Physics;
+using Heatwright.Plant;
+using Heatwright.Quantities;
+
+namespace Heatwright.BuildSheets;
+
+/// <summary>Cautions, single faults, and the hard limits that are broken.</summary>
+internal static class SafetySection
+{
+    private const double CellLimitC = 60;
+
+    /// <summary>Cautions of the trade: common practice, no source; local codes and licensed practice come first.</summary>
+    public static readonly IReadOnlyList<(string Lead, string Words)> Cautions =
+    [
+        ("Lithium cells", "weld or clip tabs, never solder on a cell; insulate every tab; fuse at the first tab; no cell above 60 °C, below its cut-off or above its full volts; stop at swelling, smell or heat."),
+        ("Hot surfaces", "the end burns skin and sets fire long before it glows, and long after it is off: stand, tile, no loose cloth; auto-off and a mark for hot."),
+        ("Fumes", "plastics and coatings give off fumes, some of them poisonous: extraction, and know what you heat."),
+        ("Charging", "only with a charger made for these cells, on a surface that does not burn, never unattended, cells between 5 and 45 °C."),
+        ("Fire", "move people away, call the fire service; much water cools a burning cell; do not breathe the smoke."),
+        ("Transport", "cells and packs that travel must be tested to the UN manual of tests and criteria, 38.3; carriers ask for the summary and for little charge; the rules change yearly."),
+        ("Not a permission", "follow the sheets of cells and charger, local codes and transport rules; have mains, charging and product safety done or checked by a licensed or competent person."),
+    ];
+
+    public static (SheetSection Section, IReadOnlyList<string> Breaks) Of(SheetAsk ask, ControlNumbers numbers, PowerPoint point, PlantRun run)
+    {
+        var lines = new Lines(ask);
+        double cutOut = ask.Choices["cut-out"].Value;
+        bool linked = ask.Arrangement.CutOut is not null;
+        var faults = SingleFaults.Of(ask.Builder, ask.Choices["hot-air"].Value, ask.SetC, numbers.MostDuty, numbers.RiseS, linked ? cutOut : 0, CellLimitC);
+        foreach (var (lead, words) in Cautions)
+        {
+            lines.Say(lead, words);
+        }
+
+        if (!linked)
+        {
+            lines.Say("Independent cut-out", "none is chosen: fit one that works without the controller, in the heater's path, on the working end's shank", warns: true);
+        }
+        else if (cutOut <= 0)
+        {
+            lines.Say("Independent cut-out", $"'{ask.Shelf[ask.Arrangement.CutOut!.Value].Name}': its temperature is not stated, so nothing is said about when it opens; state it with --set cut-out=…", warns: true);
+        }
+
+        var rows = faults.Select(fault => (IReadOnlyList<string>)[fault.Name, T(fault.EndC), T(fault.GripC), T(fault.CellC), double.IsFinite(fault.CutOutS) ? Lines.N(fault.CutOutS, "0.#") + " s" : cutOut > 0 && linked ? "not reached" : "not stated",
+            double.IsFinite(fault.CellLimitS) ? Lines.N(fault.CellLimitS / 60, "0.#") + " min" : "—", fault.Catches]).ToArray();
+        return (new SheetSection("safety", "Safety", lines.All) { Table = new($"Single faults at the worst corner, air {Lines.N(ask.Choices["hot-air"].Value)} °C, full pack until empty", ["fault", "end, °C", "grip, °C", "cells, °C", "cut-out opens after", "cells at 60 °C after", "what catches it"], rows) },
+            Broken(ask, point, run, faults));
+    }
+
+    private static string T(double c) => double.IsFinite(c) ? Lines.N(c, "0") : "—";
+
+    /// <summary>Hard limits that the sheet as it stands would break.</summary>
+    private static List<string> Broken(SheetAsk ask, PowerPoint point, PlantRun run, IReadOnlyList<FaultCase> faults)
+    {
+        List<string> breaks = [.. ask.Safety.Conditions.Select(condition => $"Missing: {condition.Words}: {condition.Because}.")];
+        double cells = run.HighestK[2] - Units.ZeroCelsiusK;
+        if (cells > CellLimitC)
+        {
+            breaks.Add($"The cells reach {Lines.N(cells, "0")} °C at work; their limit is {Lines.N(CellLimitC)} °C.");
+        }
+
+        foreach (var fault in faults.Where(fault => fault.CellC > CellLimitC))
+        {
+            breaks.Add($"With the fault '{fault.Name}' the cells pass {Lines.N(CellLimitC)} °C and reach {Lines.N(fault.CellC, "0")} °C at the worst corner.");
+        }
+
+        double cellA = point.MostA.Si / ask.Arrangement.Parallel;
+        var rated = ask.Shelf.Value(ask.Arrangement.Cell, PartQuantities.RatedCurrent);
+        if (Protection.LoadOf(cellA, ask.Plant(Arrangements.PlantKey.Capacity)!.Value.Si, rated?.Si) == CellLoad.TooMuch)
+        {
+            breaks.Add($"A cell gives {Lines.N(cellA)} A; it may give {(rated is null ? "its capacity in an hour" : $"{Lines.N(rated.Si)} A, {rated.Origin.Word}")}.");
+        }
+
+        foreach (var (id, what) in new[] { (ask.Arrangement.Switch, "switch"), (ask.Arrangement.Leads, "leads"), (ask.Arrangement.Contacts, "contacts") })
+        {
+            if (ask.Shelf.Value(id, PartQuantities.RatedCurrent) is { } limit && point.MostA.Si > limit.Si)
+            {
+                breaks.Add($"The {what} carry {Lines.N(point.MostA.Si)} A; they stand {Lines.N(limit.Si)} A, {limit.Origin.Word}.");
+            }
+        }
+
+        return breaks;
+    }
+}
