@@ -45,13 +45,20 @@ public static class CrossSection
     /// <summary>Places for all shapes in the order given, or null where there are none.</summary>
     public static IReadOnlyList<SectionPlace>? Fit(SectionHole hole, IReadOnlyList<SectionShape> shapes)
     {
+        int all = int.MaxValue;
+        return Fit(hole, shapes, ref all);
+    }
+
+    /// <summary>As above, with so many steps at most: where they run out the answer is null and <paramref name="steps"/> is 0, and nothing is proven.</summary>
+    internal static IReadOnlyList<SectionPlace>? Fit(SectionHole hole, IReadOnlyList<SectionShape> shapes, ref int steps)
+    {
         if (shapes.Count > Most || shapes.Sum(shape => shape.AreaMm2) > hole.AreaMm2 + Touch)
         {
             return null;
         }
 
         var placed = new (int Index, SectionPlace Place)[shapes.Count];
-        return Next(hole, shapes, placed, 0, 0) ? [.. placed.OrderBy(one => one.Index).Select(one => one.Place)] : null;
+        return Next(hole, shapes, placed, 0, 0, ref steps) ? [.. placed.OrderBy(one => one.Index).Select(one => one.Place)] : null;
     }
 
     /// <summary>True where a placed shape lies inside the hole.</summary>
@@ -88,7 +95,7 @@ public static class CrossSection
 
     private static double Square(double x) => x * x;
 
-    private static bool Next(SectionHole hole, IReadOnlyList<SectionShape> shapes, (int Index, SectionPlace Place)[] placed, int count, int used)
+    private static bool Next(SectionHole hole, IReadOnlyList<SectionShape> shapes, (int Index, SectionPlace Place)[] placed, int count, int used, ref int steps)
     {
         if (count == shapes.Count)
         {
@@ -108,11 +115,17 @@ public static class CrossSection
             {
                 foreach (var (x, y) in Contacts.Of(hole, shape, placed.AsSpan(0, count)))
                 {
+                    if (steps <= 0)
+                    {
+                        return false;
+                    }
+
+                    steps--;
                     var place = new SectionPlace(shape, x, y);
                     if (Inside(hole, place) && All(placed.AsSpan(0, count), place))
                     {
                         placed[count] = (i, place);
-                        if (Next(hole, shapes, placed, count + 1, used | (1 << i)))
+                        if (Next(hole, shapes, placed, count + 1, used | (1 << i), ref steps))
                         {
                             return true;
                         }

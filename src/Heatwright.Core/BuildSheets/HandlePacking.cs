@@ -27,6 +27,9 @@ public sealed record PackedPlace(PackedThing Thing, double FromMm, double ToMm, 
 /// <param name="Places">Every thing in its place.</param>
 public sealed record PackedHandle(SectionHole Hole, double LengthMm, double UsedMm, IReadOnlyList<PackedPlace> Places)
 {
+    /// <summary>False: not all ways were tried, so a shorter one may exist.</summary>
+    public bool IsProven { get; init; } = true;
+
     /// <summary>Mass of what is inside, g.</summary>
     public double MassG => Places.Sum(place => place.Thing.MassG);
 
@@ -35,19 +38,28 @@ public sealed record PackedHandle(SectionHole Hole, double LengthMm, double Used
 }
 
 /// <summary>Looks for the shortest way to put things into a handle: stations along it, in each station things side by side or one behind the other.</summary>
-/// <remarks>Exact over all ways to share the things out over stations and lanes and to turn each box. A thing does not reach from one station into the next.
+/// <remarks>Exact over all ways to share the things out over stations and lanes and to turn each box, as long as the steps allowed for it last: six and more boxes of
+/// different sizes can outlast them, and the packing then says that it is not proven. A thing does not reach from one station into the next.
 /// Checked: HandlePackingTests.</remarks>
 public sealed class HandlePacking
 {
     /// <summary>More things than this are too many to try all ways.</summary>
     public const int Most = 9;
 
+    /// <summary>Steps of placing for one search, about two seconds of work; a narrowest tube takes eleven searches of a tenth of it.</summary>
+    private const int Steps = 20_000_000;
+
+    /// <summary>Steps for one cross-section: what is not found in so many is hardly ever there.</summary>
+    private const int StepsEach = 400_000;
+
     private readonly SectionHole hole;
     private readonly IReadOnlyList<PackedThing> things;
     private readonly double gapMm;
     private readonly Dictionary<string, IReadOnlyList<SectionPlace>?> known = [];
+    private int steps;
+    private bool cutShort;
 
-    private HandlePacking(SectionHole hole, IReadOnlyList<PackedThing> things, double gapMm) => (this.hole, this.things, this.gapMm) = (hole, things, gapMm);
+    private HandlePacking(SectionHole hole, IReadOnlyList<PackedThing> things, double gapMm, int steps) => (this.hole, this.things, this.gapMm, this.steps) = (hole, things, gapMm, steps);
 
     /// <summary>One way to fill a station.</summary>
     private sealed record Station(double LengthMm, IReadOnlyList<(int[] Things, double[] Along)> Lanes, IReadOnlyList<SectionPlace> Across);
@@ -65,13 +77,13 @@ public sealed class HandlePacking
             return things.Count == 0 ? new(hole, lengthMm, hotGapMm, []) : null;
         }
 
-        return new HandlePacking(hole, things, gapMm).Search(lengthMm, hotGapMm);
+        return new HandlePacking(hole, things, gapMm, Steps).Search(lengthMm, hotGapMm);
     }
 
     /// <summary>The narrowest tube, on a tenth of a millimetre, that takes all things at a length; infinite where none up to the given width does.</summary>
     public static double NarrowestMm(double lengthMm, IReadOnlyList<PackedThing> things, double gapMm, double hotGapMm, double mostMm = 120)
     {
-        bool Fits(int tenths) => Shortest(new(tenths / 10.0, 0), lengthMm, things, gapMm, hotGapMm) is { } found && found.UsedMm <= lengthMm + 1e-6;
+        bool Fits(int tenths) => (things.Count > Most ? null : new HandlePacking(new(tenths / 10.0, 0), things, gapMm, Steps / 10).Search(lengthMm, hotGapMm)) is { } found && found.UsedMm <= lengthMm + 1e-6;
         int low = 0, high = (int)(mostMm * 10);
         if (things.Count == 0 || !Fits(high))
         {
@@ -163,6 +175,12 @@ public sealed class HandlePacking
         int[] own = [.. Indices(mask)];
         foreach (var lanes in Partitions(own, 0, []))
         {
+            if (steps <= 0)
+            {
+                cutShort = true;
+                break;
+            }
+
             Turn(lanes, 0, [], [], 0);
         }
 
@@ -224,16 +242,45 @@ public sealed class HandlePacking
         }
     }
 
-    private IReadOnlyList<SectionPlace>? Across(List<SectionShape> shapes)
+    /// <summary>Places for shapes in their order. The same shapes in another order, or turned, are one question.</summary>
+    private SectionPlace[]? Across(List<SectionShape> shapes)
     {
-        string key = string.Join(';', shapes.Select(shape => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{shape.WidthMm}x{shape.HeightMm}")));
-        if (!known.TryGetValue(key, out var places))
+        if (shapes.Count > CrossSection.Most)
         {
-            known[key] = places = CrossSection.Fit(hole, shapes);
+            return null;
         }
 
-        return places;
+        int[] order = [.. Enumerable.Range(0, shapes.Count).OrderBy(i => shapes[i].IsRound).ThenByDescending(i => Long(shapes[i])).ThenByDescending(i => Short(shapes[i]))];
+        SectionShape[] sorted = [.. order.Select(i => shapes[i].IsRound ? shapes[i] : new SectionShape(Long(shapes[i]), Short(shapes[i])))];
+        string key = string.Join(';', sorted.Select(shape => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{shape.WidthMm}x{shape.HeightMm}")));
+        if (!known.TryGetValue(key, out var places))
+        {
+            int own = Math.Min(steps, StepsEach), left = own;
+            places = sorted.Any(shape => !Alone(shape)) ? null : CrossSection.Fit(hole, sorted, ref left);
+            steps -= own - left;
+            cutShort |= left <= 0;
+            known[key] = places;
+        }
+
+        if (places is null)
+        {
+            return null;
+        }
+
+        var back = new SectionPlace[shapes.Count];
+        for (int i = 0; i < order.Length; i++)
+        {
+            back[order[i]] = places[i];
+        }
+
+        return back;
     }
+
+    private bool Alone(SectionShape shape) => CrossSection.Inside(hole, new(shape, 0, 0)) || CrossSection.Inside(hole, new(shape.Turned, 0, 0));
+
+    private static double Long(SectionShape shape) => shape.IsRound ? shape.WidthMm : Math.Max(shape.WidthMm, shape.HeightMm);
+
+    private static double Short(SectionShape shape) => shape.IsRound ? 0 : Math.Min(shape.WidthMm, shape.HeightMm);
 
     private static IEnumerable<List<List<int>>> Partitions(int[] own, int at, List<List<int>> lanes)
     {
@@ -284,7 +331,7 @@ public sealed class HandlePacking
             from += station.LengthMm + gapMm;
         }
 
-        return new(hole, lengthMm, usedMm, places);
+        return new(hole, lengthMm, usedMm, places) { IsProven = !cutShort };
     }
 
     /// <summary>A thing in its lane: its own shape on the lane's middle, turned so that it lies inside the lane.</summary>

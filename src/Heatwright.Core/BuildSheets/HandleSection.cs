@@ -53,7 +53,7 @@ internal static class HandleSection
         if (packed is not null)
         {
             Input hot = c["hot-gap"].Input;
-            lines.Made("Length used", packed.UsedMm, Units.Millimetre, "shortest of all ways to share the things out over stations and lanes", [hot], $"of {Lines.N(length, "0")} mm, with {Lines.N(gap, "0")} mm free before the hot end", !fits);
+            lines.Made("Length used", packed.UsedMm, Units.Millimetre, packed.IsProven ? "shortest of all ways to share the things out over stations and lanes" : "shortest found; there are more ways than were tried", [hot], $"of {Lines.N(length, "0")} mm, with {Lines.N(gap, "0")} mm free before the hot end", !fits);
             lines.Made("Mass inside", packed.MassG, Units.Gram, "sum of the parts", [], $"handle and heater come on top");
             lines.Made("Balances from the cool end", packed.BalanceMm, Units.Millimetre, "masses times their middles", []);
         }

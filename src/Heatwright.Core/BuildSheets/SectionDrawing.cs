@@ -8,6 +8,14 @@ public static class SectionDrawing
 {
     private const double Margin = 8;
 
+    // Attributes, not a style: a page whose policy forbids styles of its own still shows the drawing.
+    private static readonly (string Name, string Drawn)[] Drawn =
+    [
+        ("d", "fill=\"none\" stroke=\"#111\" stroke-width=\".35\""), ("w", "fill=\"none\" stroke=\"#111\" stroke-width=\".7\""), ("c", "fill=\"#f1efe8\" stroke=\"#111\" stroke-width=\".35\""),
+        ("h", "fill=\"none\" stroke=\"#111\" stroke-width=\".2\" stroke-dasharray=\"1 1\""), ("g", "fill=\"#fff\""),
+        ("t", "font-family=\"sans-serif\" font-size=\"2.6\" fill=\"#111\""), ("s", "font-family=\"sans-serif\" font-size=\"2.2\" fill=\"#111\""),
+    ];
+
     /// <summary>The drawing as SVG, in black, with text in the size of a drawing.</summary>
     public static string Svg(PackedHandle handle, string title)
     {
@@ -19,7 +27,6 @@ public static class SectionDrawing
         double all = handle.LengthMm + (2 * Margin), high = height + (2 * Margin) + 10 + (rows * (height + 12)) + 6;
         var svg = new StringBuilder();
         svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{N(all)}mm\" height=\"{N(high)}mm\" viewBox=\"0 0 {N(all)} {N(high)}\" role=\"img\" aria-label=\"{Escaped(title)}\">\n");
-        svg.Append("<style>.d{fill:none;stroke:#111;stroke-width:.35}.w{fill:none;stroke:#111;stroke-width:.7}.t{font:2.6px sans-serif;fill:#111}.s{font:2.2px sans-serif;fill:#111}.c{fill:#f1efe8;stroke:#111;stroke-width:.35}.h{stroke:#111;stroke-width:.2;stroke-dasharray:1 1}.g{fill:#fff}</style>\n");
         svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"g\" width=\"{N(all)}\" height=\"{N(high)}\"/>\n<text class=\"t\" x=\"{N(Margin)}\" y=\"4\">{Escaped(title)}, millimetres, 1:1 when printed at 100 %</text>\n");
         double middle = Margin + (height / 2);
         svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"w\" x=\"{N(Margin)}\" y=\"{N(Margin)}\" width=\"{N(handle.LengthMm)}\" height=\"{N(height)}\"/>\n");
@@ -40,7 +47,13 @@ public static class SectionDrawing
             Cut(svg, handle, cuts[cut], Margin + (width / 2) + (cut % perRow * (width + Margin)), Margin + height + 16 + (height / 2) + (cut / perRow * (height + 12)), width, height);
         }
 
-        return svg.Append("</svg>\n").ToString();
+        svg.Append("</svg>\n");
+        foreach (var (name, drawn) in Drawn)
+        {
+            svg.Replace($"class=\"{name}\"", drawn);
+        }
+
+        return svg.ToString();
     }
 
     /// <summary>Number of a place in the drawing and in the list beside it.</summary>

@@ -32,7 +32,9 @@ public static class SheetHtml
     }
 
     /// <summary>What stands on the sheet, for the page of the bench and for the file: broken limits first, then what is untested, then section by section.</summary>
-    internal static Html Body(MadeSheet made)
+    /// <param name="made">The sheet.</param>
+    /// <param name="address">Where its files can be fetched; empty: they lie beside the page.</param>
+    internal static Html Body(MadeSheet made, string address = "")
     {
         var sheet = made.Sheet;
         return Html.Of($"""
@@ -40,17 +42,17 @@ public static class SheetHtml
             <div class="head"><div><h1>{sheet.Title}</h1></div><p>{Say.Sentence(made.Chosen)}</p></div>
             {Html.If(made.Invented, () => new Html("""<p class="note">The readings of this study are made up for demonstration: nothing here says anything about a real part.</p>"""))}
             <section class="piece" id="untested"><header><h2>Not tested</h2><span class="aside">what this sheet rests on without a reading</span></header>{Lines(sheet.Untested)}</section>
-            {Html.Each(sheet.Sections, section => Section(section, sheet))}
-            <section class="piece" id="files"><header><h2>Files</h2><span class="aside">beside this page</span></header><ul class="plain">{Html.Each(made.Files, file => Html.Of($"<li class=\"code\">{file.Name}</li>"))}</ul></section>
+            {Html.Each(sheet.Sections, section => Section(section, sheet, address))}
+            <section class="piece" id="files"><header><h2>Files</h2><span class="aside">beside this page</span></header><ul class="plain">{Html.Each(made.Files, file => Html.Of($"""<li><a href="{address}{file.Name}">{file.Name}</a></li>"""))}</ul></section>
             """);
     }
 
-    private static Html Section(SheetSection section, BuildSheet sheet) => Html.Of($"""
+    private static Html Section(SheetSection section, BuildSheet sheet, string address) => Html.Of($"""
         <section class="piece" id="{section.Key}"><header><h2>{section.Title}</h2></header>
         {Html.Each(section.Problems, Problem)}
         {Html.If(section.Lines.Count > 0, () => Lines(section.Lines))}
         {Html.If(section.Table is not null, () => Table(section.Table!))}
-        {Html.If(section.Key == "handle" && sheet.Drawing is not null, () => Html.Of($"""<figure class="drawing">{new Html(sheet.Drawing!)}</figure>"""))}
+        {Html.If(section.Key == "handle" && sheet.Drawing is not null, () => address.Length > 0 ? Html.Of($"""<figure class="drawing"><img src="{address}handle.svg" alt="The handle in section, to scale, in millimetres"></figure>""") : Html.Of($"""<figure class="drawing">{new Html(sheet.Drawing!)}</figure>"""))}
         </section>
         """);
 

@@ -36,13 +36,9 @@ internal static class PageMap
         ShelfMap.Map(app);
         DecisionMap.Map(app);
         ComparisonMap.Map(app);
+        SheetMap.Map(app);
         WiringMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
-        foreach (var (name, says) in Stage.Later)
-        {
-            app.MapMethods($"/{name}", Reading, (StudyOnBench bench) => Render(bench.Now(), $"/{name}", name.Replace('-', ' '), typeof(LaterPage), new() { ["Says"] = says }));
-        }
-
         app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the pages of the stage rule", "Choose a stage above, or go to the start."));
     }
 

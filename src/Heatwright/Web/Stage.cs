@@ -13,12 +13,6 @@ namespace Heatwright.Web;
 /// <param name="DoneTenths">How much of it is there, 0 to 10.</param>
 public sealed record Stage(int Number, string Name, string Path, string Fact, int DoneTenths)
 {
-    /// <summary>Stages that have no page of their own yet, with the sentence that says so.</summary>
-    public static readonly IReadOnlyDictionary<string, string> Later = new Dictionary<string, string>
-    {
-        ["build-sheet"] = "Build sheets are not shown here yet; the arrangement pages list parts, loop and limits.",
-    };
-
     /// <summary>The stages of a study.</summary>
     public static IReadOnlyList<Stage> Of(Study study, StudyResult? result)
     {
@@ -34,7 +28,7 @@ public sealed record Stage(int Number, string Name, string Path, string Fact, in
             new(5, "predictions", "/predictions", result is null ? "at work" : $"{predicted.ToString(CultureInfo.InvariantCulture)} up to date", Share(predicted, study.Arrangements.Count)),
             new(6, "comparison", "/comparison", result is null ? "at work" : Words(result), Share(predicted, study.Arrangements.Count)),
             new(7, "decision", "/decision", study.Decisions is [.., var card] ? $"for {study.Arrangements.FirstOrDefault(one => one.Id == card.Chosen)?.Letter ?? card.Chosen.Name}, {card.On}" : "open", study.Decisions.Count > 0 ? 10 : 0),
-            new(8, "build sheet", "/build-sheet", "comes later", 0),
+            new(8, "build sheet", "/build-sheet", study.Arrangements.Count == 0 ? "nothing wired yet" : study.Decisions.Count > 0 ? "as decided" : "not decided yet", study.Decisions.Count > 0 ? 10 : 0),
             new(9, "check", "/check", study.PrototypeReadings.Count == 0 ? "no reading yet" : Count(study.PrototypeReadings.Count, "reading"), study.Decisions is [.., var last] ? Share(study.PrototypeReadings.Where(one => one.Decision == last.Id).Select(one => one.Requirement).Distinct().Count(), last.Lines.Count) : 0),
         ];
     }

@@ -13,7 +13,7 @@ public sealed class ServedStudy : IAsyncLifetime
     public static readonly IReadOnlyList<string> Pages =
     [
         "/", "/brief", "/history", "/history?of=round", "/shelf", "/shelf/text", "/shelf?kept=round", "/trials", "/trials/round-discharge", "/trials/round-pulses", "/trials/cartridge-warm-up", "/arrangements", "/arrangements/A", "/arrangements/B", "/arrangements/C",
-        "/predictions", "/predictions/A", "/predictions/B", "/comparison", "/comparison/A", "/next", "/next?minutes=40", "/next?minutes=soon", "/search", "/decision", "/build-sheet", "/check",
+        "/predictions", "/predictions/A", "/predictions/B", "/comparison", "/comparison/A", "/next", "/next?minutes=40", "/next?minutes=soon", "/search", "/decision", "/build-sheet/A", "/build-sheet/B", "/check",
         "/sums", "/sums?find=trace%20width", "/sums?find=no-such-thing", "/sums/trace-width", "/sums/trace-width?current=5A%C2%B10.1A&rise=20K&copper=1oz", "/sums/trace-width?current=-5&rise=150K&copper=x",
         "/sums/step-up-point?open=3.7V&source=0.12ohm&set=9V&heater=8ohm&limit=5.5A&lockout=2.5V", "/sums/storage-fade?stored=3.7V&cell=25C&time=365d",
     ];
@@ -48,9 +48,9 @@ public sealed class ServedStudy : IAsyncLifetime
         await app.StartAsync();
         Client = new HttpClient { BaseAddress = new Uri(WebBench.Address(app)) };
         await WebBench.ReadyAsync(app);
-        foreach (string slow in (string[])["/comparison/A", "/next", "/next?minutes=40", "/search"])
+        foreach (string slow in Pages.Where(page => page is "/comparison/A" or "/search" || page.StartsWith("/next", StringComparison.Ordinal) || page.StartsWith("/build-sheet", StringComparison.Ordinal)))
         {
-            while ((await Client.GetStringAsync(new Uri(slow, UriKind.Relative))).Contains("Working it out", StringComparison.Ordinal))
+            while ((await Client.GetStringAsync(new Uri(slow, UriKind.Relative))) is var text && (text.Contains("Working it out", StringComparison.Ordinal) || text.Contains("Laying out", StringComparison.Ordinal)))
             {
                 await Task.Delay(200);
             }

@@ -71,7 +71,7 @@ public static class MakeBuildSheet
         if (wanted is not null)
         {
             return study.Arrangements.FirstOrDefault(one => string.Equals(one.Letter, wanted, StringComparison.OrdinalIgnoreCase) || one.Id.Name == wanted) is { } named
-                ? new((named, "asked for")) : new(new Problem("The study has no such arrangement.", "--arrangement", wanted, have, "Name one of them."));
+                ? new((named, "this arrangement was asked for")) : new(new Problem("The study has no such arrangement.", "--arrangement", wanted, have, "Name one of them."));
         }
 
         if (study.Decisions is [.., var card] && study.Arrangements.FirstOrDefault(one => one.Id == card.Chosen) is { } decided)

@@ -1,0 +1,103 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace Heatwright.Tests.Journeys;
+
+/// <summary>The numbers that go into the prototype, written as a maker asks for them. Laws are worked out again here from the sheet's own inputs.</summary>
+public sealed class BuildSheetJourney : IDisposable
+{
+    private readonly Bench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void A_folder_holds_the_page_the_code_the_parts_and_the_drawing_and_its_laws_hold()
+    {
+        string file = Knife();
+        using var sheet = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--out", bench.In("sheet"), "--on", "2026-03-01", "--set", "trace-rise=20K", "--json"));
+        string[] names = [.. Directory.GetFiles(bench.In("sheet"), "*", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(bench.In("sheet"), path).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+        Assert.Equal(["build-sheet.html", "code/bench.c", "code/bench.h", "code/heat_cal.c", "code/heat_cal.h", "code/heat_control.h", "code/heat_control_float.c", "code/heat_control_int.c", "code/heat_selftest.c", "handle.svg", "parts.csv", "parts.md"], names);
+
+        // The pair has no supervision: that stands before everything else, on the page and for machines.
+        Assert.Contains("supervision", sheet.RootElement.GetProperty("breaks")[0].GetString()!, StringComparison.Ordinal);
+        string page = File.ReadAllText(bench.In("sheet/build-sheet.html"));
+        Assert.InRange(page.IndexOf("Do not build it so", StringComparison.Ordinal), 1, page.IndexOf("<h1>", StringComparison.Ordinal));
+        Assert.InRange(page.IndexOf("Not tested", StringComparison.Ordinal), 1, page.IndexOf("Sensor and amplifier", StringComparison.Ordinal));
+        Assert.Contains("2026-03-01", File.ReadAllText(bench.In("sheet/code/heat_cal.c")), StringComparison.Ordinal);
+        Assert.Contains("width=\"", File.ReadAllText(bench.In("sheet/handle.svg")), StringComparison.Ordinal);
+
+        // IPC-2221, outer layer, constants from memory: area in square mil = (I / (0.048 dT^0.44))^(1/0.725), 35 um is 1.378 mil.
+        double most = Math.Max(Value(sheet, "power", "Pack amps, full, heater on"), Value(sheet, "power", "Pack amps at the cut-off, heater on"));
+        double mil2 = Math.Pow(most / (0.048 * Math.Pow(20, 0.44)), 1 / 0.725);
+        Assert.Equal(mil2 / (35 / 25.4) * 0.0254, Value(sheet, "power", "Trace, outer"), 3);
+
+        // Skogestad 2003: gain tau / (k (tau_c + theta)) with tau_c = theta, integral time min(tau, 4 (tau_c + theta)).
+        var (k, tau, theta) = (Value(sheet, "control", "Tool near it: resistance to air"), Value(sheet, "control", "time constant"), Value(sheet, "control", "dead time"));
+        Assert.Equal(1, Value(sheet, "control", "Gain") / (tau / (k * 2 * theta)), 6);
+        Assert.Equal(1, Value(sheet, "control", "Integral time") / Math.Min(tau, 8 * theta), 6);
+
+        // Non-inverting amplifier: gain 1 + feedback over ground, and one count near the set point is step over gain and slope (42.5 uV/K of type K at 320 °C, IEC 60584-1, within a twentieth).
+        double gain = Value(sheet, "sensor", "Gain");
+        Assert.Equal(1 + (Value(sheet, "sensor", "Feedback resistor") / Value(sheet, "sensor", "Ground resistor")), gain, 6);
+        Assert.Equal(1, Value(sheet, "sensor", "One count near the set point") / (3.3 / 4096 / gain / 41.5e-6), 1);
+
+        // The parts list under the maker's own headings, and never over what is there.
+        Fine("build-sheet", file, "--arrangement", "A", "--out", bench.In("other"), "--columns", "qty=How many,description=What,=Shop");
+        Assert.StartsWith("How many,What,Shop\r\n", File.ReadAllText(bench.In("other/parts.csv")), StringComparison.Ordinal);
+        Assert.Contains("2,round cell,", File.ReadAllText(bench.In("other/parts.csv")), StringComparison.Ordinal);
+        Refused("not empty", "build-sheet", file, "--arrangement", "A", "--out", bench.In("other"));
+    }
+
+    [Fact]
+    public void What_cannot_be_is_told_with_the_nearest_way_out()
+    {
+        string file = Knife();
+        Refused("no such arrangement", "build-sheet", file, "--arrangement", "Q", "--out", bench.In("x"));
+        Refused("no such number to set", "build-sheet", file, "--arrangement", "A", "--set", "flavour=3", "--out", bench.In("x"));
+        Refused("cannot be that", "build-sheet", file, "--arrangement", "A", "--set", "converter-bits=40", "--out", bench.In("x"));
+        Refused("no such series", "build-sheet", file, "--arrangement", "A", "--series", "E7", "--out", bench.In("x"));
+        Refused("cannot be opened", "build-sheet", file, "--arrangement", "A", "--drawer", bench.In("gone.txt"), "--out", bench.In("x"));
+        File.WriteAllText(bench.In("cal.csv"), "time,counts,degrees\n0,900,300\n10,700,220\n");
+        using var few = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--calibration", bench.In("cal.csv"), "--out", bench.In("few"), "--json"));
+        Assert.Contains("Too few calibration points", Section(few, "calibration").ToString(), StringComparison.Ordinal);
+        File.WriteAllText(bench.In("drawer.txt"), "10k,4\n10,2\n");
+        using var near = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--drawer", bench.In("drawer.txt"), "--out", bench.In("near"), "--json"));
+        Assert.NotEmpty(Section(near, "sensor").GetProperty("problems").EnumerateArray());
+
+        // A falling tool read a dozen times, 8 counts a kelvin: the table says what was read.
+        File.WriteAllLines(bench.In("good.csv"), ["time,counts,degrees", .. Enumerable.Range(0, 24).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i * 20},{100 + (8 * (350 - (i * 14)))},{350 - (i * 14)}"))]);
+        using var good = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--calibration", bench.In("good.csv"), "--out", bench.In("good"), "--json"));
+        var rows = Section(good, "calibration").GetProperty("table").GetProperty("rows").EnumerateArray().ToList();
+        var first = rows[0].EnumerateArray().Select(cell => double.Parse(cell.GetString()!, CultureInfo.InvariantCulture)).ToArray();
+        Assert.InRange(first[1] - ((first[0] - 100) / 8), -0.6, 0.6); // the table may miss its law by half a kelvin
+
+        Fine("new", bench.In("empty.study"));
+        Refused("no brief", "build-sheet", bench.In("empty.study"), "--out", bench.In("x"));
+        Assert.Contains("converter-bits", bench.Type("build-sheet", file, "--names").Out, StringComparison.Ordinal);
+    }
+
+    private string Knife()
+    {
+        string file = bench.In("knife.study");
+        Fine("import", Path.Combine(Repository.Root, "samples", "rope-hot-knife"), file);
+        return file;
+    }
+
+    private static JsonElement Section(JsonDocument sheet, string key) => sheet.RootElement.GetProperty("sections").EnumerateArray().First(one => one.GetProperty("key").GetString() == key);
+
+    private static double Value(JsonDocument sheet, string key, string line) => Section(sheet, key).GetProperty("lines").EnumerateArray().First(one => one.GetProperty("name").GetString() == line).GetProperty("value").GetDouble();
+
+    private string Fine(params string[] words)
+    {
+        var typed = bench.Type(words);
+        Assert.True(typed.Exit == 0, typed.Error);
+        return typed.Out;
+    }
+
+    private void Refused(string what, params string[] words)
+    {
+        var typed = bench.Type(words);
+        Assert.Equal(2, typed.Exit);
+        Assert.Contains(what, typed.Error, StringComparison.Ordinal);
+    }
+}
