@@ -19,7 +19,7 @@ public sealed record BoardOutline(IReadOnlyList<BoardArea> Areas, Estimate AreaM
     /// <summary>Parts fill this share of a hand-routed two-layer board: 0.4 to 0.6 (common practice, no source).</summary>
     private const double Filling = 0.5;
 
-    /// <summary>Half width of that, as a share of the area.</summary>
+    /// <summary>Half width of that, and of each area, as a share.</summary>
     private const double Doubt = 0.20;
 
     /// <summary>No part comes nearer to the edge, mm (common practice, no source).</summary>
@@ -39,12 +39,16 @@ public sealed record BoardOutline(IReadOnlyList<BoardArea> Areas, Estimate AreaM
     {
         double parts = areas.Sum(area => area.AreaMm2);
         double inner = parts / Filling / sides;
-        double innerWidth = Math.Max(5, widthMm - (2 * EdgeMm));
+        double innerWidth = Math.Max(1, widthMm - (2 * EdgeMm));
         double length = Math.Ceiling((inner / innerWidth) + (2 * EdgeMm));
         double outline = length * widthMm;
-        var inputs = areas.Select(area => new Input(area.Name, Estimate.Within(area.AreaMm2, 0.2 * area.AreaMm2, Units.SquareMillimetre, $"board: {area.Name}", CauseGroup.Assumption, new Origin.Assumed(area.Why)))).ToArray();
-        var estimate = new Estimate(outline, Units.SquareMillimetre, Doubts.From(Cause.Rectangular("board: how full it is laid out", CauseGroup.Assumption), Doubt * outline / Math.Sqrt(3)),
-            new Origin.WorkedOut("sum of the areas over their share of the board, on so many sides, with a free edge", inputs));
+        var inputs = areas.Select(area => new Input(area.Name, Estimate.Within(area.AreaMm2, Doubt * area.AreaMm2, Units.SquareMillimetre, $"board: {area.Name}", CauseGroup.Assumption, new Origin.Assumed(area.Why)))).ToArray();
+
+        // The length is rounded up to whole millimetres; its doubt is that of the length before.
+        double slope = widthMm / (innerWidth * Filling * sides);
+        var doubts = inputs.Aggregate(
+            Doubts.From(Cause.Rectangular("board: how full it is laid out", CauseGroup.Assumption), Doubt * outline / Math.Sqrt(3)), (sum, input) => sum + input.Value.Doubts.Times(slope));
+        var estimate = new Estimate(outline, Units.SquareMillimetre, doubts, new Origin.WorkedOut("sum of the areas over their share of the board, on so many sides, with a free edge", inputs));
         return new(areas, estimate, widthMm, length, BareMm + (sides * TallMm));
     }
 }

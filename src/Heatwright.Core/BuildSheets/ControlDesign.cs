@@ -18,15 +18,55 @@ public sealed record ToolModel(double KelvinPerWatt, ReducedLags Lags, double Ho
     {
         var network = tool.Network;
         int hot = network.HeaterNode;
-        var node = network.Nodes[hot];
-        double setK = setC + 273.15, rise = Math.Max(1, setK - network.AmbientK);
+        if (network.SensorNode != hot && Between(network, hot, network.SensorNode) > 0)
+        {
+            return OfTwoBodies(network, setC, sampleS, frameS);
+        }
+
+        double setK = setC + 273.15;
 
         // What the end is linked to hardly moves while the loop settles: the links count as losses to where it stands, which is near air.
-        double links = network.Links.Where(link => link.A == hot || link.B == hot).Sum(link => link.WPerK);
-        double tangent = node.LinearWPerK + links + (1.25 * node.ConvectionWPerK125 * Math.Pow(rise, 0.25)) + (4 * Constants.StefanBoltzmann * node.RadiatingM2 * Math.Pow(setK, 3));
-        double hold = ((node.LinearWPerK + links) * rise) + (node.ConvectionWPerK125 * Math.Pow(rise, 1.25))
-            + (Constants.StefanBoltzmann * node.RadiatingM2 * (Math.Pow(setK, 4) - Math.Pow(network.AmbientK, 4)));
-        return new(1 / tangent, HalfRule.OfTool(node.CapacityJPerK / tangent, network.SensorLagS, 0, sampleS, frameS), hold);
+        double tangent = Slope(network, hot, hot, setK), hold = LossW(network, hot, hot, setK);
+        return new(1 / tangent, HalfRule.OfTool(network.Nodes[hot].CapacityJPerK / tangent, network.SensorLagS, 0, sampleS, frameS), hold);
+    }
+
+    /// <summary>A core that is heated and a tip that is read: both lags of the pair, their neighbours held near air, and the sensor's lag by the half rule.</summary>
+    private static ToolModel OfTwoBodies(ThermalNetwork network, double setC, double sampleS, double frameS)
+    {
+        int core = network.HeaterNode, tip = network.SensorNode;
+        double link = Between(network, core, tip), setK = setC + 273.15;
+        double tipW = LossW(network, tip, core, setK), coreK = setK + (tipW / link);
+        double tipSlope = Slope(network, tip, core, setK), coreSlope = Slope(network, core, tip, coreK);
+        double coreJ = network.Nodes[core].CapacityJPerK, tipJ = network.Nodes[tip].CapacityJPerK;
+
+        // Rates of the pair: roots of x² − sum·x + product, the slow one without cancellation.
+        double sum = ((link + coreSlope) / coreJ) + ((link + tipSlope) / tipJ);
+        double determinant = (link * (coreSlope + tipSlope)) + (coreSlope * tipSlope);
+        double fast = (sum + Math.Sqrt((sum * sum) - (4 * determinant / (coreJ * tipJ)))) / 2;
+        double slow = determinant / (coreJ * tipJ) / fast;
+        var lags = HalfRule.ToFirstOrder([1 / slow, 1 / fast, network.SensorLagS], 0.5 * (sampleS + frameS));
+        return new(link / determinant, lags, tipW + LossW(network, core, tip, coreK));
+    }
+
+    private static double Between(ThermalNetwork network, int a, int b) => network.Links.Where(one => (one.A == a && one.B == b) || (one.A == b && one.B == a)).Sum(one => one.WPerK);
+
+    /// <summary>Links of a node to others than its partner count as losses to air.</summary>
+    private static double Linear(ThermalNetwork network, int node, int partner) => network.Nodes[node].LinearWPerK
+        + network.Links.Where(one => one.A == node || one.B == node).Sum(one => one.WPerK) - Between(network, node, partner);
+
+    private static double LossW(ThermalNetwork network, int at, int partner, double kelvin)
+    {
+        var node = network.Nodes[at];
+        double rise = Math.Max(1, kelvin - network.AmbientK);
+        return (Linear(network, at, partner) * rise) + (node.ConvectionWPerK125 * Math.Pow(rise, 1.25))
+            + (Constants.StefanBoltzmann * node.RadiatingM2 * (Math.Pow(kelvin, 4) - Math.Pow(network.AmbientK, 4)));
+    }
+
+    private static double Slope(ThermalNetwork network, int at, int partner, double kelvin)
+    {
+        var node = network.Nodes[at];
+        return Linear(network, at, partner) + (1.25 * node.ConvectionWPerK125 * Math.Pow(Math.Max(1, kelvin - network.AmbientK), 0.25))
+            + (4 * Constants.StefanBoltzmann * node.RadiatingM2 * Math.Pow(kelvin, 3));
     }
 }
 
@@ -37,7 +77,11 @@ public sealed record ToolModel(double KelvinPerWatt, ReducedLags Lags, double Ho
 /// <param name="RippleK">Peak to peak over the last part before the work.</param>
 /// <param name="DroopK">Deepest fall of the working end under the set point in a piece of work; NaN: no work.</param>
 /// <param name="ReadyS">When the set point less 5 K was first read, s; NaN: never.</param>
-public sealed record LoopCase(string Name, double OvershootK, double SettledS, double RippleK, double DroopK, double ReadyS);
+public sealed record LoopCase(string Name, double OvershootK, double SettledS, double RippleK, double DroopK, double ReadyS)
+{
+    /// <summary>From the start of the first piece of work until the reading stays within ±2 K, s; NaN: no work, or not before the next piece.</summary>
+    public double RecoveredS { get; init; } = double.NaN;
+}
 
 /// <summary>Control constants, and how the loop does with them.</summary>
 /// <param name="Model">The tool near its set point.</param>
@@ -94,10 +138,10 @@ public sealed record ControlDesign(
         var swing = plateau > setC + allowedK && setC - allowedK > airC
             ? OnOffCycle.Of(model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS, fullOnW, airC, setC - (allowedK / 4), setC + (allowedK / 4))
             : null;
-        return new(model, settings, sample, margins, cases, swing, allowedK, RelayTest.Swing(model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS, Math.Max(0.1, RelayShare * model.HoldW), 0));
+        return new(model, settings, sample, margins, cases, swing, allowedK, RelayTest.Swing(Math.Max(0.1, RelayShare * model.HoldW), model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS, 0));
     }
 
-    /// <summary>A tenth of the dead time that is there without sampling, at least a frame, on a round figure: our choice.</summary>
+    /// <summary>A fifth of the dead time that is there without sampling, at least a frame, on a round figure: our choice.</summary>
     private static double SamplePeriod(AssembledTool tool, double setC, double frameS)
     {
         double bare = ToolModel.Of(tool, setC, 0, frameS).Lags.DelayS / 5;
@@ -120,7 +164,13 @@ public sealed record ControlDesign(
         double[] tail = [.. before.Skip(Math.Max(0, before.Length - (int)(30 / stepS)))];
         int ready = Array.FindIndex(read, 0, end, value => value >= setC - 5);
         double deepest = run.LowestAtWorkK.Count > 0 ? run.LowestAtWorkK.Min() - 273.15 : double.NaN;
+        int next = tool.Work is { Count: > 1 } more ? Math.Min(end, quiet + (int)(more.EveryS / stepS)) : end;
+        int away = tool.Work is null || next <= quiet ? end : Array.FindLastIndex(read, next - 1, next - quiet, value => Math.Abs(value - setC) > 2);
+        double recovered = away < 0 ? 0 : away + 1 < next ? ((away + 1) * stepS) - firstWork : double.NaN;
         return new(name, before.Length > 0 ? before.Max() - setC : double.NaN, lastOut + 1 < before.Length ? (lastOut + 1) * stepS : double.NaN,
-            lastOut + 1 < before.Length && tail.Length > 0 ? tail.Max() - tail.Min() : double.NaN, setC - deepest, ready < 0 ? double.NaN : ready * stepS);
+            lastOut + 1 < before.Length && tail.Length > 0 ? tail.Max() - tail.Min() : double.NaN, setC - deepest, ready < 0 ? double.NaN : ready * stepS)
+        {
+            RecoveredS = recovered,
+        };
     }
 }

@@ -37,9 +37,11 @@ public static class PowerDesign
     }
 
     /// <summary>On-resistance at the gate volts there are, from one sheet point and the largest threshold: the channel part grows as 1/(V − V_th).</summary>
-    /// <remarks>The whole on-resistance is taken as channel, so that the answer is never too good.</remarks>
+    /// <remarks>Below the sheet's gate volts the whole on-resistance is taken as channel, above them nothing is gained: the answer is never too good.</remarks>
     public static double OnOhm(double sheetOhm, double sheetGateV, double gateV, double thresholdV) =>
-        gateV > thresholdV ? MosfetLaw.OnOhm(sheetOhm * (sheetGateV - thresholdV), 0, gateV, thresholdV) : double.PositiveInfinity;
+        gateV > thresholdV && sheetGateV > thresholdV
+            ? Math.Max(sheetOhm, MosfetLaw.OnOhm(sheetOhm * (sheetGateV - thresholdV), 0, gateV, thresholdV))
+            : double.PositiveInfinity;
 
     /// <summary>Heater current while on at given pack volts behind the cells.</summary>
     public static Estimate DirectA(string name, Input volts, Input heater, Input loop) =>

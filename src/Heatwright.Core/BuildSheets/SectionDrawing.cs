@@ -24,7 +24,7 @@ public static class SectionDrawing
         double[][] shown = [.. cuts.Select(cut => handle.Places.Where(place => place.FromMm <= cut + 0.01 && place.ToMm > cut + 0.01).Select(place => place.FromMm).ToArray())];
         int perRow = Math.Max(1, (int)((handle.LengthMm + 1) / (width + Margin)));
         int rows = (shown.Length + perRow - 1) / perRow;
-        double all = handle.LengthMm + (2 * Margin), high = height + (2 * Margin) + 10 + (rows * (height + 12)) + 6;
+        double all = Math.Max(handle.LengthMm, width) + (2 * Margin), high = height + (2 * Margin) + 10 + (rows * (height + 12)) + 6;
         var svg = new StringBuilder();
         svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{N(all)}mm\" height=\"{N(high)}mm\" viewBox=\"0 0 {N(all)} {N(high)}\" role=\"img\" aria-label=\"{Escaped(title)}\">\n");
         svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"g\" width=\"{N(all)}\" height=\"{N(high)}\"/>\n<text class=\"t\" x=\"{N(Margin)}\" y=\"4\">{Escaped(title)}, millimetres, 1:1 when printed at 100 %</text>\n");

@@ -19,6 +19,9 @@ public sealed record SheetChoice(string Name, double Value, double PlusMinus, Un
     /// <summary>Largest value that can be.</summary>
     public double Most { get; init; } = double.PositiveInfinity;
 
+    /// <summary>True: a count, nothing between whole numbers.</summary>
+    public bool Whole { get; init; }
+
     /// <summary>As a number with doubt and origin.</summary>
     public Estimate Estimate => Estimate.Within(Value, PlusMinus, Unit, $"build sheet: {Name}", CauseGroup.Assumption, new Origin.Assumed(Set ? "set for this sheet" : Why));
 

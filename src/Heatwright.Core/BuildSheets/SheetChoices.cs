@@ -21,7 +21,7 @@ public sealed class SheetChoices
     /// <summary>The defaults.</summary>
     public static SheetChoices Defaults { get; } = new(
     [
-        new("converter-bits", 12, 0, Units.One, "small controllers have 10 or 12 bits; " + Usual) { Least = 8, Most = 16 },
+        new("converter-bits", 12, 0, Units.One, "small controllers have 10 or 12 bits; " + Usual) { Least = 8, Most = 16, Whole = true },
         new("reference", 3.3, 0.033, Units.Volt, "regulated supply as reference, ±1 %; " + Usual) { Least = 0.5, Most = 6 },
         new("supply", 3.3, 0.066, Units.Volt, "regulator ±2 %; " + Usual) { Least = 1.6, Most = 6 },
         new("amplifier-floor", 0.020, 0, Units.Volt, "rail-to-rail outputs end 5 to 50 mV from ground; " + Usual),
@@ -46,7 +46,7 @@ public sealed class SheetChoices
         new("clamp-leakage", 0.01, 0, Units.Microampere, "10 nA of a good clamp when warm; " + Usual),
         new("clamp-step", 0.7, 0, Units.Volt, "what the clamp leaves at the filter when the heater switches off; " + Usual),
         new("pull-up", 10, 0, Units.Megaohm, "finds a broken sensor; below 10 MΩ it shifts the reading; " + Usual) { Least = 0.01 },
-        new("sample-reads", 8, 0, Units.One, "readings averaged in one window; " + Usual) { Least = 1, Most = 256 },
+        new("sample-reads", 8, 0, Units.One, "readings averaged in one window; " + Usual) { Least = 1, Most = 256, Whole = true },
         new("read-time", 20, 0, Units.Microsecond, "one conversion; " + Usual) { Least = 0.1 },
         new("frame", 100, 0, Units.Millisecond, "heat, off, read; " + Usual) { Least = 1, Most = 5000 },
         new("read-above", 80, 0, Units.Kelvin, "reads on above the set point, so that an overshoot and the over-temperature stop are seen; our choice") { Least = 10 },
@@ -54,14 +54,14 @@ public sealed class SheetChoices
         new("gate-drive", 3.3, 0.066, Units.Volt, "a controller pin at its supply; " + Usual) { Least = 0.5, Most = 20 },
         new("gate-sheet", 4.5, 0, Units.Volt, "gate volts at which the sheet states the ohms of the switch; " + Usual) { Least = 0.5, Most = 20 },
         new("gate-threshold", 1.5, 0, Units.Volt, "largest threshold of logic-level parts, from memory") { Least = 0.2, Most = 6 },
-        new("gate-charge", 12, 0, Nanocoulomb, " a small power transistor; " + Usual),
+        new("gate-charge", 12, 0, Nanocoulomb, "a small power transistor; " + Usual),
         new("pwm-frequency", 100, 0, Units.Hertz, "pin-driven switches are good below a few kHz; " + Usual) { Least = 0.2, Most = 1e6 },
         new("switch-thermal", 60, 12, Units.KelvinPerWatt, "power package on little copper inside a closed handle; " + Usual) { Least = 1 },
         new("switch-most", 150, 0, Units.Celsius, "usual junction limit; " + Usual),
         new("handle-air", 45, 5, Units.Celsius, "air in the closed grip at work; " + Usual) { Least = 0, Most = 90 },
         new("trace-rise", 10, 0, Units.Kelvin, "the safe stand-in for a thin board in a closed hot handle; " + Usual) { Least = 1, Most = 60 },
         new("copper", 35, 0, Units.Micrometre, "one ounce a square foot") { Least = 5, Most = 400 },
-        new("board-sides", 2, 0, Units.One, "parts on both sides; our choice") { Least = 1, Most = 2 },
+        new("board-sides", 2, 0, Units.One, "parts on both sides; our choice") { Least = 1, Most = 2, Whole = true },
         new("trace-length", 40, 0, Units.Millimetre, "heater current across the board, out and back; our guess") { Least = 1 },
         new("fuse-melting", 12, 0, Units.One, "melting A²s of a slow fuse of about the rating found here; take the sheet's; " + Usual) { Least = 1e-3 },
         new("fuse-ohms", 15, 0, Units.Milliohm, "cold resistance of a small fuse; " + Usual),
@@ -119,6 +119,16 @@ public sealed class SheetChoices
         {
             string limit = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{choice.Least} to {choice.Most} {choice.Unit.Symbol}").TrimEnd();
             return new(new Problem($"'{name}' cannot be that.", "--set", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{value} {choice.Unit.Symbol}").TrimEnd(), limit, "Give a value in that range."));
+        }
+
+        if (choice.Whole && value != Math.Floor(value))
+        {
+            return new(new Problem($"'{name}' is counted in whole numbers.", "--set", value.ToString(System.Globalization.CultureInfo.InvariantCulture), "whole numbers", "Give a whole number."));
+        }
+
+        if (!(plusMinus >= 0 && double.IsFinite(plusMinus)))
+        {
+            return new(new Problem($"The doubt of '{name}' cannot be that.", "--set", plusMinus.ToString(System.Globalization.CultureInfo.InvariantCulture), "0 or more", "Give the doubt as a number of 0 or more."));
         }
 
         return new(new SheetChoices(byName.Values.Select(one => one.Name == name ? one with { Value = value, PlusMinus = plusMinus, Set = true } : one)));
