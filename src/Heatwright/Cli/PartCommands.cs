@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using Heatwright.Jobs;
+using Heatwright.Jobs.Keeping;
 using Heatwright.Quantities;
 
 namespace Heatwright.Cli;
@@ -13,7 +14,7 @@ internal static class PartCommands
 
     public static Command Part(Screen screen) => new("part", "Parts on the shelf of a study. Example: heatwright part add knife.study stick heater \"stick heater\" --claimed \"rated volts=12V\" \"rated power=40W\"")
     {
-        Add(screen), State(screen), Show(screen), List(screen), Label(screen), Drop(screen),
+        Add(screen), State(screen), Show(screen), List(screen), Photo(screen), Label(screen), Drop(screen),
     };
 
     private static Command Add(Screen screen)
@@ -94,6 +95,17 @@ internal static class PartCommands
         var command = new Command("list", "Lists the parts of a study. Example: heatwright part list knife.study") { file, json };
         command.SetAction(parsed => Answers.Give(screen, OpenStudy.Read(parsed.GetValue(file)!).Map(opened => PartView.All(opened.Study)), parsed.GetValue(json),
             views => views, views => PartTables.List(screen, views)));
+        return command;
+    }
+
+    private static Command Photo(Screen screen)
+    {
+        var (file, id, json) = (Answers.StudyFile(), new Argument<string>("PART") { Description = "Its short name." }, Answers.Json());
+        var path = new Argument<string>("PHOTO") { Description = "A JPEG, PNG or WebP picture of at most 8 MB." };
+        var note = new Option<string?>("--note") { Description = "Your note." };
+        var command = new Command("photo", "Keeps a photo with a part, without the place and camera data that a telephone writes into it. Example: heatwright part photo knife.study stick stick.jpg --note 'label side'") { file, id, path, note, json };
+        command.SetAction(parsed => Answers.Give(screen, KeepPhoto.Add(parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(path)!, parsed.GetValue(note) ?? ""), parsed.GetValue(json),
+            kept => new { kept.Id, Part = kept.Subject, kept.Bytes, kept.Note }, kept => screen.Say($"Kept as '{kept.Id}' with '{kept.Subject}', {kept.Bytes.ToString(CultureInfo.InvariantCulture)} bytes; 'heatwright file take' gives it back.")));
         return command;
     }
 

@@ -17,12 +17,13 @@ internal static class ServeCommand
         var file = Answers.StudyFile();
         var port = new Option<string>("--port") { Description = "Port on this machine, 1 to 65535; without it, the same for this study each time where that is free, so that what waits in a browser finds its way." };
         var quiet = new Option<bool>("--no-browser") { Description = "Print the address and open no browser." };
-        var command = new Command("serve", "Shows a study in the browser, on this machine only, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet };
-        command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file)!, parsed.GetValue(port), !parsed.GetValue(quiet), cancel));
+        var shelf = new Option<string?>("--shelf") { Description = "File of your own shelf, where it is another." };
+        var command = new Command("serve", "Shows a study in the browser, on this machine only, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet, shelf };
+        command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file)!, parsed.GetValue(port), !parsed.GetValue(quiet), parsed.GetValue(shelf), cancel));
         return command;
     }
 
-    private static async Task<int> Run(Screen screen, string path, string? portText, bool browser, CancellationToken cancel)
+    private static async Task<int> Run(Screen screen, string path, string? portText, bool browser, string? shelf, CancellationToken cancel)
     {
         var port = Port(portText);
         if (!port.IsFine)
@@ -39,7 +40,7 @@ internal static class ServeCommand
         }
 
         var study = opened.Value with { Path = Path.GetFullPath(path) };
-        var (server, problem) = await Started(study, portText is null ? Usual(study.Path) : port.Value, orAny: portText is null, cancel);
+        var (server, problem) = await Started(study, portText is null ? Usual(study.Path) : port.Value, orAny: portText is null, shelf, cancel);
         if (server is null)
         {
             screen.Complain([problem!]);
@@ -59,9 +60,9 @@ internal static class ServeCommand
         return ExitCodes.Done;
     }
 
-    private static async Task<(WebApplication? App, Problem? Problem)> Started(OpenedStudy study, int port, bool orAny, CancellationToken cancel)
+    private static async Task<(WebApplication? App, Problem? Problem)> Started(OpenedStudy study, int port, bool orAny, string? shelf, CancellationToken cancel)
     {
-        var app = WebBench.Build(study, port);
+        var app = WebBench.Build(study, port, shelf);
         try
         {
             await app.StartAsync(cancel);
@@ -70,7 +71,7 @@ internal static class ServeCommand
         catch (IOException error)
         {
             await app.DisposeAsync();
-            return orAny ? await Started(study, 0, orAny: false, cancel)
+            return orAny ? await Started(study, 0, orAny: false, shelf, cancel)
                 : (null, new Problem("The port is taken.", "--port", port.ToString(CultureInfo.InvariantCulture), error.Message, "Give another port, or leave --port out."));
         }
     }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Heatwright.Jobs;
-using Heatwright.Quantities;
 
 namespace Heatwright.Cli;
 
@@ -22,7 +21,7 @@ internal static class ToolCommands
             screen.Say($"{tool.Letter}  {tool.Name}");
             foreach (var one in tool.Readings)
             {
-                screen.Say($"  {EnterTool.Words(one.Quantity)} {Display.Significant(one.Value, 6)} {one.Unit}{(one.PlusMinus > 0 ? $" ± {Display.Significant(one.PlusMinus, 4)}" : "")}{(one.Text.Length > 0 ? $" ({one.Text})" : "")}");
+                screen.Say($"  {EnterTool.Said(one)}");
             }
         }));
         return command;

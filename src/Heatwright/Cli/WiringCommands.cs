@@ -14,6 +14,9 @@ internal static class WiringCommands
     public static Command Clone(Screen screen) => Wiring(screen, "clone", "Wires the same arrangement again with one part changed, and shows the differences. Example: heatwright clone knife.study A --heater cartridge --step-up module --pack 1S1P",
         new Argument<string>("ARRANGEMENT") { Description = "The letter of the one to clone." }, WireTool.Clone);
 
+    public static Command Rewire(Screen screen) => Wiring(screen, "rewire", "Changes an arrangement in its own place, and shows what that does; 'heatwright undo' brings the old wiring back. Example: heatwright rewire knife.study A --heater cartridge",
+        new Argument<string>("ARRANGEMENT") { Description = "The letter of the one to change." }, WireTool.Rewire, lettered: false);
+
     public static Command Loop(Screen screen)
     {
         var (file, letter, json) = (Answers.StudyFile(), new Argument<string>("ARRANGEMENT") { Description = "Its letter." }, Answers.Json());
@@ -31,7 +34,7 @@ internal static class WiringCommands
         return command;
     }
 
-    private static Command Wiring(Screen screen, string name, string about, Argument<string>? from, Func<string, string, WiringEntry, Checked<Wired>> job)
+    private static Command Wiring(Screen screen, string name, string about, Argument<string>? from, Func<string, string, WiringEntry, Checked<Wired>> job, bool lettered = true)
     {
         var (file, json) = (Answers.StudyFile(), Answers.Json());
         var letter = new Option<string?>("--letter") { Description = "A, B, C; without it the next that is free." };
@@ -46,7 +49,7 @@ internal static class WiringCommands
             command.Arguments.Add(from);
         }
 
-        foreach (var option in places.Cast<Option>().Concat([pack, touches, duty, letter, called, json]))
+        foreach (var option in places.Cast<Option>().Concat(lettered ? [pack, touches, duty, letter, called, json] : [pack, touches, duty, called, json]))
         {
             command.Options.Add(option);
         }
@@ -56,7 +59,7 @@ internal static class WiringCommands
             var chosen = Places.All.Zip(places).Select(pair => (pair.First.Name, Value: parsed.GetValue(pair.Second))).Where(pair => pair.Value is not null).ToDictionary(pair => pair.Name, pair => pair.Value!, StringComparer.Ordinal);
             var wired = job(parsed.GetValue(file)!, from is null ? "" : parsed.GetValue(from)!, new WiringEntry
             {
-                Letter = parsed.GetValue(letter),
+                Letter = lettered ? parsed.GetValue(letter) : null,
                 Name = parsed.GetValue(called),
                 Chosen = chosen,
                 Pack = parsed.GetValue(pack),
@@ -68,7 +71,7 @@ internal static class WiringCommands
                 Show(screen, done.Loop);
                 if (done.From is { } before)
                 {
-                    Show(screen, WiringDifferences.Of(before, done.Loop));
+                    Show(screen, lettered ? WiringDifferences.Of(before, done.Loop) : WiringDifferences.Of(before, done.Loop) with { One = "as it was", Other = "as it is" });
                 }
             });
         });

@@ -34,6 +34,7 @@ internal static class PageMap
             : NotHere(bench.Now(), $"/sums/{law}", "the names listed at /sums", $"Look for it at /sums?find={Uri.EscapeDataString(law)}."));
         TrialMap.Map(app);
         ShelfMap.Map(app);
+        OwnShelfMap.Map(app);
         DecisionMap.Map(app);
         ComparisonMap.Map(app);
         SheetMap.Map(app);

@@ -1,5 +1,7 @@
 using Heatwright.Jobs;
+using Heatwright.Jobs.Keeping;
 using Heatwright.Parts;
+using Heatwright.Photos;
 using Heatwright.Quantities;
 using Heatwright.Web.Frame;
 using Heatwright.Web.Pages;
@@ -29,6 +31,15 @@ internal static class ShelfMap
             string kind = Bench(context).Now().Opened.Study.Parts.FirstOrDefault(one => one.Id.Name == part) is { } found ? EnterPart.Word(found.Kind) : "";
             return Kept(context, PartForm.Of(form, part) with { Kind = kind }, EnterPart.State);
         });
+        app.MapMethods("/shelf/photo/{id}", PageMap.Reading, IResult (string id, StudyOnBench bench) => KeepPhoto.Show(bench.Now().Opened.Path, id) is { } photo
+            ? TypedResults.Bytes(photo.Bytes, photo.Type)
+            : PageMap.NotHere(bench.Now(), $"/shelf/photo/{id}", "the photos shown on the shelf", "Open it from the part at /shelf."));
+        Writing.Post(app, "/shelf/photo/{part}", Photographed, Photo.LargestBytes + (1 << 16));
+        Writing.Post(app, "/shelf/photo-drop", (context, form) =>
+        {
+            var done = KeepFiles.Drop(Bench(context).Now().Opened.Path, form.Field("id"));
+            return done.IsFine ? Writing.To("/shelf?step=" + Uri.EscapeDataString(done.Value.Change?.What + ".")) : Shelf(Bench(context).Now(), new PartForm("") { Problems = done.Problems }, "", "", StatusCodes.Status422UnprocessableEntity);
+        });
         foreach (bool back in new[] { true, false })
         {
             Writing.Post(app, back ? "/undo" : "/redo", (context, form) =>
@@ -41,6 +52,27 @@ internal static class ShelfMap
     }
 
     private static StudyOnBench Bench(HttpContext context) => context.RequestServices.GetRequiredService<StudyOnBench>();
+
+    private static IResult Photographed(HttpContext context, IFormCollection form)
+    {
+        string part = (string)context.Request.RouteValues["part"]!;
+        var bench = Bench(context);
+        Problem[] problems = [new("No photo was chosen.", $"part '{part}'", "none", "a JPEG, PNG or WebP picture", "Choose one, or take one, and send it again.")];
+        if (form.Files.GetFile("photo") is { Length: > 0 } sent)
+        {
+            using var bytes = new MemoryStream();
+            sent.CopyTo(bytes);
+            var kept = KeepPhoto.Add(bench.Now().Opened.Path, part, Path.GetFileName(sent.FileName), bytes.ToArray(), form.Field("note"));
+            if (kept.IsFine)
+            {
+                return Writing.To($"/shelf#{Uri.EscapeDataString(part)}");
+            }
+
+            problems = [.. kept.Problems];
+        }
+
+        return Shelf(bench.Now(), new PartForm(part) { Problems = problems }, "", "", StatusCodes.Status422UnprocessableEntity);
+    }
 
     private static IResult Kept(HttpContext context, PartForm form, Func<string, PartEntry, Checked<PartEntered>> job)
     {

@@ -32,6 +32,9 @@ internal sealed class StudyOnBench : IDisposable
         work = new Work(opened, closing.Token);
     }
 
+    /// <summary>File of the maker's own shelf; it need not be there.</summary>
+    public string Shelf { get; init; } = "";
+
     /// <summary>How it stands now; looks at the file first.</summary>
     public Standing Now()
     {

@@ -11,7 +11,8 @@ public static class WebBench
     /// <summary>A server for a study, not yet started; the study is being worked out from now on.</summary>
     /// <param name="study">The study and its file.</param>
     /// <param name="port">Port on the loopback address; 0: any that is free.</param>
-    public static WebApplication Build(OpenedStudy study, int port)
+    /// <param name="shelf">The maker's own shelf; null: where it lies on this machine.</param>
+    public static WebApplication Build(OpenedStudy study, int port, string? shelf = null)
     {
         var builder = OwnServer.Begin(port);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = Writing.LargestForm);
@@ -24,7 +25,7 @@ public static class WebBench
             options.Cookie.SameSite = SameSiteMode.Strict;
             options.SuppressXFrameOptionsHeader = true; // the policy of the door says more
         });
-        builder.Services.AddSingleton(_ => new StudyOnBench(study));
+        builder.Services.AddSingleton(_ => new StudyOnBench(study) { Shelf = OwnShelf.Path(shelf) });
         var app = OwnServer.Finish(builder);
         PageMap.Map(app);
         app.Services.GetRequiredService<StudyOnBench>();

@@ -1,5 +1,6 @@
 using Heatwright.Arrangements;
 using Heatwright.Jobs;
+using Heatwright.Quantities;
 using Heatwright.Web.Frame;
 using Heatwright.Web.Pages;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -19,15 +20,18 @@ internal static class WiringMap
             var wired = WireTool.Arrange(bench.Now().Opened.Path, sent.Entry(null));
             return wired.IsFine ? Writing.To($"/arrangements/{wired.Value.Loop.Arrangement.Letter}") : All(bench.Now(), sent with { Problems = wired.Problems }, StatusCodes.Status422UnprocessableEntity);
         });
-        Writing.Post(app, "/arrangements/{name}/clone", (context, form) =>
+        Changed(app, "clone", WireTool.Clone);
+        Changed(app, "rewire", WireTool.Rewire);
+    }
+
+    private static void Changed(WebApplication app, string verb, Func<string, string, WiringEntry, Checked<Wired>> job) => Writing.Post(app, "/arrangements/{name}/" + verb, (context, form) =>
         {
             string name = (string)context.Request.RouteValues["name"]!;
             var (bench, sent) = (Bench(context), WiringForm.Of(form, name));
             var old = bench.Now().Opened.Study.Arrangements.FirstOrDefault(one => one.Letter == name);
-            var wired = WireTool.Clone(bench.Now().Opened.Path, name, sent.Entry(old));
+            var wired = job(bench.Now().Opened.Path, name, sent.Entry(old));
             return wired.IsFine ? Writing.To($"/arrangements/{wired.Value.Loop.Arrangement.Letter}") : One(bench.Now(), name, sent with { Problems = wired.Problems }, StatusCodes.Status422UnprocessableEntity);
         });
-    }
 
     private static StudyOnBench Bench(HttpContext context) => context.RequestServices.GetRequiredService<StudyOnBench>();
 

@@ -1,5 +1,6 @@
 using Heatwright.Quantities;
 using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http.Features;
 
 namespace Heatwright.Web;
 
@@ -10,17 +11,22 @@ internal static class Writing
     public const long LargestForm = 1 << 20;
 
     /// <summary>Maps an address that takes a form. The handler gives what to answer; it runs only where the token is right.</summary>
-    public static void Post(WebApplication app, string path, Func<HttpContext, IFormCollection, IResult> handler) => app.MapPost(path, async (HttpContext context, IAntiforgery tokens) =>
+    public static void Post(WebApplication app, string path, Func<HttpContext, IFormCollection, IResult> handler, long largest = LargestForm) => app.MapPost(path, async (HttpContext context, IAntiforgery tokens) =>
     {
+        if (largest > LargestForm && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+        {
+            size.MaxRequestBodySize = largest;
+        }
+
         if (!context.Request.HasFormContentType)
         {
             await Door.Refuse(context, StatusCodes.Status415UnsupportedMediaType, new("This address takes a form.", path, context.Request.ContentType ?? "no content type", "application/x-www-form-urlencoded", "Use the form on the page."));
             return Results.Empty;
         }
 
-        if (context.Request.ContentLength > LargestForm)
+        if (context.Request.ContentLength > largest)
         {
-            return await TooLarge(context, path, $"{context.Request.ContentLength} bytes");
+            return await TooLarge(context, path, $"{context.Request.ContentLength} bytes", largest);
         }
 
         try
@@ -30,7 +36,7 @@ internal static class Writing
         }
         catch (Exception error) when (error is BadHttpRequestException or InvalidDataException or AntiforgeryValidationException { InnerException: BadHttpRequestException or InvalidDataException })
         {
-            return await TooLarge(context, path, error.InnerException?.Message ?? error.Message);
+            return await TooLarge(context, path, error.InnerException?.Message ?? error.Message, largest);
         }
         catch (AntiforgeryValidationException)
         {
@@ -39,9 +45,9 @@ internal static class Writing
         }
     }).DisableAntiforgery();
 
-    private static async Task<IResult> TooLarge(HttpContext context, string path, string value)
+    private static async Task<IResult> TooLarge(HttpContext context, string path, string value, long largest)
     {
-        await Door.Refuse(context, StatusCodes.Status413PayloadTooLarge, new("The form is too large or broken.", path, value, $"{LargestForm} bytes", "Send less at once; nothing was changed."));
+        await Door.Refuse(context, StatusCodes.Status413PayloadTooLarge, new("The form is too large or broken.", path, value, $"{largest} bytes", "Send less at once; nothing was changed."));
         return Results.Empty;
     }
 

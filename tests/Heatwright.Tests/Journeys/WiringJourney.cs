@@ -44,6 +44,22 @@ public sealed class WiringJourney : IDisposable
     }
 
     [Fact]
+    public void An_arrangement_is_changed_in_its_own_place_and_the_old_wiring_comes_back()
+    {
+        Do("arrange", Study, "--cell", "flat", "--heater", "wire", "--name", "bow");
+        Do("part", "add", Study, "thin", "heater", "thin wire", "--measured", "ohms=4.44ohm (meter)");
+        string said = Do("rewire", Study, "A", "--heater", "thin");
+        Assert.Contains("as it was", said, StringComparison.Ordinal);
+        var one = Assert.Single(OpenStudy.Read(Study).Value.Study.Arrangements);
+        Assert.Equal(("A", "bow", "thin"), (one.Letter, one.Name, one.Heater.Name));
+        var again = bench.Type("rewire", Study, "A", "--heater", "thin");
+        Assert.Equal(2, again.Exit);
+        Assert.Contains("Nothing of the arrangement would change.", again.Error, StringComparison.Ordinal);
+        Do("undo", Study);
+        Assert.Equal("wire", Assert.Single(OpenStudy.Read(Study).Value.Study.Arrangements).Heater.Name);
+    }
+
+    [Fact]
     public void What_nobody_chose_is_marked_assumed_and_so_are_its_numbers()
     {
         var loop = Json(Do("arrange", Study, "--cell", "flat", "--heater", "wire", "--json"));

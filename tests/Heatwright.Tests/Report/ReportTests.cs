@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.Report;
+using Heatwright.Verdicts;
 
 namespace Heatwright.Tests.Report;
 
@@ -11,6 +12,23 @@ public sealed partial class ReportTests
 {
     [Fact]
     public void The_same_study_gives_the_same_bytes() => Assert.Equal(WrittenReports.Knife.Html, ReportHtml.Write(WrittenReports.Knife.Result));
+
+    [Fact]
+    public void A_tool_that_exists_has_its_column_and_an_empty_cell_where_nothing_was_read()
+    {
+        var result = WrittenReports.Knife.Result;
+        var warm = result.Study.Brief!.Requirements.Single(line => line.Quantity == RequirementQuantity.WarmUpTime);
+        ExistingTool tool = new("tool-X", "X", "mains hot knife", [new("warmUpTime", 0.5 * warm.Limit, "s", 1, "stopwatch"), new("mass", 410, "g", 0, "scale")]);
+        string html = ReportHtml.Write(result with { Tools = [ToolVerdict.Of(result.Study.Brief, tool)] });
+        Assert.Contains("mains hot knife, as read on it", html, StringComparison.Ordinal);
+        string read = Cell(html, "X", warm.Id);
+        Assert.Contains($"{(0.5 * warm.Limit).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)}", WrittenReports.Seen(read), StringComparison.Ordinal);
+        Assert.Contains("v-go", read, StringComparison.Ordinal);
+        var other = result.Study.Brief.Requirements.First(line => line.Quantity == RequirementQuantity.GripTemperature);
+        Assert.Contains($"data-cell=\"X {other.Id}\"></td>", html, StringComparison.Ordinal);
+        Assert.Contains("mass 410 g (scale)", WrittenReports.Seen(html), StringComparison.Ordinal);
+        Assert.DoesNotContain("as read on it", WrittenReports.Knife.Html, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Every_requirement_of_every_arrangement_shows_the_numbers_that_machines_read()

@@ -18,7 +18,7 @@ public sealed class WritingTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         Assert.True(NewStudy.Create(File, "foam bow").IsFine);
-        app = WebBench.Build(OpenStudy.Read(File).Value, 0);
+        app = WebBench.Build(OpenStudy.Read(File).Value, 0, Path.Combine(folder, "own", "shelf.study"));
         await app.StartAsync();
         client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = new Uri(WebBench.Address(app)) };
     }
@@ -176,6 +176,60 @@ public sealed class WritingTests : IAsyncLifetime
         Assert.Equal("/arrangements/B", cloned.Headers.Location!.ToString());
         Assert.Equal(["heater and working end"], WiringDifferences.Read(File, "A", "B").Value.Wiring.Select(row => row.What));
         Assert.Contains("foam bow", await Page("/arrangements/B"), StringComparison.Ordinal);
+        using var anew = await Send("/arrangements/B", "/arrangements/B/rewire", ("cell", "flat"), ("heater", "thick"), ("supervision", "none"), ("pack", "1S2P"));
+        Assert.Equal("/arrangements/B", anew.Headers.Location!.ToString());
+        Assert.Equal([("A", 1), ("B", 2)], OpenStudy.Read(File).Value.Study.Arrangements.Select(one => (one.Letter, one.Parallel)));
+    }
+
+    [Fact]
+    public async Task A_photo_is_kept_with_its_part_shown_on_the_shelf_and_let_go()
+    {
+        (await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"))).Dispose();
+        using var kept = await Photo("stick", Journeys.PhotoJourney.OnePixel);
+        Assert.Equal("/shelf#stick", kept.Headers.Location!.ToString());
+        Assert.Contains("<img src=\"/shelf/photo/front.png\" alt=\"stick: label side\"", await Page("/shelf"), StringComparison.Ordinal);
+        using var shown = await client.GetAsync(new Uri("/shelf/photo/front.png", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal("image/png", shown.Content.Headers.ContentType!.MediaType);
+        // By hand: the text chunk with the place is 21 bytes.
+        Assert.Equal(Journeys.PhotoJourney.OnePixel.Length - 21, (await shown.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken)).Length);
+        using var wrong = await Photo("stick", "<svg onload='x'/>"u8.ToArray());
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
+        Assert.Contains("no photo that can be kept", await wrong.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        using var large = await Photo("stick", new byte[9 << 20]);
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, large.StatusCode);
+        (await Send("/shelf", "/shelf/photo-drop", ("id", "front.png"))).Dispose();
+        Assert.Empty(OpenStudy.Read(File).Value.Study.Files);
+        using var gone = await client.GetAsync(new Uri("/shelf/photo/front.png", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.NotFound, gone.StatusCode);
+    }
+
+    [Fact]
+    public async Task Parts_go_to_the_own_shelf_and_come_back_and_newer_is_said_with_the_difference()
+    {
+        (await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"), ("values", "ohms=3R6"))).Dispose();
+        Assert.Contains("only here", PagesTests.Visible(await Page("/shelf/own")), StringComparison.Ordinal);
+        using var given = await Send("/shelf/own", "/shelf/own/give", ("part", "stick"));
+        Assert.StartsWith("/shelf/own?done=", given.Headers.Location!.ToString(), StringComparison.Ordinal);
+        Assert.Contains("same", PagesTests.Visible(await Page("/shelf/own")), StringComparison.Ordinal);
+        (await Send("/shelf", "/shelf/state/stick", ("values", "mass=9g (scale)"))).Dispose();
+        string newer = PagesTests.Visible(await Page("/shelf/own"));
+        Assert.Contains("newer here", newer, StringComparison.Ordinal);
+        Assert.Contains("mass, measured", newer, StringComparison.Ordinal);
+        // Taken over what is newer here: refused, said, and nothing is lost.
+        using var refused = await Send("/shelf/own", "/shelf/own/take", ("part", "stick"), ("called", "stick"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Contains("The part is newer here.", await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal(2, Assert.Single(OpenStudy.Read(File).Value.Study.Parts).Stated.Count);
+        using var over = await Send("/shelf/own", "/shelf/own/take", ("part", "stick"), ("called", "stick"), ("over", "yes"));
+        Assert.Equal(HttpStatusCode.SeeOther, over.StatusCode);
+        Assert.Single(Assert.Single(OpenStudy.Read(File).Value.Study.Parts).Stated);
+    }
+
+    private async Task<HttpResponseMessage> Photo(string part, byte[] content)
+    {
+        string token = Regex.Match(await Page("/shelf"), "name=\"token\" value=\"([^\"]+)\"").Groups[1].Value;
+        using var form = new MultipartFormDataContent { { new StringContent(token), "token" }, { new StringContent("label side"), "note" }, { new ByteArrayContent(content), "photo", "front.jpeg" } };
+        return await client.PostAsync(new Uri($"/shelf/photo/{part}", UriKind.Relative), form, TestContext.Current.CancellationToken);
     }
 
     private Task<string> Page(string path) => client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);

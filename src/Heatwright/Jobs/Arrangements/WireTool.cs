@@ -18,10 +18,13 @@ public static class WireTool
     private const double UsualDuty = 0.95;
 
     /// <summary>A new arrangement. What nobody chose is the only part of its kind on the shelf, or else its class, and is marked assumed.</summary>
-    public static Checked<Wired> Arrange(string path, WiringEntry entry) => Stored(path, entry, null);
+    public static Checked<Wired> Arrange(string path, WiringEntry entry) => Stored(path, entry, null, inPlace: false);
 
     /// <summary>The same arrangement with something changed, beside the old one.</summary>
-    public static Checked<Wired> Clone(string path, string letter, WiringEntry entry) => Stored(path, entry, letter);
+    public static Checked<Wired> Clone(string path, string letter, WiringEntry entry) => Stored(path, entry, letter, inPlace: false);
+
+    /// <summary>The same arrangement with something changed, in the place of the old one; the history keeps that.</summary>
+    public static Checked<Wired> Rewire(string path, string letter, WiringEntry entry) => Stored(path, entry, letter, inPlace: true);
 
     /// <summary>The arrangement of that letter, or which there are.</summary>
     public static Checked<Arrangement> Found(Study study, string letter) => study.Arrangements.FirstOrDefault(one => string.Equals(one.Letter, letter, StringComparison.OrdinalIgnoreCase)) is { } found
@@ -29,22 +32,22 @@ public static class WireTool
         : new(new Problem("There is no arrangement of this letter.", $"study '{study.Name}'", letter, study.Arrangements.Count > 0 ? string.Join(", ", study.Arrangements.Select(one => one.Letter)) : "none is wired yet",
             "Choose one of them, or wire one with 'heatwright arrange'."));
 
-    private static Checked<Wired> Stored(string path, WiringEntry entry, string? from)
+    private static Checked<Wired> Stored(string path, WiringEntry entry, string? from, bool inPlace)
     {
         LoopView? loop = null, before = null;
-        string what = from is null ? "arrangement wired" : $"arrangement {from} cloned";
-        return ChangeStudy.Run(path, what, study => Wire(study, entry, from).Then(next =>
+        string what = from is null ? "arrangement wired" : $"arrangement {from} {(inPlace ? "wired anew" : "cloned")}";
+        return ChangeStudy.Run(path, what, study => Wire(study, entry, from, inPlace).Then(next =>
         {
             var shelf = LoopView.Bench(next);
-            var looked = LoopView.Of(next, next.Arrangements[^1], shelf);
+            var looked = LoopView.Of(next, inPlace ? Found(next, from!).Value : next.Arrangements[^1], shelf);
             loop = looked.IsFine ? looked.Value : null;
-            before = from is null || !looked.IsFine ? null : Found(next, from).Then(old => LoopView.Of(next, old, shelf)) is { IsFine: true } old ? old.Value : null;
+            before = from is null || !looked.IsFine ? null : Found(inPlace ? study : next, from).Then(old => LoopView.Of(inPlace ? study : next, old, inPlace ? LoopView.Bench(study) : shelf)) is { IsFine: true } old ? old.Value : null;
             var refused = loop?.Pairs.Where(pair => pair.Refused).Select(pair => pair.Problem).ToArray() ?? [];
             return !looked.IsFine ? new(looked.Problems) : refused.Length > 0 ? new Checked<Study>(refused) : new(next);
         })).Map(changed => new Wired(changed.After, loop!, before));
     }
 
-    private static Checked<Study> Wire(Study study, WiringEntry entry, string? from)
+    private static Checked<Study> Wire(Study study, WiringEntry entry, string? from, bool inPlace)
     {
         List<Problem> problems = [];
         Arrangement? old = null;
@@ -59,7 +62,7 @@ public static class WireTool
             old = found.Value;
         }
 
-        string letter = Letter(study, entry.Letter, problems);
+        string letter = inPlace ? old!.Letter : Letter(study, entry.Letter, problems);
         var (series, parallel) = Pack(entry.Pack, old, problems);
         int touches = Whole(entry.Touches, problems) ?? (old is not null && old.Series == series ? old.ContactCount : 2 * series);
         double duty = Duty(entry.Duty, problems) ?? old?.DutyCeiling ?? UsualDuty;
@@ -79,7 +82,7 @@ public static class WireTool
 
         var wired = Places.All.Aggregate(old ?? new Arrangement(new(""), "", "", new(""), 1, 1, new(""), new(""), new(""), new(""), 2, new(""), new(""), new("")), (one, place) => place.With(one, chosen[place.Name])) with
         {
-            Id = new ArrangementId($"arrangement-{letter}"),
+            Id = inPlace ? old!.Id : new ArrangementId($"arrangement-{letter}"),
             Letter = letter,
             Series = series,
             Parallel = parallel,
@@ -87,13 +90,13 @@ public static class WireTool
             DutyCeiling = duty,
             Assumed = assumed.Count > 0 ? [.. Places.All.Select(place => place.Name).Where(assumed.Contains)] : null,
         };
-        string name = entry.Name is { Length: > 0 } said ? said : Named(wired, parts);
+        string name = entry.Name is { Length: > 0 } said ? said : inPlace && old!.Name != Named(old, parts) ? old.Name : Named(wired, parts);
         if (old is not null && entry.Name is null && wired with { Id = old.Id, Letter = old.Letter, Name = old.Name, Assumed = old.Assumed } == old)
         {
-            return new(new Problem("The clone does not differ from what it was cloned from.", $"arrangement {old.Letter}", "nothing changed", "a part, the pack, the touches or the duty changed", "Say what changes, for example --heater NAME or --pack 2S1P."));
+            return new(new Problem(inPlace ? "Nothing of the arrangement would change." : "The clone does not differ from what it was cloned from.", $"arrangement {old.Letter}", "nothing changed", "a part, the pack, the touches or the duty changed", "Say what changes, for example --heater NAME or --pack 2S1P."));
         }
 
-        return new(study with { Parts = parts, Arrangements = [.. study.Arrangements, wired with { Name = name }] });
+        return new(study with { Parts = parts, Arrangements = inPlace ? [.. study.Arrangements.Select(one => one.Id == old!.Id ? wired with { Name = name } : one)] : [.. study.Arrangements, wired with { Name = name }] });
     }
 
     /// <summary>The part for a place: as chosen, as it was, the only one of its kind, or its class.</summary>

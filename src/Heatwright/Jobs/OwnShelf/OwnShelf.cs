@@ -1,3 +1,4 @@
+using Heatwright.Jobs.Keeping;
 using Heatwright.Parts;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
@@ -73,7 +74,7 @@ public static class OwnShelf
     /// <param name="part">Its name on the shelf.</param>
     /// <param name="called">Its name in the study; null: the same.</param>
     /// <param name="over">True: also over what was changed here; the history keeps it.</param>
-    public static Checked<PartCarried> Take(string study, string shelf, string part, string? called, bool over) => Read(shelf).Then(there => EnterPart.Found(there.Study, part).Then(own =>
+    public static Checked<PartCarried> Take(string study, string shelf, string part, string? called, bool over) => Read(shelf).Then(there => EnterPart.Found(there.Study, part).Then(own => KeepPhoto.WithContent(shelf, there.Study, own.Id).Then(source =>
     {
         PartCarried? carried = null;
         return ChangeStudy.Run(study, $"part {part} taken from the shelf", here =>
@@ -82,12 +83,12 @@ public static class OwnShelf
             var pair = PartPair.Of(here, id, there.Study, own.Id);
             return Allowed(pair, pair.Kinship is Kinship.OnlyThere or Kinship.NewerThere or Kinship.Same, over, id, $"'heatwright give {study} {id}' carries it the other way").Map(_ =>
             {
-                var (next, renamed) = Carry(there.Study, own.Id, here, id, new Whence(there.Study.Name, own.Id, PartState.Of(there.Study, own.Id)));
+                var (next, renamed) = Carry(source, own.Id, here, id, new Whence(there.Study.Name, own.Id, PartState.Of(there.Study, own.Id)));
                 carried = new(pair, pair.Kinship != Kinship.Same, renamed);
                 return next;
             });
         }).Map(_ => carried!);
-    }));
+    })));
 
     /// <summary>Copies a part with all that was learnt of it from a study to the shelf; the study remembers that both were the same.</summary>
     /// <param name="study">The study file.</param>
@@ -95,7 +96,7 @@ public static class OwnShelf
     /// <param name="part">Its name in the study.</param>
     /// <param name="called">Its name on the shelf; null: the one it was taken under, or the same.</param>
     /// <param name="over">True: also over what was changed on the shelf; the history keeps it.</param>
-    public static Checked<PartCarried> Give(string study, string shelf, string part, string? called, bool over) => OpenStudy.Read(study).Then(here => EnterPart.Found(here.Study, part).Then(own => Made(shelf).Then(path =>
+    public static Checked<PartCarried> Give(string study, string shelf, string part, string? called, bool over) => OpenStudy.Read(study).Then(here => EnterPart.Found(here.Study, part).Then(own => Made(shelf).Then(path => KeepPhoto.WithContent(study, here.Study, own.Id).Then(source =>
     {
         PartCarried? carried = null;
         PartId at = default;
@@ -107,7 +108,7 @@ public static class OwnShelf
             var pair = PartPair.Of(here.Study, own.Id, there, at);
             return Allowed(pair, pair.Kinship is Kinship.OnlyHere or Kinship.NewerHere or Kinship.Same, over, at, $"'heatwright take {study} {at}' carries it the other way").Map(_ =>
             {
-                var (next, renamed) = pair.Kinship == Kinship.Same ? (there, []) : Carry(here.Study, own.Id, there, at, null);
+                var (next, renamed) = pair.Kinship == Kinship.Same ? (there, []) : Carry(source, own.Id, there, at, null);
                 carried = new(pair, pair.Kinship != Kinship.Same, renamed);
                 return next;
             });
@@ -115,7 +116,7 @@ public static class OwnShelf
         {
             Parts = [.. now.Parts.Select(one => one.Id == own.Id ? one with { Whence = new(name, at, PartState.Of(here.Study, own.Id)) } : one)],
         }))).Map(_ => carried!);
-    })));
+    }))));
 
     private static Checked<bool> Allowed(PartPair pair, bool fine, bool over, PartId id, string way) => fine || over ? new(true) : new(new Problem(
         pair.Kinship == Kinship.Unrelated ? "There is another part of this name." : $"The part is {pair.Word}.", $"part '{id}'",
@@ -143,6 +144,7 @@ public static class OwnShelf
             Instruments = meters,
             Parts = known ? [.. into.Parts.Select(one => one.Id == idInto ? part : one)] : [.. into.Parts, part],
             Trials = [.. others, .. carried],
+            Files = Files(from, idFrom, into, idInto),
         }, renamed);
 
         string Free(string name, HashSet<string> taken, string what)
@@ -179,5 +181,18 @@ public static class OwnShelf
             meters.Add(meter with { Id = name });
             return called[id] = name;
         }
+    }
+
+    /// <summary>What is kept about the part comes along, byte for byte; files about other things stay as they are.</summary>
+    private static KeptFile[] Files(Study from, PartId idFrom, Study into, PartId idInto)
+    {
+        var kept = into with { Files = [.. into.Files.Where(file => file.About != KeptAbout.Part || file.Subject != idInto.Name)] };
+        foreach (var file in from.Files.Where(file => file.About == KeptAbout.Part && file.Subject == idFrom.Name))
+        {
+            string id = into.Files.FirstOrDefault(one => one.About == KeptAbout.Part && one.Subject == idInto.Name && one.Sha256 == file.Sha256)?.Id ?? KeepFiles.FreeId(kept, file.Name);
+            kept = kept with { Files = [.. kept.Files, file with { Id = id, Subject = idInto.Name }] };
+        }
+
+        return [.. kept.Files];
     }
 }

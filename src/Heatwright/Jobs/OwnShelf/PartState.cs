@@ -26,6 +26,11 @@ public static class PartState
             text.Append('\u001e').Append(Json(trial with { Id = new(""), Part = new(""), Runs = [.. trial.Runs.Select(run => Nameless(run, meters))] }));
         }
 
+        foreach (string sha in Kept(study, id).Select(file => file.Sha256).Order(StringComparer.Ordinal))
+        {
+            text.Append('\u001d').Append(sha);
+        }
+
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
     }
 
@@ -41,6 +46,7 @@ public static class PartState
         Add("note", own.Note, other.Note);
         Add("words", Words(own), Words(other));
         Add("seller's text", own.Listing is null ? "none" : $"{Number(own.Listing.Length)} characters", other.Listing is null ? "none" : $"{Number(other.Listing.Length)} characters");
+        Add("photos and files", Files(here, idHere), Files(there, idThere));
         Add("pieces", Samples(own), Samples(other));
         foreach (string key in own.Stated.Concat(other.Stated).Select(Key).Distinct())
         {
@@ -70,6 +76,10 @@ public static class PartState
         // A meter may have another name there; what it may be wrong by is what counts.
         Columns = [.. run.Columns.Select(column => column with { Instrument = meters.TryGetValue(column.Instrument, out var meter) ? Json(meter with { Id = "" }) : "" })],
     };
+
+    private static IEnumerable<KeptFile> Kept(Study study, PartId id) => study.Files.Where(file => file.About == KeptAbout.Part && file.Subject == id.Name);
+
+    private static string Files(Study study, PartId id) => string.Join(", ", Kept(study, id).Select(file => $"{file.Name} ({file.Sha256[..6]})").Order(StringComparer.Ordinal)) is { Length: > 0 } said ? said : "none";
 
     private static string Key(StatedValue value) => $"{value.Quantity}, {value.Origin}{(value.Sample is { } piece ? $", piece {Number(piece)}" : "")}";
 

@@ -44,7 +44,7 @@ public static class EnterPart
         string[] users = [.. study.Arrangements.Where(one => one.Parts().Contains(part.Id)).Select(one => $"arrangement {one.Letter}"), .. study.Trials.Where(trial => trial.Part == part.Id).Select(trial => $"trial {trial.Id}")];
         return users.Length > 0
             ? new Checked<Study>(new Problem("The part is in use.", $"part '{id}'", string.Join(", ", users), "used by nothing", $"Choose another part there first, or mark it with 'heatwright part state {path} {id} --from destroyed'."))
-            : new(study with { Parts = [.. study.Parts.Where(other => other.Id != part.Id)] });
+            : new(study with { Parts = [.. study.Parts.Where(other => other.Id != part.Id)], Files = [.. study.Files.Where(file => file.About != KeptAbout.Part || file.Subject != part.Id.Name)] });
     }));
 
     /// <summary>The part of that name, or which there are.</summary>

@@ -46,6 +46,10 @@ public static class EnterTool
     /// <summary>A quantity in a maker's words: warmUpTime is warm-up time.</summary>
     public static string Words(string quantity) => string.Concat(quantity.Select(c => char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : c.ToString())).Replace("warm up", "warm-up", StringComparison.Ordinal);
 
+    /// <summary>A reading in words: mass 410 g (scale).</summary>
+    public static string Said(ToolReading reading) =>
+        $"{Words(reading.Quantity)} {Display.Significant(reading.Value, 6)} {reading.Unit}{(reading.PlusMinus > 0 ? $" ± {Display.Significant(reading.PlusMinus, 4)}" : "")}{(reading.Text.Length > 0 ? $" ({reading.Text})" : "")}";
+
     private static Checked<ToolReading> Read(string typed)
     {
         string[] pair = typed.Split('=', 2, StringSplitOptions.TrimEntries);
