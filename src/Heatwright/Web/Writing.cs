@@ -10,12 +10,15 @@ internal static class Writing
     /// <summary>A form may not be larger than this, bytes: a seller's text fits many times.</summary>
     public const long LargestForm = 1 << 20;
 
+    private const long LargestDrained = 64 << 20;
+
     /// <summary>Maps an address that takes a form. The handler gives what to answer; it runs only where the token is right.</summary>
     public static void Post(WebApplication app, string path, Func<HttpContext, IFormCollection, IResult> handler, long largest = LargestForm) => app.MapPost(path, async (HttpContext context, IAntiforgery tokens) =>
     {
-        if (largest > LargestForm && context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+        bool tooLarge = context.Request.ContentLength > largest;
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
         {
-            size.MaxRequestBodySize = largest;
+            size.MaxRequestBodySize = tooLarge ? LargestDrained : largest;
         }
 
         if (!context.Request.HasFormContentType)
@@ -24,8 +27,14 @@ internal static class Writing
             return Results.Empty;
         }
 
-        if (context.Request.ContentLength > largest)
+        if (tooLarge)
         {
+            // A browser reads no answer before all is sent: what is refused is let run out first, unless it is beyond all measure.
+            if (context.Request.ContentLength <= LargestDrained)
+            {
+                await context.Request.Body.CopyToAsync(Stream.Null, context.RequestAborted);
+            }
+
             return await TooLarge(context, path, $"{context.Request.ContentLength} bytes", largest);
         }
 
