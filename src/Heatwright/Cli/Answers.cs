@@ -71,13 +71,13 @@ internal static class Answers
         var table = new Table { Border = TableBorder.Simple };
         foreach (string heading in headings)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(heading)));
+            table.AddColumn(new TableColumn(new Cell(heading)));
         }
 
         return table;
     }
 
-    public static void Row(this Table table, params string[] cells) => table.AddRow([.. cells.Select(cell => new Text(cell))]);
+    public static void Row(this Table table, params string[] cells) => table.AddRow([.. cells.Select(cell => new Cell(cell))]);
 
     private sealed class IdConverter : JsonConverter<PartId>
     {

@@ -84,7 +84,7 @@ internal static class BuildSheetCommand
     {
         var table = Answers.Table("name", "usual", "why");
         all.ToList().ForEach(one => table.Row(one.Name, one.Value, one.Why));
-        screen.Console.Write(table);
+        screen.Show(table);
     });
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.Reflection;
 
 namespace Heatwright.Cli;
 
@@ -11,6 +12,42 @@ public static class CommandLine
     /// <param name="words">As typed after the program's name.</param>
     /// <param name="screen">Where to write.</param>
     public static int Run(string[] words, Screen screen)
+    {
+        if (words is ["--version"])
+        {
+            // Shells and scripts ask this often: answered before the table of commands is built.
+            screen.Say(Version);
+            return ExitCodes.Done;
+        }
+
+        var ascii = new Option<bool>("--ascii") { Description = HelpCommand.AsciiSays, Recursive = true };
+        var root = Table(screen);
+        root.Options.Add(ascii);
+        foreach (var help in root.Options.OfType<HelpOption>())
+        {
+            help.Action = new HelpWords(screen);
+        }
+
+        var parsed = root.Parse(words);
+        if (parsed.GetValue(ascii))
+        {
+            screen.GoPlain();
+        }
+
+        if (parsed.Errors.Count > 0)
+        {
+            screen.Complain([.. parsed.Errors.Select(error => new Quantities.Problem(
+                Sentence(error.Message), "command line", string.Join(' ', words), "a command as --help lists it", $"Type 'heatwright {parsed.CommandResult.Command.Name} --help'."
+                    .Replace("heatwright heatwright", "heatwright", StringComparison.Ordinal)))]);
+            return ExitCodes.BadInput;
+        }
+
+        return parsed.Invoke(new InvocationConfiguration { Output = screen.Output, EnableDefaultExceptionHandler = false });
+    }
+
+    /// <summary>Every command there is.</summary>
+    /// <param name="screen">Where they write.</param>
+    internal static RootCommand Table(Screen screen)
     {
         var root = new RootCommand("Proves a battery-powered heated tool on the bench before a board is drawn: from readings to findings, predictions and a verdict.");
         root.Subcommands.Add(StudyCommands.Demo(screen));
@@ -55,17 +92,12 @@ public static class CommandLine
         root.Subcommands.Add(EnterCommands.Meter(screen));
         root.Subcommands.Add(BuildSheetCommand.BuildSheet(screen));
         root.Subcommands.Add(ServeCommand.Serve(screen));
-        var parsed = root.Parse(words);
-        if (parsed.Errors.Count > 0)
-        {
-            screen.Complain([.. parsed.Errors.Select(error => new Quantities.Problem(
-                Sentence(error.Message), "command line", string.Join(' ', words), "a command as --help lists it", $"Type 'heatwright {parsed.CommandResult.Command.Name} --help'."
-                    .Replace("heatwright heatwright", "heatwright", StringComparison.Ordinal)))]);
-            return ExitCodes.BadInput;
-        }
-
-        return parsed.Invoke(new InvocationConfiguration { Output = screen.Output, EnableDefaultExceptionHandler = false });
+        root.Subcommands.Add(HelpCommand.Help(screen, () => root));
+        root.Subcommands.Add(CompletionCommand.Completion(screen, () => root));
+        return root;
     }
+
+    private static string Version => typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
 
     private static string Sentence(string text) => text.EndsWith('.') ? text : text + ".";
 }

@@ -100,14 +100,13 @@ internal static class DecisionCommands
         }
 
         screen.Say(view.Sentence);
-        var table = new Table { Border = TableBorder.Simple };
-        table.AddColumns("promise", "read", "predicted", "promise kept");
+        var table = Answers.Table("promise", "read", "predicted", "promise kept");
         foreach (var line in view.Lines)
         {
-            table.AddRow(new Text(line.Requirement), new Text(Shown(line.Read, line.PlusMinus, line.Unit)), new Text(Shown(line.Predicted, line.PredictedDoubt, line.Unit)), new Text(line.Promise));
+            table.AddRow(new Cell(line.Requirement), new Cell(Shown(line.Read, line.PlusMinus, line.Unit)), new Cell(Shown(line.Predicted, line.PredictedDoubt, line.Unit)), new Cell(line.Promise));
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         foreach (string culprit in view.Culprits.Skip(1).Take(3))
         {
             screen.Say($"Or: {culprit}");

@@ -96,7 +96,7 @@ internal static class EnterCommands
                     table.Row(row.Trial, row.Kind, row.Part, Number(row.Runs.Count), Number(row.Readings), row.Findings.Count > 0 ? string.Join("\n", row.Findings.Select(finding => $"{finding.Name} {finding.Says}")) : row.Problems is [var first, ..] ? first : "none");
                 }
 
-                screen.Console.Write(table);
+                screen.Show(table);
             }));
         return command;
     }

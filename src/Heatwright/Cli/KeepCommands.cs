@@ -136,7 +136,7 @@ internal static class KeepCommands
                 table.Row(one.Id, one.About == KeptAbout.Study ? "the study" : $"{one.About.ToString().ToLowerInvariant()} {one.Subject}", Size(one.Bytes), one.Note);
             }
 
-            screen.Console.Write(table);
+            screen.Show(table);
         }));
         return command;
     }

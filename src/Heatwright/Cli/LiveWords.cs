@@ -13,13 +13,13 @@ internal sealed class LiveWords(Screen screen) : IHeardTaker
     public Problem? Take(Heard heard)
     {
         string at = heard.AtS.ToString("0.000", CultureInfo.InvariantCulture).PadLeft(10);
-        screen.Output.WriteLine(heard switch
+        screen.Output.WriteLine(screen.InPlain(heard switch
         {
             Heard.Line line => $"{at}  {line.Source,-10}  {string.Join("  ", line.Readouts.Where(one => one.Kind != ReadoutKind.Time).Select(one => $"{one.Name} {Value(one)}"))}",
             Heard.Unread unread => $"{at}  {unread.Source,-10}  not read ({unread.Why}): {Printable(unread.Text)}",
             Heard.Note note => $"{at}  {note.Source,-10}  {note.Words}",
             _ => "",
-        });
+        }));
         return null;
     }
 

@@ -87,17 +87,17 @@ internal static class LogCommands
 
     private static void Show(Screen screen, LogReading reading)
     {
-        var table = new Table().AddColumns("column", "unit", "kind", "readings", "over range");
+        var table = Answers.Table("column", "unit", "kind", "readings", "over range");
         foreach (var column in reading.Columns)
         {
             int count = column.Texts.Count > 0 ? column.Texts.Count(text => text.Length > 0) : column.Values.Count(value => !double.IsNaN(value));
             table.AddRow([.. new[]
             {
                 column.Name, LogView.Unit(column) ?? "", LogView.Kind(column.Kind), Counted(count), Counted(column.Overload.Count(over => over)),
-            }.Select(text => new Text(text))]);
+            }.Select(text => new Cell(text))]);
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         string time = reading.TimeColumn is { } index ? $"{reading.TimeBase.Word()}, from '{reading.Columns[index].Name}'" : reading.TimeBase.Word();
         screen.Say($"Time: {time}. Rows kept: {Counted(reading.RowsKept)}. Lines refused: {Counted(reading.RowsRefusedCount)}.");
         foreach (var row in reading.RowsRefused.Take(MostRefusedShown))

@@ -28,7 +28,7 @@ internal static class PartTables
             table.Row(value.IsBest ? "*" : "", value.Quantity, Shown(value), value.Origin, value.Sample is { } sample ? Number(sample) : "", value.Words);
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         screen.Say("* counts: the most trustworthy. ± is a standard doubt.");
         foreach (var sample in part.Samples ?? [])
         {
@@ -68,7 +68,7 @@ internal static class PartTables
                 string.Join(", ", part.Missing.Where(need => need.Essential).Select(need => need.Quantity)));
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         foreach (var part in parts)
         {
             Doubts(screen, part.Doubts, part.Id + ": ");
@@ -84,7 +84,7 @@ internal static class PartTables
             table.Row(Number(claim.Number), Named(claim), Value(claim), claim.Words);
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         foreach (var claim in found.Claims.Where(claim => claim.Quantity is null))
         {
             screen.Say($"  {Value(claim)} of what? {string.Join(", ", claim.Choices)}.{(found.Kind == PartKind.StepUp ? " On a bare label it nearly always means the switch; the output gives much less." : "")}");

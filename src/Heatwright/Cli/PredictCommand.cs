@@ -84,20 +84,20 @@ internal static class PredictCommand
             screen.Say(note);
         }
 
-        var table = new Table().AddColumns("quantity", "value", "90 of 100 draws");
+        var table = Answers.Table("quantity", "value", "90 of 100 draws");
         foreach (var line in view.Quantities)
         {
             string value = line.Value is { } number ? $"{RunWords.Number(number, "0.###")} {line.Unit}".TrimEnd() : "never";
             string range = line.Low is { } low ? $"{RunWords.Number(low, "0.#")} to {(line.High is { } high ? RunWords.Number(high, "0.#") : "never")}" : "";
-            table.AddRow(new Text(line.Name), new Text(value), new Text(range));
+            table.AddRow(new Cell(line.Name), new Cell(value), new Cell(range));
         }
 
         foreach (var (name, joule) in view.EnergiesJ)
         {
-            table.AddRow(new Text($"energy, {name}"), new Text($"{RunWords.Number(joule, "0.0")} J"), new Text(""));
+            table.AddRow(new Cell($"energy, {name}"), new Cell($"{RunWords.Number(joule, "0.0")} J"), new Cell(""));
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         foreach (var happened in view.Events.Take(MostEvents))
         {
             screen.Say($"  {RunWords.Number(happened.TS, "0.00"),10} s  {happened.Name}");

@@ -5,6 +5,9 @@ namespace Heatwright.Cli;
 /// <summary>Where words go: tables and sentences to the output, progress and problems to the error output.</summary>
 public sealed class Screen
 {
+    /// <summary>Windows below this are narrow: a table of many columns has no room there.</summary>
+    private const int NarrowColumns = 60;
+
     private readonly TextWriter error;
     private readonly bool errorIsTerminal;
 
@@ -36,7 +39,7 @@ public sealed class Screen
     public bool InputIsTerminal { get; init; }
 
     /// <summary>Plain output, for JSON.</summary>
-    public TextWriter Output { get; }
+    public TextWriter Output { get; private set; }
 
     /// <summary>Tables and sentences.</summary>
     public IAnsiConsole Console { get; }
@@ -61,23 +64,63 @@ public sealed class Screen
         return new(System.Console.Out, System.Console.Error, terminal, !System.Console.IsErrorRedirected, width) { Input = System.Console.In, InputIsTerminal = !System.Console.IsInputRedirected && terminal };
     }
 
+    /// <summary>From here on nothing but ASCII is written.</summary>
+    public void GoPlain()
+    {
+        Console.Profile.Capabilities.Unicode = false;
+        Output = Output as EscapingWriter ?? new EscapingWriter(Output);
+    }
+
+    /// <summary>The text as this screen can show it.</summary>
+    /// <param name="text">With any signs.</param>
+    public string InPlain(string text) => Console.Profile.Capabilities.Unicode ? text : PlainWords.Of(text);
+
     /// <summary>What is being done; silent where nobody watches.</summary>
     public void Progress(string what)
     {
         if (errorIsTerminal)
         {
-            error.WriteLine($"{what} ...");
+            error.WriteLine(InPlain($"{what} ..."));
         }
     }
 
     /// <summary>A sentence.</summary>
-    public void Say(string text) => Console.WriteLine(text);
+    public void Say(string text) => Console.WriteLine(InPlain(text));
+
+    /// <summary>A table, within the width of the window; where its words would be cut, one line for each cell instead.</summary>
+    /// <param name="table">With its rows.</param>
+    internal void Show(Table table)
+    {
+        if (Console.Profile.Width < NarrowColumns && Stacked.Of(table, InPlain) is { } stack && stack.Least > Console.Profile.Width)
+        {
+            foreach (var row in stack.Rows)
+            {
+                Say("");
+                foreach (var (heading, words) in row)
+                {
+                    Hang($"{heading.PadRight(stack.Headings)}  ", words);
+                }
+            }
+
+            Say("");
+            return;
+        }
+
+        if (!Console.Profile.Capabilities.Unicode)
+        {
+            table.Border = TableBorder.Ascii;
+        }
+
+        Console.Write(table);
+    }
 
     /// <summary>A sentence that hangs from its first words: what does not fit into the width goes on under the text, not under the margin.</summary>
     /// <param name="lead">What stands before it.</param>
     /// <param name="text">The sentence; broken between words only.</param>
     public void Hang(string lead, string text)
     {
+        (lead, text) = (InPlain(lead), InPlain(text));
+
         // A narrow window leaves no room beside a long lead: the text then goes on a little to the right of the margin.
         int hang = lead.Length <= Console.Profile.Width / 2 ? lead.Length : 4;
         string line = lead;
@@ -105,11 +148,11 @@ public sealed class Screen
     {
         foreach (var problem in problems)
         {
-            error.WriteLine(problem.What);
-            error.WriteLine($"  where  {problem.Where}");
-            error.WriteLine($"  value  {problem.Value}");
-            error.WriteLine($"  limit  {problem.Limit}");
-            error.WriteLine($"  next   {problem.Next}");
+            error.WriteLine(InPlain(problem.What));
+            error.WriteLine(InPlain($"  where  {problem.Where}"));
+            error.WriteLine(InPlain($"  value  {problem.Value}"));
+            error.WriteLine(InPlain($"  limit  {problem.Limit}"));
+            error.WriteLine(InPlain($"  next   {problem.Next}"));
         }
     }
 }

@@ -133,7 +133,7 @@ internal static class ShelfCommands
             table.Row(one.What, one.Here, one.There);
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
     }
 
     private static string Listed(IEnumerable<string> words) => string.Join(", ", words) is { Length: > 0 } said ? said : "none";

@@ -57,7 +57,7 @@ internal static class StudyTables
             table.AddRow(Safe(part.Name), Safe(finding.Quantity), Safe(Display.Rounded(shown)), Safe(claim is null ? "" : Claim(claim, finding.Value)));
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         screen.Say("");
     }
 
@@ -79,10 +79,10 @@ internal static class StudyTables
         var table = Plain("run", "reading", "remark");
         foreach (var remark in remarks)
         {
-            table.AddRow(Safe(remark.Run.Name), remark.Reading == 0 ? "all" : remark.Reading.ToString(CultureInfo.InvariantCulture), Safe($"{remark.Words} ({remark.Effect})"));
+            table.AddRow(Safe(remark.Run.Name), Safe(remark.Reading == 0 ? "all" : remark.Reading.ToString(CultureInfo.InvariantCulture)), Safe($"{remark.Words} ({remark.Effect})"));
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
         screen.Say("");
     }
 
@@ -100,8 +100,8 @@ internal static class StudyTables
             table.AddRow([Safe($"{line.Text}{(line.Must ? "" : " (want)")}"), .. result.Verdicts.Select(verdict => Safe(Cell(verdict.Requirements[row])))]);
         }
 
-        table.AddRow(["verdict", .. result.Verdicts.Select(verdict => Word(verdict.Word))]);
-        screen.Console.Write(table);
+        table.AddRow([Safe("verdict"), .. result.Verdicts.Select(verdict => Safe(Word(verdict.Word)))]);
+        screen.Show(table);
         screen.Say("");
     }
 
@@ -121,7 +121,7 @@ internal static class StudyTables
         var table = new Table { Border = TableBorder.Simple };
         foreach (string heading in headings)
         {
-            table.AddColumn(new TableColumn(Safe(heading)));
+            table.AddColumn(new TableColumn(new Cell(heading)));
         }
 
         return table;
@@ -129,5 +129,5 @@ internal static class StudyTables
 
     private static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
-    private static string Safe(string text) => Markup.Escape(text);
+    private static Cell Safe(string text) => new(text);
 }

@@ -25,13 +25,13 @@ internal static class TrialCommands
                 return ExitCodes.Done;
             }
 
-            var table = new Table().AddColumns("kind", "on", "what it tells", "readings");
+            var table = Answers.Table("kind", "on", "what it tells", "readings");
             foreach (var card in TrialCard.All)
             {
-                table.AddRow(new Text(card.Name), new Text(card.About), new Text(card.Purpose), new Text(string.Join(", ", card.Columns.Where(column => column.Needed).Select(column => column.Name))));
+                table.AddRow(new Cell(card.Name), new Cell(card.About), new Cell(card.Purpose), new Cell(string.Join(", ", card.Columns.Where(column => column.Needed).Select(column => column.Name))));
             }
 
-            screen.Console.Write(table);
+            screen.Show(table);
             return ExitCodes.Done;
         });
         return command;
@@ -143,15 +143,15 @@ internal static class TrialCommands
     {
         if (answer.Findings.Count > 0)
         {
-            var table = new Table().AddColumns("finding", "value", "19 of 20 lie between", "most of the doubt");
+            var table = Answers.Table("finding", "value", "19 of 20 lie between", "most of the doubt");
             foreach (var finding in answer.Findings)
             {
                 var (low, high) = finding.Middle(0.95);
                 string cause = finding.Value.Doubts.Shares() is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"{first.Cause.Id}, {100 * first.Share:0} %") : "";
-                table.AddRow(new Text(finding.Name), new Text(Display.Rounded(finding.Value)), new Text($"{Display.Value(low, finding.Value.StandardDoubt)} to {Display.Value(high, finding.Value.StandardDoubt)}"), new Text(cause));
+                table.AddRow(new Cell(finding.Name), new Cell(Display.Rounded(finding.Value)), new Cell($"{Display.Value(low, finding.Value.StandardDoubt)} to {Display.Value(high, finding.Value.StandardDoubt)}"), new Cell(cause));
             }
 
-            screen.Console.Write(table);
+            screen.Show(table);
         }
 
         foreach (string line in answer.Says)
@@ -233,13 +233,13 @@ internal static class TrialCommands
             return;
         }
 
-        var table = new Table().AddColumns("id", "level", "what it says", "asks for");
+        var table = Answers.Table("id", "level", "what it says", "asks for");
         foreach (var rule in RuleBook.All)
         {
-            table.AddRow(new Text(rule.Id), new Text(rule.Level), new Text(rule.Says), new Text(string.Join(", ", RuleBook.NamesOf(rule.Id).Select(n => n.Replace(' ', '-')))));
+            table.AddRow(new Cell(rule.Id), new Cell(rule.Level), new Cell(rule.Says), new Cell(string.Join(", ", RuleBook.NamesOf(rule.Id).Select(n => n.Replace(' ', '-')))));
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
     }
 
     private static int Refused(Screen screen, IReadOnlyList<Problem> problems)

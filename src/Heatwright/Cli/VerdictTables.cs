@@ -46,7 +46,7 @@ internal static class VerdictTables
         table.AddRow([Text("weighted wants"), .. view.Arrangements.Select(one => Text(one.Value is { } value ? RunWords.Number(value, "0.00") : ""))]);
         table.AddRow([Text("parts"), .. view.Arrangements.Select(one => Text(RunWords.Number(one.PartsCount, "0")))]);
         table.AddRow([Text("verdict"), .. view.Arrangements.Select(one => Text(one.Verdict.Replace('-', ' ').Replace("go if", "go-if", StringComparison.Ordinal).Replace("no go", "no-go", StringComparison.Ordinal)))]);
-        screen.Console.Write(table);
+        screen.Show(table);
         foreach (var one in view.Arrangements.Where(one => one.Kills.Length > 0))
         {
             screen.Say($"{one.Letter} is killed by: {one.Kills}");
@@ -98,7 +98,7 @@ internal static class VerdictTables
                 table.AddRow(Text(share.Source == Verdicts.WhatMatters.AllElse ? share.Source : $"{share.Group}: {share.Source}"), Text(RunWords.Number(share.First, "0.00")), Text(RunWords.Number(share.Total, "0.00")));
             }
 
-            screen.Console.Write(table);
+            screen.Show(table);
         }
     }
 
@@ -114,7 +114,7 @@ internal static class VerdictTables
 
         if (table.Rows.Count > 0)
         {
-            screen.Console.Write(table);
+            screen.Show(table);
         }
 
         foreach (var step in view.Evening)
@@ -158,7 +158,7 @@ internal static class VerdictTables
             table.AddRow(Text(family.Family), Text(RunWords.Number(family.Count, "0")), Text(family.Reason));
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
     }
 
     private static string Cell(ComparisonCell cell) =>
@@ -169,11 +169,11 @@ internal static class VerdictTables
         var table = new Table { Border = TableBorder.Simple };
         foreach (string heading in headings)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(heading)));
+            table.AddColumn(new TableColumn(new Cell(heading)));
         }
 
         return table;
     }
 
-    private static Text Text(string text) => new(text);
+    private static Cell Text(string text) => new(text);
 }

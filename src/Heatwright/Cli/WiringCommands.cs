@@ -100,7 +100,7 @@ internal static class WiringCommands
         }
 
         table.Row("at the load", Shown(look.Full.LoadOhms ?? look.Empty.LoadOhms), Shown(look.Full.LoadV), Shown(look.Empty.LoadV), Shown(look.Full.LoadW), Shown(look.Empty.LoadW), (look.Full.LoadOhms ?? look.Empty.LoadOhms)?.Origin.Weakest().Word ?? "");
-        screen.Console.Write(table);
+        screen.Show(table);
         foreach (var moment in new[] { look.Start, look.Full, look.Empty })
         {
             screen.Say($"  {Sentence(moment)}");
@@ -121,7 +121,7 @@ internal static class WiringCommands
             table.Row(row.What, row.One, row.Other);
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
     }
 
     private static string Sentence(LoopMoment moment) => moment.PackA is { } amps

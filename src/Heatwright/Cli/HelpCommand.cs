@@ -1,0 +1,110 @@
+using System.CommandLine;
+using System.CommandLine.Invocation;
+using Heatwright.Quantities;
+
+namespace Heatwright.Cli;
+
+/// <summary>Help in words, and as the page of all commands.</summary>
+internal static class HelpCommand
+{
+    /// <summary>Options that every command takes.</summary>
+    public static IReadOnlyList<CardLine> Everywhere { get; } =
+    [
+        new("--ascii", AsciiSays),
+        new("--help", "Shows this."),
+    ];
+
+    public const string AsciiSays = "Writes plain ASCII only: 'ohm' for the sign, '+-' for plus or minus. JSON keeps every sign, as \\u and four digits.";
+
+    public static Command Help(Screen screen, Func<RootCommand> root)
+    {
+        var words = new Argument<string[]>("COMMAND") { Description = "The command's words; without them, all commands.", Arity = ArgumentArity.ZeroOrMore };
+        var page = new Option<string?>("--write-page") { Description = "Writes the page of all commands to this file.", Hidden = true };
+        var command = new Command("help", "Shows what a command does, its options, an example and how it can end. Example: heatwright help part add") { words, page };
+        command.SetAction(parsed =>
+        {
+            var all = new CommandCard(root());
+            if (parsed.GetValue(page) is { } path)
+            {
+                File.WriteAllText(path, CommandPage.Of(all));
+                return ExitCodes.Done;
+            }
+
+            string wanted = string.Join(' ', parsed.GetValue(words) ?? []);
+            if (all.All().FirstOrDefault(card => card.Words == wanted) is not { } found)
+            {
+                screen.Complain([new Problem($"There is no command '{wanted}'.", "command line", wanted, "a command as 'heatwright help' lists it", "Type 'heatwright help'.")]);
+                return ExitCodes.BadInput;
+            }
+
+            Write(screen, found);
+            return ExitCodes.Done;
+        });
+        return command;
+    }
+
+    public static void Write(Screen screen, CommandCard card)
+    {
+        screen.Hang("", card.Usage);
+        screen.Say("");
+        screen.Hang("", card.Says);
+        Lines(screen, "Commands", [.. card.Commands.Select(one => new CardLine(one.Name, one.Brief))]);
+        Lines(screen, "Words", card.Arguments);
+        Lines(screen, "Options", [.. card.OptionLines, .. Everywhere, .. card.Words.Length == 0 ? [new CardLine("--version", "Shows the version.")] : Array.Empty<CardLine>()]);
+        if (card.Example.Length > 0)
+        {
+            screen.Say("");
+            screen.Say("Example");
+            screen.Hang("  ", card.Example);
+        }
+
+        Lines(screen, "Ends with", card.Ends);
+        if (card.Commands.Count > 0)
+        {
+            screen.Say("");
+            screen.Hang("", $"{string.Join(' ', ((string[])["heatwright help", card.Words, "COMMAND"]).Where(word => word.Length > 0))} tells more of one.");
+        }
+    }
+
+    private static void Lines(Screen screen, string heading, IReadOnlyList<CardLine> lines)
+    {
+        if (lines.Count == 0)
+        {
+            return;
+        }
+
+        screen.Say("");
+        screen.Say(heading);
+        int wide = Math.Min(lines.Max(line => line.Typed.Length), 26);
+        foreach (var line in lines)
+        {
+            screen.Hang($"  {line.Typed.PadRight(wide)}  ", line.Says);
+        }
+    }
+}
+
+/// <summary>What --help does on any command: the same words as the help command.</summary>
+internal sealed class HelpWords(Screen screen) : SynchronousCommandLineAction
+{
+    public override bool ClearsParseErrors => true;
+
+    public override int Invoke(ParseResult parseResult)
+    {
+        var names = new List<string>();
+        for (CommandResultOf at = new(parseResult.CommandResult); at.Name.Length > 0; at = at.Above)
+        {
+            names.Insert(0, at.Name);
+        }
+
+        HelpCommand.Write(screen, new CommandCard(parseResult.CommandResult.Command, string.Join(' ', names.SkipLast(1))));
+        return ExitCodes.Done;
+    }
+
+    /// <summary>A typed command and the one that it stands under; the program itself has no name here.</summary>
+    private readonly record struct CommandResultOf(System.CommandLine.Parsing.SymbolResult? At)
+    {
+        public string Name => At is System.CommandLine.Parsing.CommandResult { Command: not RootCommand } one ? one.Command.Name : "";
+
+        public CommandResultOf Above => new(At?.Parent);
+    }
+}

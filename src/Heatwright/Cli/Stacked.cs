@@ -1,0 +1,27 @@
+using Spectre.Console;
+
+namespace Heatwright.Cli;
+
+/// <summary>A table as lines of heading and cell, for windows too narrow to set it out.</summary>
+/// <param name="Least">Columns that the table needs so that no word is cut.</param>
+/// <param name="Headings">Width of the longest heading.</param>
+/// <param name="Rows">Cells that hold something, each with its heading.</param>
+internal sealed record Stacked(int Least, int Headings, IReadOnlyList<IReadOnlyList<(string Heading, string Words)>> Rows)
+{
+    /// <summary>Bars and blanks that a column takes beside its words.</summary>
+    private const int Around = 3;
+
+    /// <summary>None where a cell holds more than words.</summary>
+    public static Stacked? Of(Table table, Func<string, string> plain)
+    {
+        var headings = table.Columns.Select(column => column.Header).OfType<Cell>().Select(cell => plain(cell.Words)).ToArray();
+        string[][] rows = [.. table.Rows.Select(row => row.OfType<Cell>().Select(cell => plain(cell.Words)).ToArray())];
+        if (headings.Length < table.Columns.Count || rows.Any(row => row.Length != headings.Length))
+        {
+            return null;
+        }
+
+        int least = 1 + Enumerable.Range(0, headings.Length).Sum(i => Around + rows.Select(row => row[i]).Prepend(headings[i]).SelectMany(words => words.Split([' ', '\n'])).Max(word => word.Length));
+        return new(least, headings.DefaultIfEmpty("").Max(heading => heading.Length), [.. rows.Select(row => headings.Zip(row).Where(pair => pair.Second.Length > 0).ToList())]);
+    }
+}
