@@ -10,7 +10,7 @@ public sealed class PlainScreenTests : IDisposable
     private static readonly string[][] Shown =
     [
         ["study", "bow.study"], ["part", "list", "bow.study"], ["part", "show", "bow.study", "round"], ["trial", "list", "bow.study"], ["loop", "bow.study", "C"], ["differences", "bow.study", "A", "C"],
-        ["brief", "bow.study"], ["history", "bow.study"], ["trial", "kinds"], ["trial", "recipe", "warm-up"], ["trial", "check"], ["meter", "list", "bow.study"], ["openings", "bow.study"],
+        ["brief", "bow.study"], ["history", "bow.study"], ["trial", "kinds"], ["trial", "recipe", "warm-up"], ["trial", "check"], ["meter", "list", "bow.study"],
         ["sum"], ["sum", "trace-width"], ["sum", "heater-power", "supply=3.7V", "heater=4.4ohm±0.1ohm"], ["sum", "contact-temperature"],
     ];
 
