@@ -42,6 +42,13 @@ internal static class ChargeSection
         lines.Made("Time at constant volts", design.Course.VoltageS / 60, Units.Minute, "(full − rested)/ohms after minutes, until the end current", from, "real tails are longer: with the ohms of a short pulse two to four times");
         lines.Made("Whole charge", design.Course.TotalS / 3600, Units.Hour, "both together", from);
         lines.Made("Source must give", design.SourceA, Units.Ampere, linear ? "a linear charger takes what it gives" : "pack volts times amps over efficiency and source volts behind its cable", from, design.SourceA > c.Si("charge-source-amps") ? $"more than the {Lines.N(c.Si("charge-source-amps"))} A of the source" : "", design.SourceA > c.Si("charge-source-amps"));
+        if (design.SourceTooWeak)
+        {
+            lines.Say("The source cannot fill this pack", linear
+                ? $"{Lines.N(c.Si("charge-source"))} V is not more than the {Lines.N(fullV)} V of a full cell: a linear charger needs some tenths of a volt above it"
+                : $"{Lines.N(c.Si("charge-source"))} V behind a cable of {Lines.N(1000 * c.Si("charge-cable"))} mΩ cannot pass the power asked: charge with less current, or through a shorter cable", warns: true);
+        }
+
         if (linear)
         {
             lines.Made("Charger's heat at the start", design.HeatW, Units.Watt, "(source − cell)·I", from);

@@ -31,8 +31,8 @@ internal static class ControlSection
         lines.Say("On-off instead", design.Swing is not { } swing ? "the pack cannot hold the set point with room to spare: on-off would be on all the time"
             : $"swings {Lines.N(swing.HighC - swing.LowC, "0.#")} K in {Lines.N(swing.PeriodS, "0.#")} s; {(design.OnOffIsEnough ? "good enough" : "not good enough")} for the {Lines.N(design.AllowedK)} K allowed; the swing is dead time, not the band");
         lines.Made("Relay test should show: swing", 2 * design.Relay.AmplitudeK, Units.Kelvin, "answer of the tool to half the holding power up and down, peak to peak", from, $"period {Lines.N(design.Relay.PeriodS, "0.#")} s; another one means another dead time: tune again");
-        var rows = design.Cases.Select(one => (IReadOnlyList<string>)[one.Name, Or(one.ReadyS), one.OvershootK > -1 ? Lines.N(Math.Max(0, one.OvershootK)) : "not reached", Or(one.SettledS), Or(one.RippleK), Or(one.DroopK)]).ToArray();
-        return (new SheetSection("control", "Control", lines.All) { Table = new("The loop in the coupled simulation", ["case", "at set point − 5 K after, s", "overshoot, K", "settled ±2 K after, s", "ripple, K", "deepest droop of the end, K"], rows) }, design, numbers);
+        var rows = design.Cases.Select(one => (IReadOnlyList<string>)[one.Name, Or(one.ReadyS), one.OvershootK > -1 ? Lines.N(Math.Max(0, one.OvershootK)) : "not reached", Or(one.SettledS), Or(one.RippleK), Or(one.DroopK), Or(one.RecoveredS)]).ToArray();
+        return (new SheetSection("control", "Control", lines.All) { Table = new("The loop in the coupled simulation", ["case", "at set point − 5 K after, s", "overshoot, K", "settled ±2 K after, s", "ripple, K", "deepest droop of the end, K", "back within ±2 K after the work began, s"], rows) }, design, numbers);
     }
 
     private static string Or(double value) => double.IsFinite(value) ? Lines.N(value) : "—";

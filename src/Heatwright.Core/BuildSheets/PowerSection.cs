@@ -113,7 +113,8 @@ internal static class PowerSection
         double on = PowerDesign.OnOhm(sheet, c.Si("gate-sheet"), gate, c.Si("gate-threshold"));
         var junction = double.IsFinite(on) ? MosfetLaw.Junction(amps.Value.Si, 1, on, c.Si("switch-thermal") + c["switch-thermal"].PlusMinus, c.Si("handle-air")) : null;
         lines.Made("Switch, ohms at that gate", on * 1000, Units.Milliohm, "sheet ohms scaled by the gate's room over the largest threshold, all of it taken as channel", from);
-        lines.Made("Switch, junction at the emptiest pack", junction?.JunctionC ?? double.NaN, Units.Celsius, "[Ta + x(1 − 25k)]/(1 − xk), x = Rθ·I²·R", from, junction is null ? "runs away: every degree adds more heat than it sheds; take a better switch or more gate volts" : "", (junction?.JunctionC ?? 999) > 0.8 * c.Si("switch-most"));
+        lines.Made("Switch, junction at the emptiest pack", junction?.JunctionC ?? double.NaN, Units.Celsius, "[Ta + x(1 − 25k)]/(1 − xk), x = Rθ·I²·R", from, !double.IsFinite(on) ? "the gate volts do not reach the switch's threshold: it never turns on; take a switch specified at this gate, or drive the gate from more volts"
+                : junction is null ? "runs away: every degree adds more heat than it sheds; take a better switch or more gate volts" : "", (junction?.JunctionC ?? 999) > 0.8 * c.Si("switch-most"));
         lines.Say("Gate", "pull-down of 10 to 100 kΩ: the heater must be off while the controller resets; 100 Ω in series");
         lines.Made("Reverse polarity: P-channel switch loses", 1000 * SwitchingLoss.ReversePolarityW(amps.Value.Si, 0, Math.Min(on, 1)), Units.Milliwatt, "I²·R of a switch like the heater's", from, $"a Schottky would lose {Lines.N(SwitchingLoss.ReversePolarityW(amps.Value.Si, 0.35, 0))} W");
     }

@@ -35,7 +35,7 @@ public static class ClaimChecks
     private static List<ClaimDoubt> Of(PartKind kind, IReadOnlyDictionary<string, string> words, IReadOnlyList<(string Name, double Si, bool Claimed)> values)
     {
         List<ClaimDoubt> doubts = [];
-        foreach (var rule in Rules.Value.Where(rule => rule.Kind == kind && Holds(rule.Only, words)))
+        foreach (var rule in Rules.Value.Where(rule => rule.Kind == kind && Holds(rule.Only, words, values)))
         {
             // Any claim for the first factor; for the others the largest, which doubts least where they divide.
             foreach (var first in values.Where(value => value.Name == rule.Factors[0].Name).DistinctBy(value => value.Si))
@@ -62,8 +62,10 @@ public static class ClaimChecks
             return new ClaimDoubt("two claims", $"{group.Key} is claimed as {said}", "Confirm the one that holds for your use, or measure it.", Bibliography.Definition, [group.Key]);
         });
 
-    private static bool Holds(string only, IReadOnlyDictionary<string, string> words) =>
-        only.Length == 0 || only.Split('=') is [var name, var word] && string.Equals(words.GetValueOrDefault(name), word, StringComparison.OrdinalIgnoreCase);
+    /// <summary>A rule holds always, for a word of the part ('size=18650'), or where a value is not stated ('no length').</summary>
+    private static bool Holds(string only, IReadOnlyDictionary<string, string> words, IReadOnlyList<(string Name, double Si, bool Claimed)> values) =>
+        only.StartsWith("no ", StringComparison.Ordinal) ? !values.Any(value => value.Name == only[3..])
+        : only.Length == 0 || only.Split('=') is [var name, var word] && string.Equals(words.GetValueOrDefault(name), word, StringComparison.OrdinalIgnoreCase);
 
     private static double? Worth(Rule rule, double first, IReadOnlyList<(string Name, double Si, bool Claimed)> values, IReadOnlyDictionary<string, string> words)
     {

@@ -50,7 +50,7 @@ internal static class VerdictCommands
         var command = new Command("compare", "Arrangements side by side against the brief: hard limits first, then weighted wants. Example: heatwright compare knife.study --to table.md") { file, to, json };
         command.SetAction(parsed => WorkedOut(screen, parsed.GetValue(file)!, result =>
         {
-            var comparison = Comparison.Of(result.Study.Brief!, result.Verdicts, result.Shelf);
+            var comparison = Comparison.Of(result.Study.Brief!, result.Verdicts, result.Shelf, result.Tools);
             var written = parsed.GetValue(to) is { } path ? WriteComparison.To(path, comparison) : null;
             if (written is { IsFine: false })
             {

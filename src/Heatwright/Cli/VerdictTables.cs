@@ -36,17 +36,22 @@ internal static class VerdictTables
 
     public static void Comparison(Screen screen, ComparisonView view, string? written)
     {
-        var table = Plain(["requirement", .. view.Arrangements.Select(one => one.Letter)]);
+        var table = Plain(["requirement", .. view.Arrangements.Select(one => one.Letter), .. view.Tools.Select(tool => tool.Letter)]);
         for (int i = 0; i < view.Arrangements[0].Cells.Count; i++)
         {
-            table.AddRow([Text(view.Arrangements[0].Cells[i].Requirement), .. view.Arrangements.Select(one => Text(Cell(one.Cells[i])))]);
+            table.AddRow([Text(view.Arrangements[0].Cells[i].Requirement), .. view.Arrangements.Select(one => Text(Cell(one.Cells[i]))), .. view.Tools.Select(tool => Text(tool.Cells[i].Verdict.Length > 0 ? Cell(tool.Cells[i]) : ""))]);
         }
 
-        table.AddRow([Text("all musts at once"), .. view.Arrangements.Select(one => Text(one.OddsOfAllMusts is { } odds ? $"{ComparisonText.Odds(odds)} of 100" : ""))]);
-        table.AddRow([Text("weighted wants"), .. view.Arrangements.Select(one => Text(one.Value is { } value ? RunWords.Number(value, "0.00") : ""))]);
-        table.AddRow([Text("parts"), .. view.Arrangements.Select(one => Text(RunWords.Number(one.PartsCount, "0")))]);
-        table.AddRow([Text("verdict"), .. view.Arrangements.Select(one => Text(one.Verdict.Replace('-', ' ').Replace("go if", "go-if", StringComparison.Ordinal).Replace("no go", "no-go", StringComparison.Ordinal)))]);
+        table.AddRow([Text("all musts at once"), .. view.Arrangements.Select(one => Text(one.OddsOfAllMusts is { } odds ? $"{ComparisonText.Odds(odds)} of 100" : "")), .. view.Tools.Select(_ => Text(""))]);
+        table.AddRow([Text("weighted wants"), .. view.Arrangements.Select(one => Text(one.Value is { } value ? RunWords.Number(value, "0.00") : "")), .. view.Tools.Select(_ => Text(""))]);
+        table.AddRow([Text("parts"), .. view.Arrangements.Select(one => Text(RunWords.Number(one.PartsCount, "0"))), .. view.Tools.Select(_ => Text(""))]);
+        table.AddRow([Text("verdict"), .. view.Arrangements.Select(one => Text(Spoken(one.Verdict))), .. view.Tools.Select(tool => Text(Spoken(tool.Verdict ?? "")))]);
         screen.Show(table);
+        foreach (var tool in view.Tools)
+        {
+            screen.Say($"{tool.Letter} is {tool.Name}, as read on it; what was not read is left empty.");
+        }
+
         foreach (var one in view.Arrangements.Where(one => one.Kills.Length > 0))
         {
             screen.Say($"{one.Letter} is killed by: {one.Kills}");
@@ -62,6 +67,8 @@ internal static class VerdictTables
             screen.Say($"Written: {written}");
         }
     }
+
+    private static string Spoken(string verdict) => verdict.Replace('-', ' ').Replace("go if", "go-if", StringComparison.Ordinal).Replace("no go", "no-go", StringComparison.Ordinal);
 
     public static void Why(Screen screen, WhyView view)
     {

@@ -39,7 +39,7 @@ internal static class ComparisonMap
 
     private static void Taken(WebApplication app, string ending, string type, Func<Comparison, string> write) => app.MapMethods($"/comparison.{ending}", PageMap.Reading, (StudyOnBench bench) =>
         bench.Now().Result is { Study.Brief: { } brief } result
-            ? Results.File(Encoding.UTF8.GetBytes(write(Comparison.Of(brief, result.Verdicts, result.Shelf))), type, $"comparison.{ending}")
+            ? Results.File(Encoding.UTF8.GetBytes(write(Comparison.Of(brief, result.Verdicts, result.Shelf, result.Tools))), type, $"comparison.{ending}")
             : Results.Redirect("/comparison"));
 
     private static RazorComponentResult<Document> Slow<T>(StudyOnBench bench, string title, string doing, Func<StudyResult, Checked<T>> work, Type page, Dictionary<string, object?> with)

@@ -27,6 +27,19 @@ public class ClaimChecksTests
     }
 
     [Fact]
+    public void Watts_on_a_thin_heater_of_unknown_length_are_doubted_by_the_length_they_would_need()
+    {
+        // By hand: 100 W / (25 W/cm² · π · 0.3 cm) = 4.244 cm.
+        Part Heater(params StatedValue[] stated) => new(new PartId("h"), PartKind.Heater, "h", stated);
+        StatedValue watts = new("rated power", 100, "W", 0, "claimed", "100W"), across = new("diameter", 3, "mm", 0, "measured", "");
+        Assert.Contains(ClaimChecks.Of(Heater(watts, across)), doubt => doubt.Rule == "watts without a length" && doubt.Why.Contains("42.4 mm long", StringComparison.Ordinal));
+
+        // A length settles it: 60 mm carry them at 17.7 W/cm²; and half the watts need no more than 21 mm.
+        Assert.Empty(ClaimChecks.Of(Heater(watts, across, new("length", 60, "mm", 0, "measured", ""))));
+        Assert.Empty(ClaimChecks.Of(Heater(watts with { Value = 50 }, across)));
+    }
+
+    [Fact]
     public void Claims_that_contradict_each_other_are_told_with_the_next_step()
     {
         // By hand: 144 V² / 7 Ω = 20.57 W, 0.514 times 40 W.

@@ -46,6 +46,21 @@ public sealed class ToolJourney : IDisposable
         Assert.Equal(2, Tool(study).GetProperty("readings").GetArrayLength());
     }
 
+    [Fact]
+    public void The_comparison_shows_the_tool_beside_the_arrangements_and_leaves_empty_what_was_not_read()
+    {
+        string study = bench.In("bow.study");
+        Do("import", Path.Combine(Repository.Root, "samples", "foam-bow"), study);
+        Put(study, "warm-up time=3s±0.5s (stopwatch)");
+        string table = bench.In("table.csv"), shown = Do("compare", study, "--to", table);
+        Assert.Contains("X is mains hot knife, as read on it", shown, StringComparison.Ordinal);
+        string[] rows = [.. File.ReadLines(table).Where(line => line.Contains(",X,", StringComparison.Ordinal))];
+        Assert.Equal(7, rows.Length); // the lines of its brief
+        // 6 s asked, 3 s read: 3 s to spare.
+        Assert.Contains(rows, row => row.StartsWith("ready,", StringComparison.Ordinal) && row.EndsWith(",X,3,3,1,go", StringComparison.Ordinal));
+        Assert.All(rows.Where(row => !row.StartsWith("ready,", StringComparison.Ordinal)), row => Assert.EndsWith(",X,,,,", row, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("colour=red")]
     [InlineData("warm-up time=soon")]

@@ -105,4 +105,35 @@ public sealed class TypedBagJourney : IDisposable
 
         return begun ? [.. words, word] : words;
     }
+
+    [Fact]
+    public void A_claim_without_a_unit_is_asked_back_and_nothing_is_lost()
+    {
+        string file = bench.In("claims.study");
+        Assert.Equal(0, bench.Type("new", file).Exit);
+        Assert.Equal(0, bench.Type("part", "add", file, "stick", "heater", "--claimed", "rated volts=12V").Exit);
+        var refused = bench.Type("part", "state", file, "stick", "--claimed", "rated power=40");
+        Assert.Equal(2, refused.Exit);
+        Assert.Contains("--claimed \"rated power=40 W\"", refused.Error, StringComparison.Ordinal);
+        Assert.Contains("rated volts", bench.Type("part", "show", file, "stick").Out, StringComparison.Ordinal);
+        Assert.Equal(0, bench.Type("part", "state", file, "stick", "--claimed", "rated power=40 W").Exit);
+        Assert.Equal(0, bench.Type("part", "state", file, "stick", "--measured", "ohms=3.6", "--claimed", "price=4.20").Exit); // a reading means its meter's unit, money its own
+    }
+
+    [Fact]
+    public void Destroyed_said_of_one_piece_leaves_the_others_sound()
+    {
+        string file = bench.In("pieces.study");
+        Assert.Equal(0, bench.Type("new", file).Exit);
+        Assert.Equal(0, bench.Type("part", "add", file, "cells", "cell", "--count", "3").Exit);
+        Assert.Equal(0, bench.Type("part", "state", file, "cells", "--sample", "2", "--from", "destroyed").Exit);
+        using var shown = System.Text.Json.JsonDocument.Parse(bench.Type("part", "show", file, "cells", "--json").Out);
+        Assert.Equal("bought", shown.RootElement.GetProperty("from").GetString());
+        var piece = Assert.Single(shown.RootElement.GetProperty("samples").EnumerateArray());
+        Assert.Equal(2, piece.GetProperty("number").GetInt32());
+        Assert.Equal("destroyed", piece.GetProperty("state").GetString());
+        var refused = bench.Type("part", "state", file, "cells", "--sample", "1", "--from", "borrowed");
+        Assert.Equal(2, refused.Exit);
+        Assert.Contains("whole purchase", refused.Error, StringComparison.Ordinal);
+    }
 }

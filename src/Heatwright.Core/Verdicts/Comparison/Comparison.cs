@@ -22,21 +22,27 @@ public sealed record Beats(string Winner, string Loser, string Requirement, doub
 /// <param name="Duels">Who beats whom on what.</param>
 public sealed record Comparison(IReadOnlyList<Requirement> Lines, IReadOnlyList<Contender> Ranked, IReadOnlyList<Beats> Duels)
 {
+    /// <summary>Tools that exist, known by their own readings: they stand beside, and are not ranked.</summary>
+    public IReadOnlyList<ToolVerdict> Tools { get; init; } = [];
+
     /// <summary>One beats another where it is better in so many of all draws.</summary>
     public const double Clearly = 0.9;
 
     /// <summary>Compares arrangements that were judged against one brief.</summary>
-    public static Comparison Of(Brief brief, IReadOnlyList<ArrangementVerdict> verdicts, Shelf shelf)
+    public static Comparison Of(Brief brief, IReadOnlyList<ArrangementVerdict> verdicts, Shelf shelf, IReadOnlyList<ToolVerdict>? tools = null)
     {
         Requirement[] lines = [.. brief.Requirements.OrderByDescending(line => line.Must)];
         Contender[] ranked = [.. verdicts.Select(verdict => Contend(verdict, shelf))
             .OrderBy(one => one.Verdict.Word).ThenByDescending(one => double.IsNaN(one.Value) ? -1 : one.Value).ThenByDescending(one => double.IsNaN(one.Odds) ? -1 : one.Odds)
             .ThenBy(one => one.Verdict.Arrangement.Letter, StringComparer.Ordinal)];
-        return new(lines, ranked, [.. Duel(verdicts)]);
+        return new(lines, ranked, [.. Duel(verdicts)]) { Tools = tools ?? [] };
     }
 
     /// <summary>The verdict of an arrangement on a line of the brief.</summary>
     public static RequirementVerdict? Cell(Contender one, Requirement line) => one.Verdict.Requirements.FirstOrDefault(verdict => verdict.Requirement.Id == line.Id);
+
+    /// <summary>How a tool that exists stands on a line of the brief; null: never read.</summary>
+    public static RequirementVerdict? Cell(ToolVerdict tool, Requirement line) => tool.Lines.FirstOrDefault(verdict => verdict?.Requirement.Id == line.Id);
 
     private static Contender Contend(ArrangementVerdict verdict, Shelf shelf)
     {

@@ -119,17 +119,25 @@ public static class EnterPart
             problems.Add(new("Which piece is it that is so?", "--state", entry.State, "--sample 1, 2, 3 ...", "Add --sample with the number on the piece."));
         }
 
+        // 'destroyed' said of one piece is that piece's state, not the whole purchase's.
+        bool ofPiece = sample is not null && entry.From is not null;
+        if (ofPiece && entry.From != "destroyed")
+        {
+            problems.Add(new($"'{entry.From}' is said of a whole purchase, not of one piece.", "--from with --sample", $"--sample {entry.Sample} --from {entry.From}", "--state sound, suspect or destroyed for one piece",
+                "Leave out --sample, or add the piece as a part of its own."));
+        }
+
         return problems.Count > 0 ? new(problems) : new((part with
         {
             Name = entry.Name.Length > 0 ? entry.Name : part.Name,
             Count = count ?? part.Count,
-            From = entry.From ?? part.From,
+            From = ofPiece ? part.From : entry.From ?? part.From,
             Stated = stated,
             Words = named,
             Note = entry.Note ?? part.Note,
             Photo = entry.Photo ?? part.Photo,
             Listing = entry.Listing ?? part.Listing,
-            Samples = Samples(part, sample, entry.State),
+            Samples = Samples(part, sample, entry.State ?? (ofPiece ? entry.From : null)),
         }, left));
     }
 

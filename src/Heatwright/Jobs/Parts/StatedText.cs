@@ -43,6 +43,9 @@ public static class StatedText
 
     private static Checked<StatedValue> Stated(TypedValue read, string quantity, string origin, string text, string where, string typed) => read switch
     {
+        // A label's number without a unit is the commonest slip of all: mAh and Ah, mA and A. The maker says it, we do not guess it.
+        TypedValue.Amount { UnitWasTyped: false, Unit: var lent } when origin == "claimed" && lent.Symbol.Length > 0 && lent != Units.Money => new(new Problem(
+            $"The claim has no unit: {quantity} {typed} of what?", where, typed, $"a number with its unit, such as {typed} {lent.Symbol}", $"Look at the label again; if it means so, type --claimed \"{quantity}={typed} {lent.Symbol}\".")),
         TypedValue.Amount amount => new(new StatedValue(quantity, amount.Value, amount.Unit.Symbol, amount.PlusMinus * (amount.IsStandard ? Math.Sqrt(3) : 1), origin, Kept(text, amount.Condition))),
         TypedValue.Range range => new(new StatedValue(quantity, (range.Low + range.High) / 2, range.Unit.Symbol, (range.High - range.Low) / 2, origin, Kept(text, range.Condition))),
         TypedValue.Bound bound when origin == "claimed" => new(new StatedValue(quantity, bound.Value, bound.Unit.Symbol, 0, origin, text)),

@@ -11,16 +11,27 @@ public sealed record ComparisonCell(string Requirement, string Shown, double? Va
 public sealed record ContenderView(
     string Letter, string Name, string Verdict, double? Value, double? ValueLow, double? ValueHigh, double? OddsOfAllMusts, int PartsCount, string Kills, IReadOnlyList<ComparisonCell> Cells);
 
+/// <summary>A tool that exists as a column; null verdict: none of the musts was read.</summary>
+public sealed record ToolColumn(string Letter, string Name, string? Verdict, IReadOnlyList<ComparisonCell> Cells);
+
 /// <summary>Requirements by arrangements, best first, as machines read it.</summary>
 public sealed record ComparisonView(IReadOnlyList<ContenderView> Arrangements, IReadOnlyList<Beats> Beats)
 {
+    /// <summary>Tools that exist; a cell without a verdict was never read.</summary>
+    public IReadOnlyList<ToolColumn> Tools { get; init; } = [];
+
     /// <summary>The view of a comparison.</summary>
     public static ComparisonView Of(Comparison comparison) => new(
         [.. comparison.Ranked.Select(one => new ContenderView(one.Verdict.Arrangement.Letter, one.Verdict.Arrangement.Name, ArrangementView.Word(one.Verdict.Word), Finite(one.Value), Finite(one.ValueLow),
             Finite(one.ValueHigh), Finite(one.Odds), one.PartsCount, one.Kills, [.. comparison.Lines.Select(line => CellOf(one, line))]))],
-        comparison.Duels);
+        comparison.Duels)
+    {
+        Tools = [.. comparison.Tools.Select(one => new ToolColumn(one.Tool.Letter, one.Tool.Name, one.Word is { } word ? ArrangementView.Word(word) : null, [.. comparison.Lines.Select(line => CellOf(Comparison.Cell(one, line), line))]))],
+    };
 
-    private static ComparisonCell CellOf(Contender one, Requirement line) => Comparison.Cell(one, line) is { } cell
+    private static ComparisonCell CellOf(Contender one, Requirement line) => CellOf(Comparison.Cell(one, line), line);
+
+    private static ComparisonCell CellOf(RequirementVerdict? found, Requirement line) => found is { } cell
         ? new(line.Id, cell.Shown, cell.Value?.Value, Finite(cell.Margin), cell.Probability, ArrangementView.Word(cell.Word))
         : new(line.Id, "", null, null, null, "");
 
@@ -34,14 +45,14 @@ public static class ComparisonText
     public static string Markdown(Comparison comparison)
     {
         var text = new StringBuilder();
-        text.Append("| requirement |").AppendJoin("", comparison.Ranked.Select(one => $" {Bar(one.Verdict.Arrangement.Letter)}: {Bar(one.Verdict.Arrangement.Name)} |")).Append('\n');
-        text.Append("| --- |").AppendJoin("", comparison.Ranked.Select(_ => " --- |")).Append('\n');
+        text.Append("| requirement |").AppendJoin("", comparison.Ranked.Select(one => $" {Bar(one.Verdict.Arrangement.Letter)}: {Bar(one.Verdict.Arrangement.Name)} |")).AppendJoin("", comparison.Tools.Select(tool => $" {Bar(tool.Tool.Letter)}: {Bar(tool.Tool.Name)}, as read on it |")).Append('\n');
+        text.Append("| --- |").AppendJoin("", comparison.Ranked.Select(_ => " --- |")).AppendJoin("", comparison.Tools.Select(_ => " --- |")).Append('\n');
         foreach (var line in comparison.Lines)
         {
-            text.Append(CultureInfo.InvariantCulture, $"| {Bar(line.Text)}{(line.Must ? "" : " (want)")} |").AppendJoin("", comparison.Ranked.Select(one => $" {Bar(Cell(one, line))} |")).Append('\n');
+            text.Append(CultureInfo.InvariantCulture, $"| {Bar(line.Text)}{(line.Must ? "" : " (want)")} |").AppendJoin("", comparison.Ranked.Select(one => $" {Bar(Cell(one, line))} |")).AppendJoin("", comparison.Tools.Select(tool => $" {Bar(Cell(Comparison.Cell(tool, line)))} |")).Append('\n');
         }
 
-        text.Append("| verdict |").AppendJoin("", comparison.Ranked.Select(one => $" {Word(one.Verdict.Word)} |")).Append('\n');
+        text.Append("| verdict |").AppendJoin("", comparison.Ranked.Select(one => $" {Word(one.Verdict.Word)} |")).AppendJoin("", comparison.Tools.Select(tool => $" {(tool.Word is { } word ? Word(word) : "")} |")).Append('\n');
         return text.ToString();
     }
 
@@ -51,12 +62,11 @@ public static class ComparisonText
         var text = new StringBuilder("requirement,text,rank,limit,unit,side,arrangement,value,margin,probability,verdict\n");
         foreach (var line in comparison.Lines)
         {
-            foreach (var one in comparison.Ranked)
+            foreach (var (letter, cell) in comparison.Ranked.Select(one => (one.Verdict.Arrangement.Letter, Comparison.Cell(one, line))).Concat(comparison.Tools.Select(tool => (tool.Tool.Letter, Comparison.Cell(tool, line)))))
             {
-                var cell = Comparison.Cell(one, line);
                 string[] fields =
                 [
-                    line.Id, line.Text, line.Must ? "must" : "want", Number(line.Limit), line.Unit, line.AtMost ? "at most" : "at least", one.Verdict.Arrangement.Letter,
+                    line.Id, line.Text, line.Must ? "must" : "want", Number(line.Limit), line.Unit, line.AtMost ? "at most" : "at least", letter,
                     Number(cell?.Value?.Value), Number(cell?.Margin), Number(cell?.Probability), cell is null ? "" : Word(cell.Word),
                 ];
                 text.AppendJoin(',', fields.Select(Quoted)).Append('\n');
@@ -66,7 +76,9 @@ public static class ComparisonText
         return text.ToString();
     }
 
-    internal static string Cell(Contender one, Requirement line) => Comparison.Cell(one, line) is not { } cell ? ""
+    internal static string Cell(Contender one, Requirement line) => Cell(Comparison.Cell(one, line));
+
+    private static string Cell(RequirementVerdict? found) => found is not { } cell ? ""
         : cell.Probability is { } probability ? $"{cell.Shown}, {Odds(probability)} of 100, {Word(cell.Word)}" : $"{cell.Shown}, {Word(cell.Word)}";
 
     internal static string Word(VerdictWord word) => ArrangementView.Word(word).Replace("need-more-readings", "need more readings", StringComparison.Ordinal);
