@@ -25,12 +25,14 @@ internal static class Program
                 return Keep(words, "fuzz", FuzzCampaign.Run(Count(rest, 100_000), Seed, Console.WriteLine), result => result.Failures.Count == 0);
             case ["verdicts", .. var rest]:
                 return Keep(words, "verdicts", VerdictCampaign.Run(Count(rest, 60), Seed, Console.WriteLine), result => result.Failures.Count == 0);
+            case ["next", .. var rest]:
+                return Keep(words, "next", NextCampaign.Run(Count(rest, 200), Seed), result => result.MedianTrials["advised"] <= 0.5 * result.MedianTrials["any order"] && result.MedianTrials["advised"] < Math.Min(result.MedianTrials["cheapest first"], result.MedianTrials["largest doubt first"]));
             case ["validation"]:
                 string page = Path.Combine(Root(), "docs", "validation.md");
                 File.WriteAllText(page, ProofPage.Written(File.ReadAllText(page), Path.Combine(Root(), "proofs", "results")));
                 return 0;
             default:
-                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT], verdicts [STUDIES]. Results go to proofs/results; validation writes them into docs/validation.md.");
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT], verdicts [STUDIES], next [STUDIES]. Results go to proofs/results; validation writes them into docs/validation.md.");
                 return 2;
         }
     }

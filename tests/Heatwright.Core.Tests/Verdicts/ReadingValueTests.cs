@@ -40,7 +40,7 @@ public sealed class ReadingValueTests(ITestOutputHelper output)
     public void Following_the_advice_takes_at_most_half_the_trials_of_random_order_and_beats_the_simple_rules(int seed)
     {
         const int studies = 40;
-        List<int> advised = [], random = [], largest = [];
+        List<int> advised = [], random = [], largest = [], cheapest = [];
         int right = 0, open = 0;
         for (int study = 0; study < studies; study++)
         {
@@ -55,98 +55,18 @@ public sealed class ReadingValueTests(ITestOutputHelper output)
             right += choseRight ? 1 : 0;
             random.Add(one.TrialsUntilSure(one.InAnyOrder, out _));
             largest.Add(one.TrialsUntilSure(one.LargestDoubt, out _));
+            cheapest.Add(one.TrialsUntilSure(one.Cheapest, out _));
         }
 
-        output.WriteLine($"seed {seed}: {open} open studies, median trials advised {Median(advised)}, random {Median(random)}, largest doubt {Median(largest)}, right {right}");
+        output.WriteLine($"seed {seed}: {open} open studies, median trials advised {Median(advised)}, random {Median(random)}, largest doubt {Median(largest)}, cheapest {Median(cheapest)}, right {right}");
         Assert.True(open >= studies / 3);
         Assert.True(Median(advised) <= 0.5 * Median(random), $"{Median(advised)} against {Median(random)}");
         Assert.True(Median(advised) < Median(largest), $"{Median(advised)} against {Median(largest)}");
+        Assert.True(Median(advised) < Median(cheapest), $"{Median(advised)} against {Median(cheapest)}");
         Assert.True(right >= 0.85 * open, $"{right} of {open}");
     }
 
     private static double Median(List<int> counts) => Sample.Median([.. counts.Select(count => (double)count)]);
 
     private static double Normal(ulong stream, int i) => Quantiles.Normal(CounterRandom.Uniform(77, stream, (ulong)i));
-}
-
-/// <summary>Three choices over ten things in doubt, with their truth.</summary>
-internal sealed class MadeUpStudy
-{
-    private const int Things = 10, Choices = 3, Draws = 400;
-    private const double Scatter = 0.1;
-
-    private readonly int number;
-    private readonly double[][] leans = new double[Choices][];
-    private readonly double[] offsets = new double[Choices];
-    private readonly double[] doubts = new double[Things];
-    private readonly double[] truth = new double[Things];
-
-    public MadeUpStudy(int number)
-    {
-        this.number = number;
-        for (int k = 0; k < Things; k++)
-        {
-            doubts[k] = 0.5 + Uniform(1, k);
-            truth[k] = doubts[k] * Normal(2, k);
-        }
-
-        for (int c = 0; c < Choices; c++)
-        {
-            // Each choice leans strongly on two things and hardly on the rest, as tools do.
-            int strong = (int)(Uniform(3, c) * Things), other = (int)(Uniform(4, c) * Things);
-            leans[c] = [.. Enumerable.Range(0, Things).Select(k => (k == strong || k == other ? 1.0 : 0.05) * (Uniform(5, (c * Things) + k) < 0.5 ? -1 : 1))];
-            offsets[c] = 1.6 * (Uniform(6, c) - 0.5);
-        }
-    }
-
-    public bool SureAtOnce => new ReadingValue(Right(truth, [])).WrongNow <= NextReadings.SureEnough;
-
-    /// <summary>Trials done before the choice is sure, in the order that a rule gives.</summary>
-    public int TrialsUntilSure(Func<HashSet<int>, int> rule, out bool choseRight)
-    {
-        HashSet<int> done = [];
-        while (true)
-        {
-            var value = new ReadingValue(Right(truth, done));
-            if (value.WrongNow <= NextReadings.SureEnough || done.Count == Things)
-            {
-                double[][] real = Rows(truth.Select(t => new[] { t }).ToArray());
-                choseRight = real[value.Best][0] == 1;
-                return done.Count;
-            }
-
-            done.Add(rule(done));
-        }
-    }
-
-    public int Advised(HashSet<int> done)
-    {
-        var value = new ReadingValue(Right(truth, done));
-        double[][] drawn = Drawn(done);
-        return Open(done).OrderByDescending(k => value.Drop([[.. drawn[k].Select((x, i) => x + (Scatter * doubts[k] * Normal(8, (k * Draws) + i)))]])).ThenByDescending(k => doubts[k]).First();
-    }
-
-    public int InAnyOrder(HashSet<int> done) => Open(done).OrderBy(k => Uniform(9, k)).First();
-
-    public int LargestDoubt(HashSet<int> done) => Open(done).OrderByDescending(k => doubts[k]).First();
-
-    private static IEnumerable<int> Open(HashSet<int> done) => Enumerable.Range(0, Things).Where(k => !done.Contains(k));
-
-    /// <summary>A thing that was tried is known to the trial's scatter about what it showed; the others are as they were.</summary>
-    private double[][] Drawn(HashSet<int> done) => [.. Enumerable.Range(0, Things).Select(k => Enumerable.Range(0, Draws)
-        .Select(i => done.Contains(k) ? truth[k] + (Scatter * doubts[k] * (Normal(10, k) + Normal(11, (k * Draws) + i))) : doubts[k] * Normal(12, (k * Draws) + i)).ToArray())];
-
-    private double[][] Right(double[] _, HashSet<int> done) => Rows(Drawn(done));
-
-    private double[][] Rows(double[][] things)
-    {
-        int draws = things[0].Length;
-        double[][] keeps = [.. Enumerable.Range(0, Choices).Select(c => Enumerable.Range(0, draws)
-            .Select(i => offsets[c] + Enumerable.Range(0, Things).Sum(k => leans[c][k] * things[k][i]) > 0 ? 1.0 : 0).ToArray())];
-        return [.. keeps, [.. Enumerable.Range(0, draws).Select(i => keeps.All(row => row[i] == 0) ? 1.0 : 0)]];
-    }
-
-    private double Uniform(ulong stream, int i) => CounterRandom.Uniform((ulong)number, stream, (ulong)i);
-
-    private double Normal(ulong stream, int i) => Quantiles.Normal(Uniform(stream, i));
 }
