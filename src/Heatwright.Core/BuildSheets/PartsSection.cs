@@ -60,6 +60,12 @@ internal static class PartsSection
         {
             var (known, missing) = list.CostSoFar(build);
             int lacking = missing;
+            if (lacking == list.Lines.Count)
+            {
+                lines.Say($"One tool when building {PartsList.Builds[build]}", $"no line has a price at {PartsList.Builds[build]}: state them with 'part state FILE PART --claimed \"price at {PartsList.Builds[build]}=...\"'");
+                continue;
+            }
+
             lines.Made($"One tool when building {PartsList.Builds[build]}", known, Units.Money, "sum of pieces times price", [], lacking == 0 ? "" : $"{lacking} of {list.Lines.Count} lines have no price at {PartsList.Builds[build]}: not counted", lacking > 0 && build == 0 && known == 0);
         }
 

@@ -22,7 +22,7 @@ public sealed class GuideJourney : IDisposable
                 continue;
             }
 
-            var said = bench.Type([.. lines[i].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(2).Select(Here)]);
+            var said = bench.Type([.. Words(lines[i]).Skip(2).Select(Here)]);
             Assert.True(said.Exit == 0, $"{page}, line {i + 1}: {said.Error}");
             string all = DemoJourney.Squeezed(said.Out + said.Error);
             foreach (string piece in lines.Skip(i + 1).TakeWhile(line => line != "```" && !line.StartsWith("$ ", StringComparison.Ordinal)).SelectMany(line => line.Split("...")))
@@ -47,7 +47,11 @@ public sealed class GuideJourney : IDisposable
         }
     }
 
+    /// <summary>The words of a line; what stands in quotes is one word.</summary>
+    private static IEnumerable<string> Words(string line) =>
+        line.Split('"').SelectMany((piece, i) => i % 2 == 1 ? [piece] : piece.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+
     /// <summary>A word as typed in the checkout, with study files in the folder of this test.</summary>
     private string Here(string word) => word.StartsWith("samples/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, word)
-        : word.EndsWith(".study", StringComparison.Ordinal) || word.EndsWith(".html", StringComparison.Ordinal) ? bench.In(word) : word;
+        : word.EndsWith(".study", StringComparison.Ordinal) || word.EndsWith(".html", StringComparison.Ordinal) || word.EndsWith("-sheet", StringComparison.Ordinal) && !word.StartsWith("build", StringComparison.Ordinal) ? bench.In(word) : word;
 }
