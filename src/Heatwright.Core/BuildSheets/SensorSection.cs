@@ -136,6 +136,13 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         }
     }
 
+    /// <summary>The pair that lies farthest from the curve, as it was read, where that is more than a loop may stay open; null: none does.</summary>
+    private static (CalibrationPoint Point, double OffK)? Worst(SensorCalibration calibration, IReadOnlyList<CalibrationPoint> read, IReadOnlyList<CalibrationPoint> cleared)
+    {
+        var (point, offK) = read.Zip(cleared, (one, clear) => (one, Off: clear.ProbeC - calibration.AtC(Math.Clamp(clear.Count, calibration.FromCount, calibration.ToCount)))).MaxBy(one => Math.Abs(one.Off));
+        return Math.Abs(offK) > CalibrationReadings.OpenLoopK ? (point, offK) : null;
+    }
+
     private static (SheetSection Section, CalibrationCode? Code) Calibrated(SheetAsk ask, SensorChain chain, CodeNotes notes)
     {
         var c = ask.Choices;
@@ -171,6 +178,11 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         lines.Say("Curve", calibration.Words);
         lines.Say("Range", $"{Lines.N(tabled.Value.At[0])} to {Lines.N(tabled.Value.Last)} counts, {Lines.N(calibration.AtC(tabled.Value.At[0]), "0")} to {Lines.N(calibration.AtC(tabled.Value.Last), "0")} °C; beyond it the code says so and guesses nothing");
         lines.Made("Band near the set point, ±", calibration.BandK(Math.Clamp(chain.Calibration(25).CountAt(ask.SetC), calibration.FromCount, calibration.ToCount)), Units.Kelvin, "holds 95 of 100 new readings", [c["reference"].Input, c["cold-end-error"].Input]);
+        if (ask.Readings is not null && ask.ReadUnder is null && Worst(calibration, ask.Readings, CalibrationReadings.Clear(ask.Readings, ask.ProbeLagS).Value.Points) is { } worst)
+        {
+            lines.Say("Pair that lies off", $"{Lines.N(worst.Point.Count)} counts, {Lines.N(worst.Point.ProbeC)} °C is {Lines.N(Math.Abs(worst.OffK), "0.#")} K {(worst.OffK > 0 ? "above" : "below")} the curve of all: read it again or leave it out, it widens the band of every degree", warns: true);
+        }
+
         lines.Made("Table", tabled.Value.At.Count, Units.One, "fewest pieces that keep the bound at every count", [c["table-error"].Input], $"pieces; misses its law by at most {Lines.N(tabled.Value.WorstK, "0.000")} K at every count");
         lines.Made("Cold-end correction misses at most", code.ColdWorstK, Units.Kelvin, "straight correction against the law, over the range of cold ends", [c["cold-end-least"].Input, c["cold-end-most"].Input]);
         double drift = calibration.DriftK(ask.SetC, board.ReferenceV, 0.9 * board.ReferenceV);

@@ -71,6 +71,16 @@ public sealed class BuildSheetJourney : IDisposable
         var first = rows[0].EnumerateArray().Select(cell => double.Parse(cell.GetString()!, CultureInfo.InvariantCulture)).ToArray();
         Assert.InRange(first[1] - ((first[0] - 100) / 8), -0.6, 0.6); // the table may miss its law by half a kelvin
 
+        // One of them misread by 30 K: the sheet says which. Two that run backwards are refused.
+        string[] lines = File.ReadAllLines(bench.In("good.csv"));
+        Calibrated("off.csv", [.. lines.Select((line, i) => i == 8 ? "140," + line.Split(',')[1] + ",282" : line)]); // 252 °C was read as 282
+        using var off = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--calibration", bench.In("off.csv"), "--out", bench.In("off"), "--json"));
+        var told = Section(off, "calibration").GetProperty("lines").EnumerateArray().Single(line => line.GetProperty("name").GetString() == "Pair that lies off");
+        Assert.True(told.GetProperty("warns").GetBoolean());
+        Assert.Contains("282 °C", told.GetProperty("words").GetString()!.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.DoesNotContain("Pair that lies off", Section(good, "calibration").ToString(), StringComparison.Ordinal);
+        void Calibrated(string name, string[] pairs) => File.WriteAllLines(bench.In(name), pairs);
+
         Fine("new", bench.In("empty.study"));
         Refused("no brief", "build-sheet", bench.In("empty.study"), "--out", bench.In("x"));
         Assert.Contains("converter-bits", bench.Type("build-sheet", file, "--names").Out, StringComparison.Ordinal);
