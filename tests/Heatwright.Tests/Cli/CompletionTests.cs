@@ -39,10 +39,6 @@ public sealed class CompletionTests : IDisposable
         typed[^1] == "samp" ? "true" : $"source '{script}'; cd '{bench.Folder}'; complete -C '{string.Join(' ', typed)}' | string split -f1 \\t");
 
     [Fact]
-    public void PowerShell_offers_what_may_follow() => Offers("powershell", "pwsh", ["-NoProfile"], (script, typed) => typed[^1] == "samp" ? "" :
-        $". '{script}'; $line = '{string.Join(' ', typed)}'; (TabExpansion2 $line $line.Length).CompletionMatches | Where-Object {{ $_.ResultType -eq 'ParameterValue' }} | ForEach-Object CompletionText");
-
-    [Fact]
     public void Every_script_names_every_command_and_has_its_quotes_in_pairs()
     {
         foreach (string shell in (string[])["bash", "zsh", "fish", "powershell"])

@@ -69,6 +69,10 @@ public sealed class DecisionJourney : IDisposable
         await Heatwright.Web.WebBench.ReadyAsync(app);
         string checkPage = Web.PagesTests.Visible(await client.GetStringAsync(new Uri("/check", UriKind.Relative), TestContext.Current.CancellationToken));
         Assert.Contains(checkedOut.RootElement.GetProperty("sentence").GetString()!, checkPage, StringComparison.Ordinal);
+        // Every line that was predicted or read has its strip, with the limit on it.
+        string drawn = await client.GetStringAsync(new Uri("/check", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(lines.Count, drawn.Split("class=\"strip beside\"").Length - 1);
+        Assert.Equal(3, drawn.Split("class=\"read\"").Length - 1);
         string decisionPage = Web.PagesTests.Visible(await client.GetStringAsync(new Uri("/decision", UriKind.Relative), TestContext.Current.CancellationToken));
         Assert.Contains("because fastest", decisionPage, StringComparison.Ordinal);
         Assert.Contains(card.RootElement.GetProperty("state").GetString()!, decisionPage, StringComparison.Ordinal);
