@@ -1,3 +1,4 @@
+using Heatwright.Parts;
 using Heatwright.Handbook;
 using Heatwright.Physics;
 using Heatwright.Quantities;
@@ -185,10 +186,18 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
 
         lines.Made("Table", tabled.Value.At.Count, Units.One, "fewest pieces that keep the bound at every count", [c["table-error"].Input], $"pieces; misses its law by at most {Lines.N(tabled.Value.WorstK, "0.000")} K at every count");
         lines.Made("Cold-end correction misses at most", code.ColdWorstK, Units.Kelvin, "straight correction against the law, over the range of cold ends", [c["cold-end-least"].Input, c["cold-end-most"].Input]);
-        double drift = calibration.DriftK(ask.SetC, board.ReferenceV, 0.9 * board.ReferenceV);
-        if (double.IsFinite(drift))
+        bool iron = ask.Shelf[ask.Arrangement.Cell].Word("chemistry").Contains("iron", StringComparison.OrdinalIgnoreCase);
+        double fullV = iron ? 3.6 : 4.2, emptyV = ask.Shelf.Value(ask.Arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0;
+        double drift = calibration.DriftK(ask.SetC, board.ReferenceV, board.ReferenceV * emptyV / fullV);
+        string follows = $"the same signal against a reference that fell from {Lines.N(fullV)} to {Lines.N(emptyV)} V a cell: never let the reference follow the cells";
+        bool pinned = calibration.Physical is { } known && known.CountAt(ask.SetC) * fullV / emptyV >= (1 << board.Bits) - 1;
+        if (pinned)
         {
-            lines.Made("If the reference sinks by a tenth", drift, Units.Kelvin, "the same signal against the lower reference", [c["reference"].Input], "too hot shown: never let the reference follow the cells");
+            lines.Say("If the reference followed the cells, full to empty", "the reading would stand at the converter's end, " + follows);
+        }
+        else if (double.IsFinite(drift))
+        {
+            lines.Made("If the reference followed the cells, full to empty", drift, Units.Kelvin, "the same signal against the lower reference", [c["reference"].Input], "too hot shown, " + follows);
         }
 
         lines.Say("Holds under", $"reference {Lines.N(board.ReferenceV, "0.###")} V, {Lines.N(board.Bits)} bits, amplifier up to {Lines.N(board.CeilingV, "0.###")} V, cold end 25 °C");

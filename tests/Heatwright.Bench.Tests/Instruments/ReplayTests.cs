@@ -21,6 +21,18 @@ public sealed class ReplayTests : IDisposable
     }
 
     [Fact]
+    public async Task The_board_that_runs_the_bench_code_of_a_build_sheet_is_read_without_any_setting()
+    {
+        // Line by line what bench.c prints: a heading, then milliseconds, counts, duty and supply counts.
+        string file = Write(["0.05 < ms,counts,duty,supply\\r\\n", .. Enumerable.Range(1, 12).Select(i => FormattableString.Invariant($"{0.05 + (0.02 * i):0.00} < {100 * i},{100 + (7 * i)},512,777\\r\\n"))]);
+        await using var ear = new Ear(1, Ear.Plan("board=replay:" + file));
+        await ear.End();
+        Assert.Equal(12, ear.Lines().Length);
+        Assert.All(ear.Lines().Select((line, i) => (line, i)), pair => Assert.Equal(["counts", "duty", "supply"], pair.line.Readouts.Select(one => one.Name).TakeLast(3)));
+        Assert.Equal(Enumerable.Range(1, 12).Select(i => 100.0 + (7 * i)), ear.Lines().Select(line => line.Readouts.Single(one => one.Name == "counts").Value));
+    }
+
+    [Fact]
     public async Task Recorded_questions_are_waited_for()
     {
         string file = Write("0.0 > *IDN?\\n", "0.1 < Bench,9,1,0\\n", "0.2 > READ?\\n", "0.3 < +1.5E+00\\n", "0.4 > READ?\\n", "0.5 < +2.5E+00\\n", "0.6 > READ?\\n", "0.7 < 9.9E37\\n");
