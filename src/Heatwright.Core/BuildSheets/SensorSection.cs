@@ -1,5 +1,5 @@
-using Heatwright.Parts;
 using Heatwright.Handbook;
+using Heatwright.Parts;
 using Heatwright.Physics;
 using Heatwright.Quantities;
 
