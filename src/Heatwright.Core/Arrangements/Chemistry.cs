@@ -9,6 +9,9 @@ namespace Heatwright.Arrangements;
 /// <param name="Why">Said beside the value.</param>
 internal sealed record Chemistry(double FullV, double FullPlusMinus, double CutOffV, string Why)
 {
+    /// <summary>True for a cell whose chemistry names iron.</summary>
+    public static bool IsIron(Part cell) => cell.Word("chemistry").Contains("iron", StringComparison.OrdinalIgnoreCase);
+
     public static Chemistry Of(Part cell) => cell.Word("chemistry").ToUpperInvariant() switch
     {
         "LITHIUM IRON PHOSPHATE" => new(3.4, 0.1, 2.5, "usual volts of lithium iron phosphate, common practice, no source"),

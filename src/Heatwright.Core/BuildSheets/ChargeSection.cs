@@ -29,7 +29,7 @@ internal static class ChargeSection
         double stated = a.Charger is { } id ? ask.Shelf.Value(id, PartQuantities.ChargeCurrent)?.Si ?? most : most;
         double set = Math.Min(stated, most);
         Input[] from = [ask.Plant(PlantKey.Capacity)!, ask.Plant(PlantKey.CellOhms)!, c["charge-rate"].Input, c["charge-end-share"].Input];
-        bool iron = ask.Shelf[a.Cell].Word("chemistry").Contains("iron", StringComparison.OrdinalIgnoreCase);
+        bool iron = Chemistry.IsIron(ask.Shelf[a.Cell]);
         double fullV = iron ? 3.625 : 4.20;
         lines.Made("Volts of a full cell", fullV, Units.Volt, iron ? "3.60 to 3.65 V of this chemistry, common practice" : "4.20 V of this chemistry, common practice; 4.10 V lives longer", []);
         lines.Made("Charge current", set, Units.Ampere, "the charger's, and not more than the rate for a cell without a sheet", from, stated > most * 1.001 ? $"the charger as it is gives {Lines.N(stated)} A: more than {Lines.N(c["charge-rate"].Value)} of the capacity an hour; turn it down" : "", stated > most * 1.001);

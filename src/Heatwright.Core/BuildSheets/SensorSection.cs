@@ -1,3 +1,4 @@
+using Heatwright.Arrangements;
 using Heatwright.Handbook;
 using Heatwright.Parts;
 using Heatwright.Physics;
@@ -111,9 +112,7 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
     {
         var c = ask.Choices;
         var (curve, hot, cold) = (chain.Wanted.Curve, ask.SetC, 25.0);
-        var type = Tolerance(curve.Type);
-        var limits = new ChainLimits(chain.Wanted.OffsetV, chain.Wanted.DriftVPerK, c.Si("board-swing"), chain.Wanted.BiasA, c.Si("input-resistor"), chain.Wanted.Tolerance, chain.Wanted.ReferenceShare,
-            c.Si("converter-error"), c.Si("cold-end-error"), type.Share, type.FixedK, c.Si("stray-volts"));
+        var limits = Limits(chain, c);
         double slope = curve.SlopeVPerK(hot), signal = ColdJunction.VoltageV(curve, hot, cold);
         var raw = ChainBudget.Raw(chain, hot, cold, limits, ask.Seed);
         var one = ChainBudget.OnePoint(raw, LeftV, slope, ask.Seed);
@@ -123,6 +122,14 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         rows.Add(["root sum of squares", Lines.N(raw.RootSumK), Lines.N(one.RootSumK), Lines.N(two.RootSumK)]);
         rows.Add(["95 of 100 draws within", Lines.N(raw.DrawnK), Lines.N(one.DrawnK), Lines.N(two.DrawnK)]);
         return new($"What can be wrong at {Lines.N(hot, "0")} °C, ± K", ["cause", "as built", "after a cold point", "after two points"], rows);
+    }
+
+    /// <summary>What each link of the chain may be off by.</summary>
+    private static ChainLimits Limits(SensorChain chain, SheetChoices c)
+    {
+        var (wanted, type) = (chain.Wanted, Tolerance(chain.Wanted.Curve.Type));
+        return new(wanted.OffsetV, wanted.DriftVPerK, c.Si("board-swing"), wanted.BiasA, c.Si("input-resistor"), wanted.Tolerance, wanted.ReferenceShare,
+            c.Si("converter-error"), c.Si("cold-end-error"), type.Share, type.FixedK, c.Si("stray-volts"));
     }
 
     private static CoupleTolerance Tolerance(string type)
@@ -150,9 +157,10 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         var board = new CalibrationConditions(chain.Wanted.ReferenceV, chain.Wanted.Bits, chain.Wanted.SupplyLeastV - chain.Wanted.HeadroomV, 25, chain.Wanted.ReferenceShare, c.Si("cold-end-error"));
         var lines = new Lines(ask);
         Checked<SensorCalibration> found;
+        Checked<CalibrationReadings>? cleared = null;
         if (ask.Readings is { } points)
         {
-            var cleared = CalibrationReadings.Clear(points, ask.ProbeLagS);
+            cleared = CalibrationReadings.Clear(points, ask.ProbeLagS);
             found = cleared.Then(readings => SensorCalibration.Fit(readings, chain.Wanted.Curve, ask.ReadUnder ?? board)).Then(one => ask.ReadUnder is null ? new(one) : one.MovedTo(board, ask.SetC));
             if (cleared.IsFine)
             {
@@ -162,9 +170,7 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         }
         else
         {
-            var type = Tolerance(chain.Wanted.Curve.Type);
-            var limits = new ChainLimits(chain.Wanted.OffsetV, chain.Wanted.DriftVPerK, c.Si("board-swing"), chain.Wanted.BiasA, c.Si("input-resistor"), chain.Wanted.Tolerance, chain.Wanted.ReferenceShare, c.Si("converter-error"), c.Si("cold-end-error"), type.Share, type.FixedK, c.Si("stray-volts"));
-            found = new(SensorCalibration.OfChain(chain, board, ErrorBudget.CombinedK(ErrorBudget.Lines(chain.Wanted.Curve, ask.SetC, 25, chain.Pair.Gain, chain.StepV, limits))));
+            found = new(SensorCalibration.OfChain(chain, board, ErrorBudget.CombinedK(ErrorBudget.Lines(chain.Wanted.Curve, ask.SetC, 25, chain.Pair.Gain, chain.StepV, Limits(chain, c)))));
             lines.Say("Not calibrated", "the degrees are those of the chain as designed: heat, switch off, note count and probe while it cools, and make the sheet again with --calibration FILE", warns: true);
         }
 
@@ -179,15 +185,14 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         lines.Say("Curve", calibration.Words);
         lines.Say("Range", $"{Lines.N(tabled.Value.At[0])} to {Lines.N(tabled.Value.Last)} counts, {Lines.N(calibration.AtC(tabled.Value.At[0]), "0")} to {Lines.N(calibration.AtC(tabled.Value.Last), "0")} °C; beyond it the code says so and guesses nothing");
         lines.Made("Band near the set point, ±", calibration.BandK(Math.Clamp(chain.Calibration(25).CountAt(ask.SetC), calibration.FromCount, calibration.ToCount)), Units.Kelvin, "holds 95 of 100 new readings", [c["reference"].Input, c["cold-end-error"].Input]);
-        if (ask.Readings is not null && ask.ReadUnder is null && Worst(calibration, ask.Readings, CalibrationReadings.Clear(ask.Readings, ask.ProbeLagS).Value.Points) is { } worst)
+        if (cleared is not null && ask.ReadUnder is null && Worst(calibration, ask.Readings!, cleared.Value.Points) is { } worst)
         {
             lines.Say("Pair that lies off", $"{Lines.N(worst.Point.Count)} counts, {Lines.N(worst.Point.ProbeC)} °C is {Lines.N(Math.Abs(worst.OffK), "0.#")} K {(worst.OffK > 0 ? "above" : "below")} the curve of all: read it again or leave it out, it widens the band of every degree", warns: true);
         }
 
         lines.Made("Table", tabled.Value.At.Count, Units.One, "fewest pieces that keep the bound at every count", [c["table-error"].Input], $"pieces; misses its law by at most {Lines.N(tabled.Value.WorstK, "0.000")} K at every count");
         lines.Made("Cold-end correction misses at most", code.ColdWorstK, Units.Kelvin, "straight correction against the law, over the range of cold ends", [c["cold-end-least"].Input, c["cold-end-most"].Input]);
-        bool iron = ask.Shelf[ask.Arrangement.Cell].Word("chemistry").Contains("iron", StringComparison.OrdinalIgnoreCase);
-        double fullV = iron ? 3.6 : 4.2, emptyV = ask.Shelf.Value(ask.Arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0;
+        double fullV = Chemistry.IsIron(ask.Shelf[ask.Arrangement.Cell]) ? 3.6 : 4.2, emptyV = ask.Shelf.Value(ask.Arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0;
         double drift = calibration.DriftK(ask.SetC, board.ReferenceV, board.ReferenceV * emptyV / fullV);
         string follows = $"the same signal against a reference that fell from {Lines.N(fullV)} to {Lines.N(emptyV)} V a cell: never let the reference follow the cells";
         bool pinned = calibration.Physical is { } known && known.CountAt(ask.SetC) * fullV / emptyV >= (1 << board.Bits) - 1;

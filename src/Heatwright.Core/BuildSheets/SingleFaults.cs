@@ -75,15 +75,15 @@ public sealed class SingleFaults
         return [.. middle.Select((value, i) => value + (signs[i] * LimitOfOne * builder.Inputs[i].Value.SiDoubt))];
     }
 
-    private AssembledTool Tool(double[] at, double duty)
+    private AssembledTool Tool(double[] at, double duty) => HotDay(at) with { Controller = new ControllerModel.Fixed(duty), Work = null, CutoffV = 0 };
+
+    /// <summary>The tool on the hot day, with the temperatures that are watched.</summary>
+    private AssembledTool HotDay(double[] at)
     {
         var tool = builder.Build(at);
         return tool with
         {
             Network = tool.Network with { AmbientK = airC + Zero, StartK = [] },
-            Controller = new ControllerModel.Fixed(duty),
-            Work = null,
-            CutoffV = 0,
             Marks = [new HeatMark("cut-out", 0, (cutOutC > 0 ? cutOutC : 5000) + Zero), new HeatMark("cells", 2, cellLimitC + Zero)],
         };
     }
@@ -121,9 +121,7 @@ public sealed class SingleFaults
             at[place] *= 0.5;
         }
 
-        var tool = builder.Build(at);
-        var run = PlantRunner.Run(tool with { Network = tool.Network with { AmbientK = airC + Zero, StartK = [] }, Marks = [new HeatMark("cut-out", 0, (cutOutC > 0 ? cutOutC : 5000) + Zero), new HeatMark("cells", 2, cellLimitC + Zero)] },
-            new RunSettings { StepS = 0.5 });
+        var run = PlantRunner.Run(HotDay(at), new RunSettings { StepS = 0.5 });
         return Case("cooling of the grip blocked", run, "nothing but the hand: a cell sensor that stops the heater would");
     }
 }

@@ -134,7 +134,7 @@ public sealed record CellAnswer(string Cell, double EnergyWh, int Least, int Sur
         }
 
         // Mean open volts over a discharge: 3.7 V for layered oxides, 3.25 V for iron phosphate; from memory, at their generous side.
-        double volts = cell.Word("chemistry").Contains("iron", StringComparison.OrdinalIgnoreCase) ? 3.25 : 3.7;
+        double volts = Chemistry.IsIron(cell) ? 3.25 : 3.7;
         double energyWh = capacity.Si / 3600 * volts;
         int least = Math.Max(1, (int)Math.Ceiling(leastWh / energyWh)), surely = Math.Max(1, (int)Math.Ceiling(surelyWh / energyWh));
         string one = $"one {cell.Name} holds {FirstAnswer.Say(energyWh)} Wh ({capacity.Origin.Word})";

@@ -119,7 +119,7 @@ public static class ShelfSearch
     }
 
     /// <summary>Full cells: 4.2 V for layered oxides, 3.6 V for iron phosphate, from memory.</summary>
-    private static double FullV(Part cell) => cell.Word("chemistry").Contains("iron", StringComparison.OrdinalIgnoreCase) ? 3.6 : 4.2;
+    private static double FullV(Part cell) => Chemistry.IsIron(cell) ? 3.6 : 4.2;
 
     private static Screened Screen(Arrangement one, Brief brief, Shelf shelf, WorkPlan plan, ulong seed, StudyState state)
     {
