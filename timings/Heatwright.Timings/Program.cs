@@ -1,7 +1,7 @@
 using Heatwright.Timings;
 
 // One measurement a name; without a name, all of them.
-string[] wanted = args.Length > 0 ? args : ["logs"];
+string[] wanted = args.Length > 0 ? args : ["logs", "plant"];
 foreach (string name in wanted)
 {
     switch (name)
@@ -9,10 +9,28 @@ foreach (string name in wanted)
         case "logs":
             LogTimings.Run(Console.Out);
             break;
+        case "plant":
+            PlantTimings.Run(Console.Out, Folder());
+            break;
+        case "plant-check":
+            PlantTimings.Check(Console.Out, Folder());
+            break;
         default:
-            Console.Error.WriteLine($"No measurement is called '{name}'. There is: logs.");
+            Console.Error.WriteLine($"No measurement is called '{name}'. There are: logs, plant, plant-check.");
             return 2;
     }
 }
 
 return 0;
+
+// The folder that holds the peer's source and keeps the results.
+static string Folder()
+{
+    string folder = AppContext.BaseDirectory;
+    while (!File.Exists(Path.Combine(folder, "Heatwright.slnx")))
+    {
+        folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("Run this from inside the repository.");
+    }
+
+    return Path.Combine(folder, "timings");
+}

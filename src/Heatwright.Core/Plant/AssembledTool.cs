@@ -36,6 +36,9 @@ public sealed record AssembledTool(PackModel? Pack, PathModel Path, LoadModel Lo
     /// <summary>On-state pack volts at which the controller resets, V; 0: never. It starts again, resets again, and so on.</summary>
     public double BrownOutV { get; init; }
 
+    /// <summary>Wrong on purpose: load power from the mean volts of the pulses, d²·I²·R. So that a test can show what this common error costs.</summary>
+    internal bool TakesMeanVoltsForPower { get; init; }
+
     /// <summary>A charger in place of path and load; null: the tool is used.</summary>
     public ChargerModel? Charger { get; init; }
 

@@ -146,12 +146,19 @@ internal sealed class Course
             }
         }
 
+        if (tool.Pack is not null && tool.Charger is null && record is null && state.ChargeLeft <= 0)
+        {
+            double empty = Found(h, s => s.ChargeLeft);
+            stop = empty < at || stop is null ? StopReason.Empty : stop;
+            at = Math.Min(at, empty);
+        }
+
         if (control.IsContinuous && control.ToSwitch(stepper.SensorK(state), Idle) <= 0)
         {
             at = Earlier(at, Found(h, s => control.ToSwitch(stepper.SensorK(s), Idle)), ref stop);
         }
 
-        if (settings.EveryEvent && work.Taking && work.ToFed(tally.WorkJ) <= 0)
+        if (work.Taking && work.ToFed(tally.WorkJ) <= 0)
         {
             at = Earlier(at, search.Find(h, control.Duty, work.Taking, Drive, (_, flowed) => work.ToFed(tallyBefore.WorkJ + flowed.WorkJ)), ref stop);
         }
@@ -242,11 +249,6 @@ internal sealed class Course
     private double NextEdge()
     {
         double next = Math.Min(Math.Min(tool.MaxS, now + settings.StepS), Math.Min(control.NextS, work.NextS));
-        if (!settings.EveryEvent && work.Taking)
-        {
-            next = Math.Min(next, now + work.FedAfterS(state.Rises[workingNode] + ambientK, tally.WorkJ));
-        }
-
         double idleS = work.LastEndS + tool.Controller.IdleAfterS;
         if (idleS > now + Instant)
         {

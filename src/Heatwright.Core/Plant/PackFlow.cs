@@ -130,7 +130,7 @@ internal sealed class PackFlow
         double outA = onA + tool.DrainOnA;
         double offA = tool.DrainOffA;
         flow.MeanA = (duty * outA) + ((1 - duty) * offA);
-        flow.LoadW = duty * at.On.LoadW;
+        flow.LoadW = duty * at.On.LoadW * (tool.TakesMeanVoltsForPower ? duty : 1);
         flow.BehindOhmsW = flow.MeanA * at.OpenV;
         flow.TerminalW = (duty * outA * (at.OpenV - (outA * at.CellOhm))) + ((1 - duty) * offA * (at.OpenV - (offA * at.CellOhm)));
         flow.LoopW = duty * onA * onA * pack.LoopOhm;

@@ -9,6 +9,7 @@ internal sealed class StepMatrices
     private readonly double[] pressed;
     private readonly Dictionary<(long Length, bool Pressed), ExponentialStep> kept = [];
     private readonly int size;
+    private readonly int working;
 
     public StepMatrices(ThermalNetwork network, double contactWPerK)
     {
@@ -33,7 +34,7 @@ internal sealed class StepMatrices
         }
 
         pressed = [.. free];
-        int working = network.WorkingNode;
+        working = network.WorkingNode;
         pressed[(working * size) + working] -= contactWPerK / network.Nodes[working].CapacityJPerK;
 
         void Join(int row, int column, double rate)
@@ -44,6 +45,9 @@ internal sealed class StepMatrices
     }
 
     public int Size => size;
+
+    /// <summary>How the working node moves with the rises of all, 1/s.</summary>
+    public double[] WorkingRow() => free.AsSpan(working * size, size).ToArray();
 
     public ExponentialStep For(double h, bool isPressed)
     {

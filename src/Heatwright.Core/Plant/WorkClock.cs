@@ -34,13 +34,6 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
 
     public double NextS => work is null || AllDone ? double.PositiveInfinity : zeroS + (piece * work.EveryS) + (Working ? work.ForS : 0);
 
-    /// <summary>Seconds until the piece has its heat at the present rate, rounded up to a tenth, so that few step lengths occur where events are not located.</summary>
-    public double FedAfterS(double workingK, double takenJ)
-    {
-        double leftS = ToFed(takenJ) / (work!.ContactWPerK * (workingK - work.AboveK));
-        return leftS > 0 && leftS < work.ForS ? Math.Max(1, Math.Ceiling(10 * leftS)) / 10 : double.PositiveInfinity;
-    }
-
     /// <summary>The target was reached: work that waits for it is set.</summary>
     public void Ready(double atS, double notBeforeS)
     {

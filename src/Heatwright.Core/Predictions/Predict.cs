@@ -26,29 +26,22 @@ public static class Predict
         double endS = Math.Max(60, first.RunTimeS);
         var middle = Run(builder.Build(builder.Middle), Instants(endS, PictureInstants), cancel);
         double[] bandTimes = Instants(1.1 * endS, BandInstants);
-        var outcomes = new Outcome[draws];
-        var traces = new Trace[draws];
-        int done = 0;
-        Parallel.For(0, draws, new ParallelOptions { CancellationToken = cancel }, number =>
-        {
-            var run = Run(builder.Build(builder.Drawn(new Draw(seed, number))), bandTimes, cancel);
-            outcomes[number] = Outcome.Of(run);
-            traces[number] = run.Trace;
-            progress?.Invoke(Interlocked.Increment(ref done));
-        });
-        var onBandTimes = Run(builder.Build(builder.Middle), bandTimes, cancel).Trace;
-        return new(arrangement, builder, middle, outcomes,
+        var drawn = Drawn.Of(builder, seed, draws, bandTimes, progress, cancel);
+        var onBandTimes = Run(builder.Build(builder.Middle), drawn.TimesS, cancel).Trace;
+        return new(arrangement, builder, middle, drawn.Outcomes,
         [
-            BandOf("working end", "°C", bandTimes, onBandTimes, traces, trace => trace.NodesK[0], -273.15),
-            BandOf("pack", "V", bandTimes, onBandTimes, traces, trace => trace.TerminalV, 0),
-            BandOf("heater", "W", bandTimes, onBandTimes, traces, trace => trace.LoadW, 0),
-            BandOf("grip", "°C", bandTimes, onBandTimes, traces, trace => trace.NodesK[1], -273.15),
-            BandOf("cells", "°C", bandTimes, onBandTimes, traces, trace => trace.NodesK[2], -273.15),
+            drawn.Band("working end", "°C", SwiftTrace.NodeAt(0), [.. onBandTimes.NodesK[0].Select(Celsius)]),
+            drawn.Band("pack", "V", SwiftTrace.PackVAt, onBandTimes.TerminalV),
+            drawn.Band("heater", "W", SwiftTrace.LoadWAt, onBandTimes.LoadW),
+            drawn.Band("grip", "°C", SwiftTrace.NodeAt(1), [.. onBandTimes.NodesK[1].Select(Celsius)]),
+            drawn.Band("cells", "°C", SwiftTrace.NodeAt(2), [.. onBandTimes.NodesK[2].Select(Celsius)]),
         ]);
     }
 
     /// <summary>One run of the plant with chosen values, without trace.</summary>
     public static Outcome Once(PlantBuilder builder, double[] si) => Outcome.Of(Run(builder.Build(si), [], default));
+
+    private static double Celsius(double kelvin) => kelvin - 273.15;
 
     private static PlantRun Run(AssembledTool tool, double[] instants, CancellationToken cancel) =>
         PlantRunner.Run(tool, new RunSettings { Instants = instants, StepS = PlantBuilder.PeriodS, Cancel = cancel });
@@ -64,37 +57,5 @@ public static class Predict
         }
 
         return times;
-    }
-
-    private static Band BandOf(string name, string unit, double[] times, Trace middle, Trace[] draws, Func<Trace, double[]> curve, double shift)
-    {
-        double[] low = new double[times.Length];
-        double[] high = new double[times.Length];
-        double[] column = new double[draws.Length];
-        for (int i = 0; i < times.Length; i++)
-        {
-            int alive = 0;
-            foreach (var trace in draws)
-            {
-                double value = curve(trace)[i];
-                if (double.IsFinite(value))
-                {
-                    column[alive++] = value;
-                }
-            }
-
-            // Where most draws have ended there is nothing left to draw a band from.
-            if (alive < Math.Max(2, draws.Length / 4))
-            {
-                low[i] = high[i] = double.NaN;
-                continue;
-            }
-
-            Array.Sort(column, 0, alive);
-            low[i] = column[(int)(0.05 * (alive - 1))] + shift;
-            high[i] = column[(int)Math.Ceiling(0.95 * (alive - 1))] + shift;
-        }
-
-        return new(name, unit, times, low, [.. curve(middle).Select(value => value + shift)], high);
     }
 }

@@ -36,6 +36,17 @@ public readonly record struct Outcome(double WarmUpS, int Pieces, double GripC, 
         HighestA = run.HighestA,
         LowestV = run.LowestV,
     };
+
+    /// <summary>What a lane did.</summary>
+    internal static Outcome Of(in SwiftResult run, double airK) => new(
+        double.IsNaN(run.TargetS) ? double.PositiveInfinity : run.TargetS, run.WorkDoneInARow, run.High1 + airK - 273.15, run.High2 + airK - 273.15,
+        run.RunTimeS, run.Stop, run.LastRegion, run.ChargeLeft)
+    {
+        HottestC = run.High0 + airK - 273.15,
+        LowestAtWorkC = double.IsFinite(run.LowestAtWork) ? run.LowestAtWork + airK - 273.15 : double.NaN,
+        HighestA = run.HighestA,
+        LowestV = run.LowestV,
+    };
 }
 
 /// <summary>A curve over the charge with the range that holds 90 of 100 draws.</summary>

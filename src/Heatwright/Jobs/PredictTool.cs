@@ -50,6 +50,7 @@ public static class PredictTool
         var run = at.Length == 0 ? first.Run : PlantRunner.Run(bare, settings with { StepS = first.StepS, Instants = at });
         return new(new ToolPrediction(plant.Letter, plant.Name, bare, run, [])
         {
+            AskedPieces = plant.Work?.Count,
             StepS = first.StepS,
             StepDoubtS = first.ChangeS,
             Settled = first.Settled,

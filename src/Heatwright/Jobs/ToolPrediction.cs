@@ -20,6 +20,9 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
     /// <summary>False: halving the step still moved the result; the numbers are doubtful.</summary>
     public bool Settled { get; init; } = true;
 
+    /// <summary>Pieces of work that were asked for; null: as many as the charge holds.</summary>
+    public int? AskedPieces { get; init; }
+
     /// <summary>What a maker must know that no number says.</summary>
     public IEnumerable<string> Notes()
     {
@@ -32,6 +35,11 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
         if (Run.RunTimeS == 0)
         {
             yield return $"It cannot start: {RunWords.Because(this)}";
+        }
+
+        if (AskedPieces is { } asked && Run.WorkDone < asked)
+        {
+            yield return $"Of {RunWords.Number(asked, "0")} pieces of work {RunWords.Number(Run.WorkDone, "0")} are done before it ends.";
         }
 
         if (Run.Stop == StopReason.LockedOut)

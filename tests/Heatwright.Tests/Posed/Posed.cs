@@ -33,6 +33,10 @@ internal sealed class Posed : IDisposable
 
     public string Stop => json.RootElement.GetProperty("stopReason").GetString()!;
 
+    public string[] Notes => [.. json.RootElement.GetProperty("notes").EnumerateArray().Select(one => one.GetString()!)];
+
+    public string Text => json.RootElement.GetRawText();
+
     public double Quantity(string name) => json.RootElement.GetProperty("quantities").EnumerateArray().Single(one => one.GetProperty("name").GetString() == name).GetProperty("value").GetDouble();
 
     public double Joule(string name) => json.RootElement.GetProperty("energies_J").GetProperty(name).GetDouble();

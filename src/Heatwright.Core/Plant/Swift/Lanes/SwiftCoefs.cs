@@ -1,0 +1,38 @@
+using Lanes = System.Runtime.Intrinsics.Vector256<double>;
+
+namespace Heatwright.Plant;
+
+/// <summary>Numbers of the lanes that do not move during a run; those of the present stretch of the cell curves do, rarely.</summary>
+internal sealed class SwiftCoefs(SwiftShape shape)
+{
+    public readonly SwiftShape Shape = shape;
+
+    // Curves on the present stretch: value = at + slope·charge, of the whole pack's ohms and of one cell's.
+    public Lanes OpenAt, OpenSlope, OhmAt, OhmSlope, ShortAt, ShortSlope, LongAt, LongSlope;
+
+    /// <summary>Lower end of the stretch.</summary>
+    public Lanes StretchEnd;
+
+    public Lanes Series, PerString, LoopOhm, PerCapacity, ShortKeep, ShortTake, LongKeep, LongTake, PackOverCell, CellsTimesOhm;
+    public Lanes DrainOnA, DrainOffA, CutoffV, TripA;
+    public Lanes Activation, PerReferenceK, TransferPerK;
+    public Lanes HeaterAt, HeaterSlope, LeastOhm;
+    public Lanes SetV, FixedW, DropV, SlopeOhm, LimitA, RestSquared, LockOutV, DiodeV;
+    public Lanes Gain, Integral, Tracking, PeriodS, TargetC, AirC, AirK, AirK4, ReadingStep, PerReadingStep, MaxDuty, PerNominalOhm, MostW, NominalFullW, PerNominalFull;
+    public Lanes TargetRise;
+
+    /// <summary>Contact of the work, W/K, and the rise above which it takes heat.</summary>
+    public Lanes ContactWPerK, AboveRise;
+    public Lanes StepS, PerStepS, HalfStepS;
+
+    // One exact step of the four nodes and the sensor, row by row, and what one watt at a node does to each.
+    public Lanes E00, E01, E02, E03, E10, E11, E12, E13, E20, E21, E22, E23, E30, E31, E32, E33;
+    public Lanes P00, P01, P02, P03, P10, P11, P12, P13, P20, P21, P22, P23, P30, P31, P32, P33;
+    public Lanes S0, S1, S2, S3, SS, SP0, SP1, SP2, SP3;
+
+    // How fast the working node moves: by the rises of all, and by a watt.
+    public Lanes A0, A1, A2, A3, PerWorkingJ;
+
+    // Curved losses of each node.
+    public Lanes Rad0, Rad1, Rad2, Rad3, Con0, Con1, Con2, Con3;
+}

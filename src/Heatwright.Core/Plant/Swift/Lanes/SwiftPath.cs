@@ -1,0 +1,53 @@
+using System.Runtime.CompilerServices;
+using static System.Runtime.Intrinsics.Vector256;
+using Lanes = System.Runtime.Intrinsics.Vector256<double>;
+
+namespace Heatwright.Plant;
+
+/// <summary>The step-up point of Physics in lanes, for a mean current limit and a resistance as load; a test holds both equal.</summary>
+internal static class SwiftPath
+{
+    /// <param name="c">Module.</param>
+    /// <param name="openV">Volts behind all ohms.</param>
+    /// <param name="sourceOhm">All ohms up to the module.</param>
+    /// <param name="loadOhm">Heater.</param>
+    /// <param name="inputA">Input current.</param>
+    /// <param name="outV">Load volts.</param>
+    /// <param name="lossW">Lost in the module.</param>
+    /// <param name="none">Lanes without a steady point.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void StepUp(SwiftCoefs c, Lanes openV, Lanes sourceOhm, Lanes loadOhm, out Lanes inputA, out Lanes outV, out Lanes lossW, out Lanes none)
+    {
+        Lanes zero = Create(0.0);
+        Lanes far = Create(double.PositiveInfinity);
+        Lanes two = Create(2.0);
+        Lanes four = Create(4.0);
+        Lanes offA = (openV - c.DiodeV) / (sourceOhm + loadOhm);
+        Lanes offV = offA * loadOhm;
+        Lanes drive = openV - c.DropV;
+        Lanes ohms = c.SlopeOhm + sourceOhm;
+        Lanes inW = (c.SetV * c.SetV / loadOhm) + c.FixedW;
+        Lanes radicand = (drive * drive) - (four * ohms * inW);
+        Lanes can = BitwiseAnd(LessThan(zero, drive), LessThan(Create(-double.Epsilon), radicand));
+        Lanes regulatedA = ConditionalSelect(can, two * inW / (drive + Sqrt(MaxNative(zero, radicand))), far);
+        Lanes wide = FusedMultiplyAdd(loadOhm, c.RestSquared, ohms);
+        Lanes dutyRadicand = (drive * drive) - (four * wide * c.FixedW);
+        Lanes limited = BitwiseAnd(BitwiseAnd(LessThan(zero, dutyRadicand), LessThan(zero, c.RestSquared)), LessThan(zero, drive));
+        Lanes dutyA = ConditionalSelect(limited, (drive + Sqrt(MaxNative(zero, dutyRadicand))) / (two * wide), far);
+        Lanes lockA = ConditionalSelect(LessThan(zero, c.LockOutV), (openV - c.LockOutV) / sourceOhm, far);
+        Lanes limitA = MinNative(c.LimitA, MinNative(dutyA, lockA));
+        Lanes through = BitwiseOr(LessThan(c.SetV, FusedMultiplyAdd(offV, Create(1e-16), offV)), BitwiseAnd(LessThan(limitA, FusedMultiplyAdd(offA, Create(1e-16), offA)), LessThan(limitA, regulatedA)));
+        Lanes moduleA = MinNative(regulatedA, limitA);
+        Lanes outW = (moduleA * (drive - (ohms * moduleA))) - c.FixedW;
+        Lanes regulates = LessThan(regulatedA, limitA);
+        Lanes moduleV = ConditionalSelect(regulates, c.SetV, Sqrt(MaxNative(zero, outW * loadOhm)));
+        inputA = ConditionalSelect(through, offA, moduleA);
+        outV = ConditionalSelect(through, offV, moduleV);
+        lossW = ConditionalSelect(through, offA * c.DiodeV, ((openV - (moduleA * sourceOhm)) * moduleA) - outW);
+
+        // Locked out, held by the lock-out, or past the fold with nothing that holds.
+        Lanes stuck = LessThan(lockA, MinNative(regulatedA, MinNative(c.LimitA, dutyA)));
+        Lanes gone = BitwiseOr(LessThan(openV, c.LockOutV), LessThan(outW, Create(double.Epsilon)));
+        none = ConditionalSelect(through, LessThan(openV, c.LockOutV), BitwiseOr(stuck, BitwiseOr(gone, LessThan(Create(1e300), moduleA))));
+    }
+}

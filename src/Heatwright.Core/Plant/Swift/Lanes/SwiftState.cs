@@ -1,0 +1,44 @@
+using Lanes = System.Runtime.Intrinsics.Vector256<double>;
+
+namespace Heatwright.Plant;
+
+/// <summary>What moves, in lanes, at the start of a step; and what the last step left for the next.</summary>
+internal sealed class SwiftState
+{
+    public Lanes Charge, ShortV, LongV, T0, T1, T2, T3, Sensor, IntegralW, Duty;
+
+    // Of the step before, for values in the middle of the step to come.
+    public Lanes LastA, LastW, LastPathW, LastT0, LastT1, LastT2, LastT3;
+
+    /// <summary>Terminal volts and charge at the start of the step before.</summary>
+    public Lanes LastV, LastCharge;
+
+    /// <summary>Seconds since the start.</summary>
+    public Lanes NowS;
+
+    /// <summary>Present or next piece of work, and the heat it still takes.</summary>
+    public Lanes WorkStartS, WorkEndS, WorkLeftJ;
+
+    /// <summary>Lanes that still run.</summary>
+    public Lanes Alive;
+
+    /// <summary>Terminal volts where a lane was stopped for a look; on-state amps, load watts and load volts at the latest instant looked at.</summary>
+    public Lanes PackV, PackA, LoadW, LoadV;
+
+    public Lanes High0, High1, High2, High3, LowV, HighA, LowAtWork;
+
+    /// <summary>Sums: load and contact joule.</summary>
+    public Lanes LoadJ, WorkJ;
+
+    /// <summary>Lanes that need a look before they go on.</summary>
+    public Lanes Alert;
+
+    /// <summary>Lanes in which the module has no steady point.</summary>
+    public Lanes NoPoint;
+
+    /// <summary>Step within the control period.</summary>
+    public int Phase;
+
+    /// <summary>No step before: values in the middle are those of the start.</summary>
+    public bool Fresh = true;
+}

@@ -1,0 +1,92 @@
+using Heatwright.Arrangements;
+using Heatwright.Plant;
+using Heatwright.Quantities;
+
+namespace Heatwright.Predictions;
+
+/// <summary>Draws of all causes of one arrangement, run side by side where the lanes take them, and their curves.</summary>
+internal sealed class Drawn
+{
+    /// <summary>Step of the draws, s: half a control period.</summary>
+    private const double StepS = PlantBuilder.PeriodS / 2;
+
+    private readonly SwiftTrace trace;
+
+    private Drawn(Outcome[] outcomes, SwiftTrace trace, double[] timesS) => (Outcomes, this.trace, TimesS) = (outcomes, trace, timesS);
+
+    /// <summary>What each draw did, in order of its number.</summary>
+    public Outcome[] Outcomes { get; }
+
+    /// <summary>Instants of the curves: those asked for, on the steps of the draws.</summary>
+    public double[] TimesS { get; }
+
+    /// <summary>Takes the draws. Same seed gives the same numbers on any number of threads and any width of lanes.</summary>
+    public static Drawn Of(PlantBuilder builder, ulong seed, int draws, double[] timesS, Action<int>? progress, CancellationToken cancel)
+    {
+        int[] steps = [.. timesS.Select(time => (int)Math.Round(time / StepS)).Distinct()];
+        double[] onSteps = [.. steps.Select(step => step * StepS)];
+        var trace = new SwiftTrace(steps.Length, draws);
+        var outcomes = new Outcome[draws];
+        int done = 0;
+        AssembledTool Tool(int number) => builder.Build(builder.Drawn(new Draw(seed, number)));
+        var middle = builder.Build(builder.Middle);
+        bool swift = SwiftPlan.Refuses(middle) is null && SwiftPlan.Gentle(middle, 2 * StepS);
+        int width = swift ? SwiftBatch.Width : 1;
+        var results = new SwiftResult[draws];
+        Parallel.For(0, (draws + width - 1) / width, new ParallelOptions { CancellationToken = cancel }, batch =>
+        {
+            int from = batch * width;
+            int count = Math.Min(width, draws - from);
+            if (swift)
+            {
+                SwiftBatch.Run(Tool, from, count, StepS, steps, trace, results, cancel);
+                for (int i = from; i < from + count; i++)
+                {
+                    outcomes[i] = Outcome.Of(results[i], middle.Network.AmbientK);
+                }
+            }
+            else
+            {
+                var run = PlantRunner.Run(Tool(from), new RunSettings { Instants = onSteps, StepS = StepS, Cancel = cancel });
+                outcomes[from] = Outcome.Of(run);
+                trace.Take(run.Trace, from);
+            }
+
+            progress?.Invoke(Interlocked.Add(ref done, count));
+        });
+        return new(outcomes, trace, onSteps);
+    }
+
+    /// <summary>The range of 90 of 100 draws around a curve.</summary>
+    public Band Band(string name, string unit, int curve, double[] middle)
+    {
+        double[] low = new double[TimesS.Length];
+        double[] high = new double[TimesS.Length];
+        float[] column = new float[Outcomes.Length];
+        for (int i = 0; i < TimesS.Length; i++)
+        {
+            int alive = 0;
+            for (int draw = 0; draw < column.Length; draw++)
+            {
+                float value = trace.At(draw, curve, i);
+                if (float.IsFinite(value))
+                {
+                    column[alive++] = value;
+                }
+            }
+
+            // Where most draws have ended there is nothing left to draw a band from.
+            if (alive < Math.Max(2, column.Length / 4))
+            {
+                low[i] = high[i] = double.NaN;
+                continue;
+            }
+
+            Array.Sort(column, 0, alive);
+            low[i] = column[(int)(0.05 * (alive - 1))];
+            high[i] = column[(int)Math.Ceiling(0.95 * (alive - 1))];
+        }
+
+        return new(name, unit, TimesS, low, middle, high);
+    }
+}

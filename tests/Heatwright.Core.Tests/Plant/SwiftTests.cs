@@ -1,0 +1,168 @@
+using CsCheck;
+using Heatwright.Numerics;
+using Heatwright.Plant;
+
+namespace Heatwright.Tests.Plant;
+
+/// <summary>The lanes against 64 Runge–Kutta steps a sample (mission B), and against the stepper (any tool they take). Numbers are invented.</summary>
+public class SwiftTests
+{
+    private static readonly int[] Samples = [.. Enumerable.Range(0, 270).Select(i => 7 + (100 * i))];
+
+    [Fact]
+    public void Mission_B_agrees_with_sixty_four_steps_a_sample()
+    {
+        var (endS, at) = PlainMissionB.Run(0.7, Samples);
+        var trace = new SwiftTrace(Samples.Length, 1);
+        var results = new SwiftResult[1];
+        SwiftBatch.Run(_ => MissionB.Tool(), 0, 1, 0.1, Samples, trace, results, TestContext.Current.CancellationToken);
+        Assert.Equal(StopReason.CutOff, results[0].Stop);
+        Assert.Equal(endS, results[0].RunTimeS, 1e-6 * endS);
+        Assert.True(at.Count > 260);
+        for (int i = 0; i < at.Count; i++)
+        {
+            for (int node = 0; node < 4; node++)
+            {
+                Assert.Equal(at[i][node], trace.At(0, node, i), 0.02);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_stepper_agrees_with_sixty_four_steps_a_sample()
+    {
+        double endS = PlainMissionB.Run(0.7, [], sub: 16).EndS;
+        Assert.Equal(endS, PlantRunner.Run(MissionB.Tool(), new RunSettings { StepS = 0.05 }).RunTimeS, 1e-6 * endS);
+    }
+
+    /// <summary>The long form, ten thousand draws, is kept with the timings.</summary>
+    [Fact]
+    public void Every_draw_of_mission_B_is_what_the_stepper_makes_of_it()
+    {
+        const int draws = 48;
+        var results = new SwiftResult[draws];
+        for (int from = 0; from < draws; from += SwiftBatch.Width)
+        {
+            SwiftBatch.Run(Drawn, from, Math.Min(SwiftBatch.Width, draws - from), 0.1, [], null, results, TestContext.Current.CancellationToken);
+        }
+
+        for (int i = 0; i < draws; i++)
+        {
+            var slow = PlantRunner.Run(Drawn(i), new RunSettings { StepS = 0.1 });
+            Assert.Equal(slow.RunTimeS, results[i].RunTimeS, 1e-4 * slow.RunTimeS);
+            Assert.Equal(slow.TargetS, results[i].TargetS, 0.01);
+            Assert.Equal(slow.Energies.LoadJ, results[i].LoadJ, 1e-4 * slow.Energies.LoadJ);
+            Assert.Equal(slow.HighestK[1] - 295.15, results[i].High1, 0.02);
+            Assert.Equal(slow.WorkDone, results[i].WorkDone);
+        }
+    }
+
+    [Fact]
+    public void One_tool_gives_the_same_bits_in_any_lane_and_any_company()
+    {
+        var narrow = new SwiftRun([Drawn(3), Drawn(1), Drawn(2), Drawn(0)], 0.1).Run([], null, 0, 4, default);
+        var turned = new SwiftRun([Drawn(1), Drawn(0), Drawn(3), Drawn(2)], 0.1).Run([], null, 0, 4, default);
+        Assert.Equal(narrow[1], turned[0]);
+        Assert.Equal(narrow[0], turned[2]);
+    }
+
+    [Fact]
+    public void A_thousand_steps_in_lanes_make_no_garbage()
+    {
+        // Without work and target nothing asks for a look before the first bend of the open volts, some two thousand steps on.
+        var run = new SwiftRun([.. Enumerable.Range(0, 4).Select(i => Drawn(i) with { Work = null, TargetK = double.NaN })], 0.1);
+        SwiftKernel.Advance<AnyForm>(run.Coefs, run.State, 100);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        int taken = SwiftKernel.Advance<AnyForm>(run.Coefs, run.State, 1000);
+        long made = GC.GetAllocatedBytesForCurrentThread() - before;
+        Assert.Equal((1000, 0), (taken, made));
+    }
+
+    [Fact]
+    public void A_stepper_on_its_way_makes_no_garbage()
+    {
+        var stepper = new Stepper(MissionB.Tool());
+        var state = stepper.Begin();
+        var tally = default(Stepper.Tally);
+        for (int i = 0; i < 1000; i++)
+        {
+            stepper.Advance(state, 0.1, 0.5, i % 7 == 0, 0, ref tally);
+        }
+
+        Assert.True(state.Rises[1] > 60);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int i = 0; i < 10_000; i++)
+        {
+            stepper.Advance(state, 0.1, 0.5, i % 7 == 0, 0, ref tally);
+        }
+
+        long made = GC.GetAllocatedBytesForCurrentThread() - before;
+        Assert.Equal(0, made);
+    }
+
+    [Fact]
+    public void Any_tool_that_the_lanes_take_comes_out_as_from_the_stepper() => Tool.Sample(
+        tool =>
+        {
+            Assert.Null(SwiftPlan.Refuses(tool));
+            double step = SwiftPlan.StepFor(tool, 0.125);
+            var results = new SwiftResult[1];
+            SwiftBatch.Run(_ => tool, 0, 1, step, [], null, results, default);
+            var fast = results[0];
+            // With every event, so that the end of a piece's heat is located, as the lanes take it.
+            var slow = PlantRunner.Run(tool, new RunSettings { StepS = step, EveryEvent = true });
+            string both = $"slow {slow.Stop} {slow.RunTimeS} {slow.LastRegion} {slow.TargetS} {slow.WorkDone}, fast {fast.Stop} {fast.RunTimeS} {fast.LastRegion} {fast.TargetS} {fast.WorkDone}";
+
+            // Where the path gives up, the stepper sees it at its next step.
+            double within = slow.Stop is StopReason.CutOff or StopReason.TimeOver or StopReason.WorkDone ? 2e-4 * slow.RunTimeS : 2 * step;
+            Assert.True(slow.Stop == fast.Stop, both);
+            Assert.True(Math.Abs(slow.RunTimeS - fast.RunTimeS) <= within + 1e-3, both);
+            Assert.True(double.IsNaN(slow.TargetS) ? double.IsNaN(fast.TargetS) : Math.Abs(slow.TargetS - fast.TargetS) < 0.02, both);
+            Assert.True(Math.Abs(slow.WorkDone - fast.WorkDone) <= 1, both);
+            Assert.True(Math.Abs(slow.Energies.LoadJ - fast.LoadJ) <= 5e-4 * slow.Energies.LoadJ + 1e-3, $"{both} {slow.Energies.LoadJ} {fast.LoadJ}");
+            Assert.True(slow.LowestAtWorkK.Count == 0 ? double.IsInfinity(fast.LowestAtWork) : Math.Abs(slow.LowestAtWorkK.Min() - 300 - fast.LowestAtWork) < 0.1, $"{both} {slow.LowestAtWorkK.DefaultIfEmpty(0).Min() - 300} {fast.LowestAtWork}");
+            Assert.True(Math.Abs(slow.HighestA - fast.HighestA) <= 1e-3 * slow.HighestA, $"{both} {slow.HighestA} {fast.HighestA}");
+            Assert.True(Math.Abs(slow.LowestV - fast.LowestV) <= 1e-3 * slow.LowestV, $"{both} {slow.LowestV} {fast.LowestV}");
+            for (int node = 0; node < 3; node++)
+            {
+                Assert.Equal(slow.HighestK[node] - 300, fast.HighRise(node), 0.1);
+            }
+        },
+        iter: 60);
+
+    private static readonly Gen<AssembledTool> Tool =
+        from pack in Gen.Select(Gen.Int[1, 3], Gen.Int[1, 2], Gen.Double[0.02, 0.08], Gen.Double[0, 30_000], Gen.Bool)
+        from path in Gen.Select(Gen.Bool, Gen.Double[7, 10], Gen.Double[2, 7], Gen.Double[0.88, 0.97], Gen.Double[1.5, 2.6])
+        from heat in Gen.Select(Gen.Double[3, 8], Gen.Double[0, 0.004], Gen.Double[0.5, 3], Gen.Double[0, 1.5], Gen.Double[60, 200])
+        from rest in Gen.Select(Gen.Bool, Gen.Double[0, 0.1], Gen.Double[2, 20], Gen.Bool, Gen.Double[0, 0.02])
+        select Made(pack, path, heat, rest);
+
+    private static AssembledTool Made((int Series, int Parallel, double Ohm, double Activation, bool Transfers) pack, (bool StepsUp, double SetV, double LimitA, double MaxDuty, double LockOutV) path,
+        (double Ohm, double Alpha, double JPerK, double LagS, double TargetRise) heat, (bool Tracks, double Contact, double NeedJ, bool AfterTarget, double DrainA) rest)
+    {
+        var cell = new CellModel(250, new ChargeCurve.Table([0, 0.1, 0.5, 1], [2.9, 3.35, 3.65, 4.15]), new ChargeCurve.Table([0.05, 0.4, 1], [1.4 * pack.Ohm, pack.Ohm, pack.Ohm]),
+            new ChargeCurve.Flat(0.03), 8, new ChargeCurve.Table([0, 1], [0.03, 0.02]), 60)
+        { ActivationJPerMol = pack.Activation, ChargeTransfer = pack.Transfers };
+        return new(new PackModel(cell, pack.Series, pack.Parallel, 0.06) { TripA = 11 },
+            path.StepsUp && pack.Series == 1 ? new PathModel.StepUp(path.SetV, 0.1, 0.2, 0.05, path.LimitA, path.MaxDuty, path.LockOutV, 0.3) : new PathModel.Direct(),
+            new LoadModel.Heater(heat.Ohm, heat.Alpha, 293.15),
+            new ThermalNetwork([new("end", heat.JPerK, 0.02, 0.001, 2e-4), new("cells", 40, 0), new("case", 15, 0.15, 0.002)], [new(0, 2, 0.01), new(1, 2, 0.1)], 300)
+            { CellNode = 1, ElectronicsNode = 2, SensorLagS = heat.LagS < 0.1 ? 0 : heat.LagS },
+            new ControllerModel.Pi(300 + heat.TargetRise, 0.25, 0.2, 0.01, rest.Tracks ? 0.05 : 0, heat.Ohm, 0.95) { StartW = 1 })
+        {
+            CutoffV = 2.95 * pack.Series,
+            CutoffOnlyWhileOn = true,
+            DrainOnA = rest.DrainA,
+            DrainOffA = rest.DrainA / 2,
+            TargetK = 295 + heat.TargetRise,
+            MaxS = 900,
+            Work = new WorkPattern(rest.Contact, 320, 11, 17, 5, rest.NeedJ) { AfterTargetS = rest.AfterTarget ? 2 : double.NaN, Count = 40 },
+        };
+    }
+
+    private static AssembledTool Drawn(int number)
+    {
+        double[] factors = [.. MissionB.Doubtful.Select((doubt, cause) => 1 + (doubt * ((2 * CounterRandom.Uniform(20251125, (ulong)cause, (ulong)number)) - 1)))];
+        return MissionB.Tool(0.7, factors);
+    }
+}
