@@ -43,4 +43,32 @@ internal sealed class SwiftDesk
         s.HighA.CopyTo(HighA);
         s.LowAtWork.CopyTo(LowAtWork);
     }
+
+    /// <summary>Highest rise of a node up to a share of the last step: a lane that ends within a step has not been as hot as the step would have made it.</summary>
+    public double HighUntil(int place, int lane, double share)
+    {
+        var (high, now, last) = place switch
+        {
+            0 => (High0[lane], T0[lane], LastT0[lane]),
+            1 => (High1[lane], T1[lane], LastT1[lane]),
+            2 => (High2[lane], T2[lane], LastT2[lane]),
+            _ => (High3[lane], T3[lane], LastT3[lane]),
+        };
+        return high > now ? high : Math.Max(last, last + (share * (now - last)));
+    }
+
+    /// <summary>Writes one lane's curves at an instant.</summary>
+    public void Put(SwiftTrace trace, int at, int instant, int lane, int[] order, double airK)
+    {
+        for (int place = 0; place < order.Length; place++)
+        {
+            double rise = place switch { 0 => LastT0[lane], 1 => LastT1[lane], 2 => LastT2[lane], _ => LastT3[lane] };
+            trace.At(at, order[place], instant) = (float)(rise + airK - 273.15);
+        }
+
+        trace.At(at, SwiftTrace.SensorAt, instant) = (float)(Sensor[lane] + airK - 273.15);
+        trace.At(at, SwiftTrace.PackVAt, instant) = (float)LastV[lane];
+        trace.At(at, SwiftTrace.LoadWAt, instant) = (float)(Duty[lane] * LoadW[lane]);
+        trace.At(at, SwiftTrace.ChargeAt, instant) = (float)LastCharge[lane];
+    }
 }

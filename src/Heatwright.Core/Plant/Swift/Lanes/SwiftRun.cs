@@ -36,22 +36,20 @@ internal sealed class SwiftRun
     public SwiftRun(AssembledTool[] tools, double stepS)
     {
         (this.tools, this.stepS) = (tools, stepS);
-        int width = Lanes.Count;
         c = SwiftFill.Coefs(tools, stepS);
         plain = PlainForm.Serves(c.Shape);
         order = SwiftPlan.Order(tools[0].Network);
         working = c.Shape.WorksAtSecond ? 1 : 0;
         curves = new SwiftCurves(tools);
-        results = new SwiftResult[width];
-        (pieces, missed, running) = (new int[width], new bool[width], new bool[width]);
-        (zeroS, stretchEnd, targetRise, workStart, workEnd, workLeft) = (new double[width], new double[width], new double[width], new double[width], new double[width], new double[width]);
-        alive = width;
+        results = new SwiftResult[Lanes.Count];
+        (pieces, missed, running) = (new int[Lanes.Count], new bool[Lanes.Count], new bool[Lanes.Count]);
+        (zeroS, stretchEnd, targetRise) = (new double[Lanes.Count], new double[Lanes.Count], new double[Lanes.Count]);
+        (workStart, workEnd, workLeft) = (new double[Lanes.Count], new double[Lanes.Count], new double[Lanes.Count]);
+        alive = Lanes.Count;
         Begin();
     }
 
-    public SwiftState State => s;
-
-    public SwiftCoefs Coefs => c;
+    public (SwiftCoefs Coefs, SwiftState State) Inside => (c, s);
 
     /// <summary>Runs to the end of every lane.</summary>
     /// <param name="instantSteps">Steps at whose start the trace is taken, rising.</param>
@@ -176,8 +174,7 @@ internal sealed class SwiftRun
 
     private bool Look(int i)
     {
-        double now = desk.NowS[i];
-        double rise = working == 0 ? desk.T0[i] : desk.T1[i];
+        double now = desk.NowS[i], rise = working == 0 ? desk.T0[i] : desk.T1[i];
         double lastRise = working == 0 ? desk.LastT0[i] : desk.LastT1[i];
         if (rise > targetRise[i])
         {
@@ -272,7 +269,7 @@ internal sealed class SwiftRun
         r.LastRegion = At(i).Region;
         for (int place = 0; place < order.Length; place++)
         {
-            double high = place switch { 0 => desk.High0[i], 1 => desk.High1[i], 2 => desk.High2[i], _ => desk.High3[i] };
+            double high = desk.HighUntil(place, i, Math.Clamp(1 - ((desk.NowS[i] - atS) / stepS), 0, 1));
             _ = order[place] switch { 0 => r.High0 = high, 1 => r.High1 = high, 2 => r.High2 = high, _ => r.High3 = high };
         }
 
@@ -292,21 +289,10 @@ internal sealed class SwiftRun
         desk.Read(s);
         for (int i = 0; i < lanes; i++)
         {
-            if (!running[i])
+            if (running[i])
             {
-                continue;
+                desk.Put(trace, firstLane + i, instant, i, order, tools[i].Network.AmbientK);
             }
-
-            for (int place = 0; place < order.Length; place++)
-            {
-                double rise = place switch { 0 => desk.LastT0[i], 1 => desk.LastT1[i], 2 => desk.LastT2[i], _ => desk.LastT3[i] };
-                trace.At(firstLane + i, order[place], instant) = (float)(rise + tools[i].Network.AmbientK - 273.15);
-            }
-
-            trace.At(firstLane + i, SwiftTrace.SensorAt, instant) = (float)(desk.Sensor[i] + tools[i].Network.AmbientK - 273.15);
-            trace.At(firstLane + i, SwiftTrace.PackVAt, instant) = (float)desk.LastV[i];
-            trace.At(firstLane + i, SwiftTrace.LoadWAt, instant) = (float)(desk.Duty[i] * desk.LoadW[i]);
-            trace.At(firstLane + i, SwiftTrace.ChargeAt, instant) = (float)desk.LastCharge[i];
         }
     }
 }
