@@ -265,7 +265,7 @@ internal sealed class SwiftRun
         ref var r = ref results[i];
         (r.Stop, r.RunTimeS, r.ChargeLeft, r.LoadJ, r.WorkJ) = (stop, atS, charge, desk.LoadJ[i] - (Math.Max(0, desk.NowS[i] - atS) * desk.Duty[i] * desk.LoadW[i]), desk.WorkJ[i]);
         (r.LowestV, r.HighestA) = (Math.Min(desk.LowV[i], stop == StopReason.CutOff ? tools[i].CutoffV : desk.LowV[i]), desk.HighA[i]);
-        r.LowestAtWork = desk.LowAtWork[i];
+        (r.LowestAtWork, r.TargetS) = (desk.LowAtWork[i], r.TargetS > atS ? double.NaN : r.TargetS);
         r.LastRegion = At(i).Region;
         for (int place = 0; place < order.Length; place++)
         {
