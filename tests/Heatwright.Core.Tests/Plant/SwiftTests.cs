@@ -110,7 +110,7 @@ public class SwiftTests
             SwiftBatch.Run(_ => tool, 0, 1, step, [], null, results, default);
             var fast = results[0];
             // With every event, so that the end of a piece's heat is located, as the lanes take it.
-            var slow = PlantRunner.Run(tool, new RunSettings { StepS = step, EveryEvent = true });
+            var slow = PlantRunner.Run(tool, new RunSettings { StepS = step, EveryEvent = true, Instants = double.IsNaN(fast.TargetS) ? [] : [fast.TargetS] });
             string both = $"slow {slow.Stop} {slow.RunTimeS} {slow.LastRegion} {slow.TargetS} {slow.WorkDone}, fast {fast.Stop} {fast.RunTimeS} {fast.LastRegion} {fast.TargetS} {fast.WorkDone}";
 
             // These charges last a minute or two, some hundred steps: a thousandth is a fraction of a step. Whole charges are held to 1E-4 above.
@@ -118,7 +118,9 @@ public class SwiftTests
             double within = slow.Stop is StopReason.CutOff or StopReason.TimeOver or StopReason.WorkDone ? (1e-3 * slow.RunTimeS) + step : 2 * step;
             Assert.True(slow.Stop == fast.Stop, both);
             Assert.True(Math.Abs(slow.RunTimeS - fast.RunTimeS) <= within + 1e-3, both);
-            Assert.True(double.IsNaN(slow.TargetS) ? double.IsNaN(fast.TargetS) : Math.Abs(slow.TargetS - fast.TargetS) < 0.1 + step, both);
+            // Where the end creeps up to its target a hair of difference is much time: what is compared is how hot it is at that moment.
+            Assert.True(double.IsNaN(fast.TargetS) ? double.IsNaN(slow.TargetS) || slow.HighestK[0] < tool.TargetK + 0.5
+                : slow.RunTimeS < fast.TargetS + step || Math.Abs(slow.Trace.NodesK[0][0] - tool.TargetK) < 0.5, $"{both} {slow.HighestK[0] - tool.TargetK}");
             Assert.True(Math.Abs(slow.WorkDone - fast.WorkDone) <= 1, both);
             Assert.True(Math.Abs(slow.Energies.LoadJ - fast.LoadJ) <= (1.5e-3 * slow.Energies.LoadJ) + 1e-3 + (Math.Abs(slow.RunTimeS - fast.RunTimeS) * slow.HighestA * 4.2 * tool.Pack!.Series), $"{both} {slow.Energies.LoadJ} {fast.LoadJ}");
             // Where the controller hunts behind a lagging sensor, a hair of difference is another phase of the hunt: a tenth of the rise.
