@@ -79,6 +79,11 @@ internal sealed class Course
             }
         }
 
+        if (tool.Pack is not null && control.Duty > 0)
+        {
+            NoteExtremes(stepper.OnStateAt(state, Drive));
+        }
+
         work.End(now, tally.WorkJ, region, complete: false);
         events.Add(new(Happening.Stopped, now, region));
         trace.Count = instant;
@@ -89,10 +94,9 @@ internal sealed class Course
     {
         if (tool.Pack is not null)
         {
-            lowestV = Math.Min(lowestV, on.TerminalV);
             if (control.Duty > 0)
             {
-                highestA = Math.Max(highestA, Math.Abs(on.PackA));
+                NoteExtremes(on);
                 NoteRegion(on.Region);
                 if (ending.OfRegion(on) is { } reason)
                 {
@@ -110,6 +114,15 @@ internal sealed class Course
         return work.AllDone ? StopReason.WorkDone
             : now >= tool.MaxS - Instant ? StopReason.TimeOver
             : record is not null && now >= record.Times[^1] - Instant ? StopReason.RecordOver : null;
+    }
+
+    private void NoteExtremes(in OnState on)
+    {
+        if (on.Region is not (Region.LockedOut or Region.Collapsed))
+        {
+            lowestV = Math.Min(lowestV, on.TerminalV);
+            highestA = Math.Max(highestA, Math.Abs(on.PackA));
+        }
     }
 
     private void NoteRegion(Region at)
@@ -140,9 +153,9 @@ internal sealed class Course
                 stop = ending.Reason(end, control.Duty);
                 at = Found(h, s => ending.Margin(stepper.ElectricsAt(s, Drive), control.Duty));
             }
-            else if (settings.EveryEvent && control.Duty > 0 && (end.On.Region != region || end.On.PackA > tool.Pack.TripA))
+            else if (control.Duty > 0 && Turns(end.On))
             {
-                at = Found(h, s => stepper.OnStateAt(s, Drive) is var on && (on.Region != region || on.PackA > tool.Pack.TripA) ? -1 : 1);
+                at = Found(h, s => Turns(stepper.OnStateAt(s, Drive)) ? -1 : 1);
             }
         }
 
@@ -180,6 +193,9 @@ internal sealed class Course
         NoteStep(at);
         return stop;
     }
+
+    /// <summary>The path gives up, or, where every event is told, changes its region.</summary>
+    private bool Turns(in OnState on) => ending.OfRegion(on) is not null || (settings.EveryEvent && on.Region != region);
 
     private static double Earlier(double at, double other, ref StopReason? stop)
     {

@@ -30,16 +30,17 @@ internal sealed class Drawn
         int done = 0;
         AssembledTool Tool(int number) => builder.Build(builder.Drawn(new Draw(seed, number)));
         var middle = builder.Build(builder.Middle);
-        bool swift = SwiftPlan.Refuses(middle) is null && SwiftPlan.Gentle(middle, 2 * StepS);
+        bool swift = Swift(middle);
         int width = swift ? SwiftBatch.Width : 1;
         var results = new SwiftResult[draws];
         Parallel.For(0, (draws + width - 1) / width, new ParallelOptions { CancellationToken = cancel }, batch =>
         {
             int from = batch * width;
             int count = Math.Min(width, draws - from);
-            if (swift)
+            AssembledTool[] tools = [.. Enumerable.Range(from, count).Select(Tool)];
+            if (swift && tools.All(Swift))
             {
-                SwiftBatch.Run(Tool, from, count, StepS, steps, trace, results, cancel);
+                SwiftBatch.Run(number => tools[number - from], from, count, StepS, steps, trace, results, cancel);
                 for (int i = from; i < from + count; i++)
                 {
                     outcomes[i] = Outcome.Of(results[i], middle.Network.AmbientK);
@@ -47,15 +48,21 @@ internal sealed class Drawn
             }
             else
             {
-                var run = PlantRunner.Run(Tool(from), new RunSettings { Instants = onSteps, StepS = StepS, Cancel = cancel });
-                outcomes[from] = Outcome.Of(run);
-                trace.Take(run.Trace, from);
+                for (int i = from; i < from + count; i++)
+                {
+                    var run = PlantRunner.Run(tools[i - from], new RunSettings { Instants = onSteps, StepS = StepS, Cancel = cancel });
+                    outcomes[i] = Outcome.Of(run);
+                    trace.Take(run.Trace, i);
+                }
             }
 
             progress?.Invoke(Interlocked.Add(ref done, count));
         });
         return new(outcomes, trace, onSteps);
     }
+
+    /// <summary>The lanes take it, and its work is gentle enough for their step.</summary>
+    private static bool Swift(AssembledTool tool) => SwiftPlan.Refuses(tool) is null && SwiftPlan.Gentle(tool, 2 * StepS);
 
     /// <summary>The range of 90 of 100 draws around a curve.</summary>
     public Band Band(string name, string unit, int curve, double[] middle)

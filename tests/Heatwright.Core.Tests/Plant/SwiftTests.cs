@@ -108,37 +108,64 @@ public class SwiftTests
             double step = SwiftPlan.StepFor(tool, 0.125);
             var results = new SwiftResult[1];
             SwiftBatch.Run(_ => tool, 0, 1, step, [], null, results, default);
-            var fast = results[0];
-            // With every event, so that the end of a piece's heat is located, as the lanes take it.
-            var slow = PlantRunner.Run(tool, new RunSettings { StepS = step, EveryEvent = true, Instants = double.IsNaN(fast.TargetS) ? [] : [fast.TargetS] });
-            string both = $"slow {slow.Stop} {slow.RunTimeS} {slow.LastRegion} {slow.TargetS} {slow.WorkDone}, fast {fast.Stop} {fast.RunTimeS} {fast.LastRegion} {fast.TargetS} {fast.WorkDone}";
 
-            // These charges last a minute or two, some hundred steps: a thousandth is a fraction of a step. Whole charges are held to 1E-4 above.
-            // Where the path gives up, the stepper sees it at its next step.
-            double within = slow.Stop is StopReason.CutOff or StopReason.TimeOver or StopReason.WorkDone ? (1e-3 * slow.RunTimeS) + step : 2 * step;
-            Assert.True(slow.Stop == fast.Stop, both);
-            Assert.True(Math.Abs(slow.RunTimeS - fast.RunTimeS) <= within + 1e-3, both);
-            // Where the end creeps up to its target a hair of difference is much time: what is compared is how hot it is at that moment.
-            Assert.True(double.IsNaN(fast.TargetS) ? double.IsNaN(slow.TargetS) || slow.HighestK[0] < tool.TargetK + 0.5
-                : slow.RunTimeS < fast.TargetS + step || Math.Abs(slow.Trace.NodesK[0][0] - tool.TargetK) < 0.5, $"{both} {slow.HighestK[0] - tool.TargetK}");
-            Assert.True(Math.Abs(slow.WorkDone - fast.WorkDone) <= 1, both);
-            Assert.True(Math.Abs(slow.Energies.LoadJ - fast.LoadJ) <= (1.5e-3 * slow.Energies.LoadJ) + 1e-3 + (Math.Abs(slow.RunTimeS - fast.RunTimeS) * slow.HighestA * 4.2 * tool.Pack!.Series), $"{both} {slow.Energies.LoadJ} {fast.LoadJ}");
-            // Where the controller hunts behind a lagging sensor, a hair of difference is another phase of the hunt: a tenth of the rise.
-            // A piece that has its heat within a step lets the end recover from there on; the lanes see it where the step ends.
-            double fall = tool.Work!.ContactWPerK * fast.HighRise(0) / tool.Network.Nodes[0].CapacityJPerK * step;
-            Assert.True(slow.LowestAtWorkK.Count == 0 ? double.IsInfinity(fast.LowestAtWork) : Math.Abs(slow.LowestAtWorkK.Min() - 300 - fast.LowestAtWork) < 0.25 + (0.1 * fast.HighRise(0)) + (0.5 * fall), $"{both} {slow.LowestAtWorkK.DefaultIfEmpty(0).Min() - 300} {fast.LowestAtWork}");
-            Assert.True(Math.Abs(slow.HighestA - fast.HighestA) <= 1e-2 * slow.HighestA, $"{both} {slow.HighestA} {fast.HighestA}");
-            // The stepper notes volts at its steps; the last, at a cut-off, are those of the cut-off.
-            double lowestV = slow.Stop == StopReason.CutOff ? Math.Min(slow.LowestV, tool.CutoffV) : slow.LowestV;
-            Assert.True(Math.Abs(lowestV - fast.LowestV) <= 2e-3 * lowestV, $"{both} {slow.LowestV} {fast.LowestV}");
-
-            // One that ends while it warms up is as much hotter as it ends later: at most by all that the pack gives, on the lightest node.
-            double warmed = Math.Abs(slow.RunTimeS - fast.RunTimeS) * slow.HighestA * 4.2 * tool.Pack!.Series / tool.Network.Nodes[0].CapacityJPerK;
-            for (int node = 0; node < 3; node++)
+            // A controller whose integral stands while it asks for too much stands or not from a hair at the sample where it stops asking: two courses are true then,
+            // and the stepper takes one or the other as its step is cut. The lanes must be on one of them.
+            string? differs = Differs(tool, results[0], step, step);
+            for (int i = 2; differs is not null && i <= 8; i *= 2)
             {
-                Assert.True(Math.Abs(slow.HighestK[node] - 300 - fast.HighRise(node)) <= 0.5 + warmed, $"{both} node {node} {slow.HighestK[node] - 300} {fast.HighRise(node)}");
+                differs = Differs(tool, results[0], step, step / i) is null ? null : differs;
             }
+
+            Assert.Null(differs);
         });
+
+    /// <summary>What differs from the stepper at a step; null: nothing. Both are of second order.</summary>
+    private static string? Differs(AssembledTool tool, SwiftResult fast, double step, double slowStep)
+    {
+        // With every event, as the lanes see them all.
+        var slow = PlantRunner.Run(tool, new RunSettings { StepS = slowStep, EveryEvent = true, Instants = double.IsNaN(fast.TargetS) ? [] : [fast.TargetS] });
+        List<string> all = [];
+        void Close(double expected, double actual, double within, string what)
+        {
+            if (!expected.Equals(actual) && !(Math.Abs(expected - actual) <= within))
+            {
+                all.Add($"{what} {expected} {actual}");
+            }
+        }
+
+        // Less than half a step in charges of some thousand steps, where cells, path, sensor and work pull at once.
+        Close((int)slow.Stop, (int)fast.Stop, 0, "reason");
+        Close(slow.RunTimeS, fast.RunTimeS, 0.05 + (1e-4 * slow.RunTimeS), "run time");
+        if (slow.LastRegion != fast.LastRegion)
+        {
+            // Only where the region turns in the very end, or would turn in the next moment without the cut-off.
+            var on = PlantRunner.Run(tool with { CutoffV = 0 }, new RunSettings { StepS = slowStep, EveryEvent = true });
+            Close(0, on.Events.Any(e => e.What == Happening.RegionChanged && Math.Abs(e.AtS - slow.RunTimeS) < 0.1) ? 0 : 1, 0, $"region {slow.LastRegion} {fast.LastRegion}");
+        }
+
+        // Where the end creeps up to its target a hair of difference is much time: what is compared is how hot it is at that moment.
+        bool late = double.IsNaN(fast.TargetS) ? double.IsNaN(slow.TargetS) || slow.HighestK[0] < tool.TargetK + 0.2
+            : slow.RunTimeS < fast.TargetS + step || Math.Abs(slow.Trace.NodesK[0][0] - tool.TargetK) < 0.2;
+        Close(0, late ? 0 : 1, 0, $"target {slow.TargetS} {fast.TargetS}");
+
+        // A piece that has its last joule as its time ends may count or not.
+        Close(slow.WorkDone, fast.WorkDone, 1, "pieces");
+
+        // Where the path gives up the load is gone at the end of the last step: the stepper takes the mean of both ends, the lanes the start.
+        bool gone = slow.Stop is StopReason.LockedOut or StopReason.Collapsed;
+        double mostW = slow.HighestA * 4.2 * tool.Pack!.Series;
+        Close(slow.Energies.LoadJ, fast.LoadJ, (1e-4 * slow.Energies.LoadJ) + 0.05 + ((gone ? step : Math.Abs(slow.RunTimeS - fast.RunTimeS)) * mostW), "load");
+        Close(slow.HighestA, fast.HighestA, (gone ? 1e-2 : 1e-3) * slow.HighestA, "highest current");
+        Close(slow.LowestV, fast.LowestV, (gone ? 1e-2 : 1e-3) * slow.LowestV, "lowest volts");
+        Close(slow.LowestAtWorkK.Select(kelvin => kelvin - 300).DefaultIfEmpty(double.PositiveInfinity).Min(), fast.LowestAtWork, 0.2, "lowest at work");
+        for (int node = 0; node < 3; node++)
+        {
+            Close(slow.HighestK[node] - 300, fast.HighRise(node), 0.2, $"highest of node {node}");
+        }
+
+        return all.Count == 0 ? null : string.Join("; ", all);
+    }
 
     private static readonly Gen<AssembledTool> Tool =
         from pack in Gen.Select(Gen.Int[1, 3], Gen.Int[1, 2], Gen.Double[0.02, 0.08], Gen.Double[0, 30_000], Gen.Bool)

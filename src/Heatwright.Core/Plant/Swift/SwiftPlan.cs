@@ -19,6 +19,7 @@ internal static class SwiftPlan
         : tool.Path is not (PathModel.Direct or PathModel.StepUp) || tool.Path is PathModel.StepUp { Module: { ThroughOhm: > 0 } or { StartV: > 0 } or { InductanceTimesHz: < double.PositiveInfinity } } ? "another path"
         : tool.Network.Nodes.Count > MostNodes || tool.Network.HeaterNode < 0 || (tool.Network.SensorNode != tool.Network.WorkingNode) ? "another network"
         : tool.Controller is not (ControllerModel.Fixed or ControllerModel.Pi { DerivativeWSPerK: 0 }) || double.IsFinite(tool.Controller.IdleAfterS) ? "another controller"
+        : tool.TakesMeanVoltsForPower ? "power reckoned wrongly on purpose"
         : tool.BrownOutV > 0 || tool.Marks.Count > 0 || double.IsFinite(tool.Network.SensorLagS) is false ? "other events"
         : null;
 
@@ -60,9 +61,9 @@ internal static class SwiftPlan
         };
     }
 
-    /// <summary>True where a contact is gentle enough for the lanes at this step.</summary>
+    /// <summary>True where the work is gentle enough for the lanes at this step: its contact, and pieces and pauses that are no shorter than a step.</summary>
     public static bool Gentle(AssembledTool tool, double stepS) =>
-        tool.Work is not { } work || work.ContactWPerK * stepS <= MostShare * tool.Network.Nodes[tool.Network.WorkingNode].CapacityJPerK;
+        tool.Work is not { } work || (work.ContactWPerK * stepS <= MostShare * tool.Network.Nodes[tool.Network.WorkingNode].CapacityJPerK && Math.Min(work.ForS, work.EveryS - work.ForS) >= stepS);
 
     public static ChargeCurve[] Curves(CellModel cell) => [cell.OpenV, cell.R0Ohm, cell.R1Ohm, cell.R2Ohm];
 

@@ -5,15 +5,21 @@ namespace Heatwright.Plant;
 /// <summary>The lanes' state laid out number by number.</summary>
 internal sealed class SwiftDesk
 {
-    public readonly double[] Alert = new double[8], NoPoint = new double[8], NowS = new double[8], Charge = new double[8], LastCharge = new double[8], ShortV = new double[8], LongV = new double[8];
+    public readonly double[] Alert = new double[8], Cut = new double[8], Gone = new double[8], LastA = new double[8], LastW = new double[8], NowS = new double[8], Charge = new double[8], LastCharge = new double[8], ShortV = new double[8], LongV = new double[8];
     public readonly double[] T0 = new double[8], T1 = new double[8], T2 = new double[8], T3 = new double[8], LastT0 = new double[8], LastT1 = new double[8], LastT2 = new double[8], LastT3 = new double[8];
     public readonly double[] Sensor = new double[8], Duty = new double[8], PackV = new double[8], LastV = new double[8], PackA = new double[8], LoadW = new double[8], LoadJ = new double[8], WorkJ = new double[8];
-    public readonly double[] High0 = new double[8], High1 = new double[8], High2 = new double[8], High3 = new double[8], LowV = new double[8], HighA = new double[8], LowAtWork = new double[8];
+    public readonly double[] High0 = new double[8], High1 = new double[8], High2 = new double[8], High3 = new double[8], LowV = new double[8], HighA = new double[8], LowAtWork = new double[8], StepLow = new double[8];
+
+    /// <summary>A mask that is set.</summary>
+    public static bool Is(double mask) => BitConverter.DoubleToInt64Bits(mask) != 0;
 
     public void Read(SwiftState s)
     {
         s.Alert.CopyTo(Alert);
-        s.NoPoint.CopyTo(NoPoint);
+        s.Cut.CopyTo(Cut);
+        s.Gone.CopyTo(Gone);
+        s.LastA.CopyTo(LastA);
+        s.LastW.CopyTo(LastW);
         s.NowS.CopyTo(NowS);
         s.Charge.CopyTo(Charge);
         s.LastCharge.CopyTo(LastCharge);
@@ -42,6 +48,7 @@ internal sealed class SwiftDesk
         s.LowV.CopyTo(LowV);
         s.HighA.CopyTo(HighA);
         s.LowAtWork.CopyTo(LowAtWork);
+        s.StepLow.CopyTo(StepLow);
     }
 
     /// <summary>Highest rise of a node up to a share of the last step: a lane that ends within a step has not been as hot as the step would have made it.</summary>
@@ -54,7 +61,14 @@ internal sealed class SwiftDesk
             2 => (High2[lane], T2[lane], LastT2[lane]),
             _ => (High3[lane], T3[lane], LastT3[lane]),
         };
-        return high > now ? high : Math.Max(last, last + (share * (now - last)));
+        return Math.Max(high, last + (share * (now - last)));
+    }
+
+    /// <summary>Rise of a node at a share of the last step.</summary>
+    public double RiseAt(int place, int lane, double share)
+    {
+        var (now, last) = place switch { 0 => (T0[lane], LastT0[lane]), 1 => (T1[lane], LastT1[lane]), 2 => (T2[lane], LastT2[lane]), _ => (T3[lane], LastT3[lane]) };
+        return last + (share * (now - last));
     }
 
     /// <summary>Writes one lane's curves at an instant.</summary>

@@ -24,7 +24,7 @@ internal static class SwiftKernel
         Lanes charge = s.Charge, v1 = s.ShortV, v2 = s.LongV, t0 = s.T0, t1 = s.T1, t2 = s.T2, t3 = s.T3, sensor = s.Sensor, integral = s.IntegralW, duty = s.Duty;
         Lanes lastA = s.LastA, lastW = s.LastW, lastPathW = s.LastPathW, l0 = s.LastT0, l1 = s.LastT1, l2 = s.LastT2, l3 = s.LastT3, lastV = s.LastV, lastCharge = s.LastCharge;
         Lanes now = s.NowS, left = s.WorkLeftJ;
-        Lanes high0 = s.High0, high1 = s.High1, high2 = s.High2, high3 = s.High3, lowV = s.LowV, highA = s.HighA, lowAtWork = s.LowAtWork, loadJ = s.LoadJ, workJ = s.WorkJ;
+        Lanes high0 = s.High0, high1 = s.High1, high2 = s.High2, high3 = s.High3, lowV = s.LowV, highA = s.HighA, lowAtWork = s.LowAtWork, stepLow = s.StepLow, loadJ = s.LoadJ, workJ = s.WorkJ;
         Lanes amps = s.PackA, watts = s.LoadW, loadV = s.LoadV, pathW = zero;
         int phase = s.Phase;
         bool fresh = s.Fresh;
@@ -91,8 +91,9 @@ internal static class SwiftKernel
 
             Lanes cut = LessThan(newV, c.CutoffV);
             Lanes acts = LessThan(zero, MaxNative(duty, newDuty));
+            none = BitwiseAnd(acts, BitwiseOr(none, LessThan(c.TripA, amps)));
             cut = TForm.OnlyWhileOn(shape) ? BitwiseAnd(cut, acts) : cut;
-            Lanes alert = BitwiseOr(BitwiseOr(cut, LessThan(charge, c.StretchEnd)), BitwiseOr(LessThan(c.TargetRise, working), BitwiseAnd(acts, BitwiseOr(none, LessThan(c.TripA, amps)))));
+            Lanes alert = BitwiseOr(BitwiseOr(cut, LessThan(charge, c.StretchEnd)), BitwiseOr(LessThan(c.TargetRise, working), none));
             if (TForm.Works(shape))
             {
                 alert = BitwiseOr(alert, LessThan(s.WorkEndS, now + Create(1e-9)));
@@ -100,7 +101,7 @@ internal static class SwiftKernel
 
             if (BitwiseAnd(alert, s.Alive).ExtractMostSignificantBits() != 0)
             {
-                (s.Alert, s.NoPoint, s.PackV) = (BitwiseAnd(alert, s.Alive), none, newV);
+                (s.Alert, s.Cut, s.Gone, s.PackV) = (BitwiseAnd(alert, s.Alive), cut, none, newV);
                 break;
             }
 
@@ -111,8 +112,12 @@ internal static class SwiftKernel
                 fresh = false;
             }
 
-            lowV = MinNative(lowV, newV);
-            highA = MaxNative(highA, amps);
+            // What happened up to here counts; what the step to come does, only once no lane has ended within it.
+            (high0, high1, high2, high3) = (MaxNative(high0, t0), MaxNative(high1, t1), MaxNative(high2, t2), MaxNative(high3, t3));
+            lowAtWork = TForm.Works(shape) ? MinNative(lowAtWork, stepLow) : lowAtWork;
+            Lanes on = LessThan(zero, duty);
+            lowV = MinNative(lowV, ConditionalSelect(on, newV, lowV));
+            highA = MaxNative(highA, BitwiseAnd(on, amps));
             Lanes midA = FusedMultiplyAdd(half, amps - lastA, amps);
             Lanes midW = FusedMultiplyAdd(half, watts - lastW, watts);
             (lastA, lastW) = (amps, watts);
@@ -145,10 +150,12 @@ internal static class SwiftKernel
             }
 
             Lanes contact = zero;
+            Lanes worked = zero;
             if (TForm.Works(shape))
             {
-                Lanes overlap = MaxNative(zero, MinNative(s.WorkEndS, now + c.StepS) - MaxNative(s.WorkStartS, now));
-                contact = BitwiseAnd(LessThan(c.AboveRise, working), overlap * c.PerStepS * c.ContactWPerK);
+                // A piece that has its heat takes no more, but stays until its time is over.
+                worked = MaxNative(zero, MinNative(s.WorkEndS, now + c.StepS) - MaxNative(s.WorkStartS, now)) * c.PerStepS;
+                contact = BitwiseAnd(BitwiseAnd(LessThan(c.AboveRise, working), LessThan(zero, left)), worked * c.ContactWPerK);
                 lossW = FusedMultiplyAdd(contact, working - c.AboveRise, lossW);
                 steepness += contact;
             }
@@ -160,9 +167,17 @@ internal static class SwiftKernel
             if (TForm.Works(shape))
             {
                 // Never more than the piece still takes; what is over is given back.
-                Lanes taken = contact * (working + ahead - c.AboveRise) * c.StepS;
-                Lanes over = MaxNative(zero, taken - left);
-                taken -= over;
+                Lanes wouldTake = contact * (working + ahead - c.AboveRise) * c.StepS;
+                Lanes taken = MinNative(wouldTake, left);
+                Lanes over = wouldTake - taken;
+                Lanes begins = MinNative(one, MaxNative(zero, s.WorkStartS - now) * c.PerStepS);
+
+                // Lowest where the piece begins, or where it has its heat or ends within the step and the node recovers: how that would move without the work, less the heat it gave.
+                Lanes freely = FusedMultiplyAdd(contact * (working - c.AboveRise), c.PerWorkingJ, moves) * c.StepS;
+                Lanes served = FusedMultiplyAdd(freely, begins + (worked * (taken / MaxNative(wouldTake, Create(1e-300)))), working - (taken * c.PerWorkingJ));
+                Lanes within = BitwiseOr(LessThan(zero, over), LessThan(s.WorkEndS, now + c.StepS));
+                stepLow = FusedMultiplyAdd(freely, begins, working);
+                stepLow = ConditionalSelect(within, MinNative(stepLow, served), stepLow);
                 lossW -= over * c.PerStepS;
                 workJ += taken;
                 left -= taken;
@@ -232,17 +247,11 @@ internal static class SwiftKernel
 
             if (TForm.Works(shape))
             {
-                // From where it stands when the piece begins, within the step, to where it stands at the end of the step.
-                Lanes moved = (TForm.WorksAtSecond(shape) ? t1 : t0) - working;
-                Lanes low = MinNative(moved, moved * MinNative(one, MaxNative(zero, s.WorkStartS - now) * c.PerStepS)) + working;
-                Lanes works = BitwiseAnd(LessThan(now, s.WorkEndS), LessThan(s.WorkStartS, now + c.StepS));
-                lowAtWork = MinNative(lowAtWork, ConditionalSelect(works, low, lowAtWork));
+                // A piece that lasts through the step is also as low as at its end.
+                stepLow = ConditionalSelect(LessThan(s.WorkEndS, now + c.StepS), stepLow, MinNative(stepLow, TForm.WorksAtSecond(shape) ? t1 : t0));
+                stepLow = ConditionalSelect(LessThan(zero, worked), stepLow, Create(double.PositiveInfinity));
             }
 
-            high0 = MaxNative(high0, t0);
-            high1 = MaxNative(high1, t1);
-            high2 = MaxNative(high2, t2);
-            high3 = MaxNative(high3, t3);
             now += c.StepS;
             if (TForm.Samples(shape))
             {
@@ -252,7 +261,7 @@ internal static class SwiftKernel
 
         (s.Charge, s.ShortV, s.LongV, s.T0, s.T1, s.T2, s.T3, s.Sensor, s.IntegralW, s.Duty) = (charge, v1, v2, t0, t1, t2, t3, sensor, integral, duty);
         (s.LastA, s.LastW, s.LastPathW, s.LastT0, s.LastT1, s.LastT2, s.LastT3) = (lastA, lastW, lastPathW, l0, l1, l2, l3);
-        (s.High0, s.High1, s.High2, s.High3, s.LowV, s.HighA, s.LowAtWork, s.LoadJ, s.WorkJ) = (high0, high1, high2, high3, lowV, highA, lowAtWork, loadJ, workJ);
+        (s.High0, s.High1, s.High2, s.High3, s.LowV, s.HighA, s.LowAtWork, s.StepLow, s.LoadJ, s.WorkJ) = (high0, high1, high2, high3, lowV, highA, lowAtWork, stepLow, loadJ, workJ);
         (s.LastV, s.LastCharge, s.PackA, s.LoadW, s.LoadV, s.Phase, s.Fresh, s.NowS, s.WorkLeftJ) = (lastV, lastCharge, amps, watts, loadV, phase, fresh, now, left);
         return k;
     }

@@ -20,14 +20,10 @@ internal sealed class SwiftRun
     private readonly bool plain;
     private readonly int[] pieces;
     private readonly double[] zeroS;
-    private readonly bool[] missed;
-    private readonly bool[] running;
-    private readonly double[] stretchEnd;
-    private readonly double[] targetRise;
-    private readonly double[] workStart;
-    private readonly double[] workEnd;
-    private readonly double[] workLeft;
+    private readonly bool[] missed, running;
+    private readonly double[] stretchEnd, targetRise, workStart, workEnd, workLeft;
     private readonly SwiftDesk desk = new();
+    private readonly SwiftPoint point;
     private long step;
     private int alive;
 
@@ -38,6 +34,7 @@ internal sealed class SwiftRun
         (this.tools, this.stepS) = (tools, stepS);
         c = SwiftFill.Coefs(tools, stepS);
         plain = PlainForm.Serves(c.Shape);
+        point = new SwiftPoint(tools, c.Shape.CellAt, desk);
         order = SwiftPlan.Order(tools[0].Network);
         working = c.Shape.WorksAtSecond ? 1 : 0;
         curves = new SwiftCurves(tools);
@@ -87,7 +84,7 @@ internal sealed class SwiftRun
         {
             if (running[i])
             {
-                End(i, StopReason.TimeOver, mostS, desk.Charge[i]);
+                End(i, StopReason.TimeOver, 1 - ((desk.NowS[i] - mostS) / stepS));
             }
         }
 
@@ -118,6 +115,7 @@ internal sealed class SwiftRun
         s.Duty = SwiftFill.Each(i => tools[i].Controller is ControllerModel.Fixed @fixed ? @fixed.Duty : 0);
         s.LowV = Create(double.PositiveInfinity);
         s.LowAtWork = s.LowV;
+        s.StepLow = s.LowV;
         s.LastV = Create(double.PositiveInfinity);
         s.LastCharge = s.Charge;
         for (int i = 0; i < Lanes.Count; i++)
@@ -158,7 +156,7 @@ internal sealed class SwiftRun
         bool bent = false;
         for (int i = 0; i < Lanes.Count; i++)
         {
-            if (running[i] && BitConverter.DoubleToInt64Bits(desk.Alert[i]) != 0)
+            if (running[i] && SwiftDesk.Is(desk.Alert[i]))
             {
                 bent |= Look(i);
             }
@@ -195,25 +193,22 @@ internal sealed class SwiftRun
             bent = true;
         }
 
-        bool acts = !tools[i].CutoffOnlyWhileOn || Math.Max(desk.Duty[i], tools[i].Controller is ControllerModel.Fixed ? desk.Duty[i] : 1) > 0;
-        if (desk.PackV[i] < tools[i].CutoffV && acts)
+        if (SwiftDesk.Is(desk.Cut[i]))
         {
             bool within = now > 0 && desk.LastV[i] > tools[i].CutoffV && (!tools[i].CutoffOnlyWhileOn || desk.Duty[i] > 0);
-            double share = within ? (desk.LastV[i] - tools[i].CutoffV) / (desk.LastV[i] - desk.PackV[i]) : 1;
-            End(i, StopReason.CutOff, now <= 0 ? 0 : now - (stepS * (1 - share)), desk.LastCharge[i] + (share * (desk.Charge[i] - desk.LastCharge[i])));
+            End(i, StopReason.CutOff, within ? point.First(i, on => on.TerminalV <= tools[i].CutoffV) : 1);
         }
         else if (desk.Charge[i] <= 0)
         {
-            double over = desk.LastCharge[i] > 0 ? desk.Charge[i] / (desk.Charge[i] - desk.LastCharge[i]) : 0;
-            End(i, StopReason.Empty, now - (stepS * over), 0);
+            End(i, StopReason.Empty, desk.LastCharge[i] > 0 ? desk.LastCharge[i] / (desk.LastCharge[i] - desk.Charge[i]) : 1);
         }
         else if (workEnd[i] < now + Hair)
         {
             ClosePiece(i);
         }
-        else if (BitConverter.DoubleToInt64Bits(desk.NoPoint[i]) != 0 || desk.PackA[i] > tools[i].Pack!.TripA)
+        else if (SwiftDesk.Is(desk.Gone[i]))
         {
-            EndAtPath(i, now);
+            EndAtPath(i);
         }
 
         return bent;
@@ -234,47 +229,55 @@ internal sealed class SwiftRun
         }
 
         pieces[i]++;
-        Piece(i);
         if (pieces[i] >= work.Count)
         {
-            End(i, StopReason.WorkDone, endS, desk.Charge[i]);
+            End(i, StopReason.WorkDone, 1 - ((desk.NowS[i] - endS) / stepS));
+            return;
         }
+
+        Piece(i);
     }
 
-    private void EndAtPath(int i, double now)
+    private void EndAtPath(int i)
     {
-        var on = At(i);
-        bool none = BitConverter.DoubleToInt64Bits(desk.NoPoint[i]) != 0;
-        var stop = !none ? StopReason.Tripped : on.Region == Region.Collapsed ? StopReason.Collapsed : StopReason.LockedOut;
-        End(i, stop, now, desk.Charge[i]);
+        double share = desk.NowS[i] > 0 && desk.Duty[i] > 0 ? point.First(i, on => point.Gone(i, on) is not null) : 1;
+
+        // What the lanes' own algebra found, and the stepper's does not by a hair, has its reason from the amps.
+        var stop = point.Gone(i, point.At(i, share)) ?? (desk.PackA[i] > tools[i].Pack!.TripA ? StopReason.Tripped : StopReason.LockedOut);
+        End(i, stop, share);
         results[i].LastRegion = stop switch { StopReason.Tripped => Region.Tripped, StopReason.Collapsed => Region.Collapsed, _ => Region.LockedOut };
     }
 
-    /// <summary>The operating point by the stepper's own algebra.</summary>
-    private OnState At(int i)
-    {
-        var (pack, tool) = (tools[i].Pack!, tools[i]);
-        double cellK = c.Shape.CellAt < 0 ? tool.Network.AmbientK : tool.Network.AmbientK + (c.Shape.CellAt == 1 ? desk.T1[i] : c.Shape.CellAt == 2 ? desk.T2[i] : desk.T3[i]);
-        double cellOhm = pack.Cell.R0Ohm.At(desk.Charge[i]) * pack.Cell.OhmsFactor(cellK) * pack.Series / pack.Parallel;
-        double openV = pack.Series * (pack.Cell.OpenV.At(desk.Charge[i]) - desk.ShortV[i] - desk.LongV[i]);
-        return PowerPath.Solve(openV - (tool.DrainOnA * cellOhm), cellOhm, pack.LoopOhm, tool.Path, Physics.LoadLaw.Ohms(((LoadModel.Heater)tool.Load).OhmAt(tool.Network.AmbientK + desk.T0[i])));
-    }
-
-    private void End(int i, StopReason stop, double atS, double charge)
+    private void End(int i, StopReason stop, double shareOfStep)
     {
         ref var r = ref results[i];
-        (r.Stop, r.RunTimeS, r.ChargeLeft, r.LoadJ, r.WorkJ) = (stop, atS, charge, desk.LoadJ[i] - (Math.Max(0, desk.NowS[i] - atS) * desk.Duty[i] * desk.LoadW[i]), desk.WorkJ[i]);
-        (r.LowestV, r.HighestA) = (Math.Min(desk.LowV[i], stop == StopReason.CutOff ? tools[i].CutoffV : desk.LowV[i]), desk.HighA[i]);
-        (r.LowestAtWork, r.TargetS) = (desk.LowAtWork[i], r.TargetS > atS ? double.NaN : r.TargetS);
-        r.LastRegion = At(i).Region;
+        double share = desk.NowS[i] > 0 ? Math.Clamp(shareOfStep, 0, 1) : 1;
+        double atS = desk.NowS[i] - (stepS * (1 - share));
+        (r.Stop, r.RunTimeS, r.ChargeLeft) = (stop, atS, desk.LastCharge[i] + (share * (desk.Charge[i] - desk.LastCharge[i])));
+        r.LoadJ = desk.LoadJ[i] - ((1 - share) * stepS * desk.Duty[i] * desk.LastW[i]);
+        r.WorkJ = desk.WorkJ[i];
+        r.TargetS = r.TargetS > atS ? double.NaN : r.TargetS;
+        var on = point.At(i, share);
+        bool loaded = desk.Duty[i] > 0 && stop is not (StopReason.LockedOut or StopReason.Collapsed);
+        r.LowestV = loaded ? Math.Min(desk.LowV[i], on.TerminalV) : desk.LowV[i];
+        r.HighestA = loaded ? Math.Max(desk.HighA[i], on.PackA) : desk.HighA[i];
+        r.LastRegion = on.Region;
         for (int place = 0; place < order.Length; place++)
         {
-            double high = desk.HighUntil(place, i, Math.Clamp(1 - ((desk.NowS[i] - atS) / stepS), 0, 1));
+            double high = desk.HighUntil(place, i, share);
             _ = order[place] switch { 0 => r.High0 = high, 1 => r.High1 = high, 2 => r.High2 = high, _ => r.High3 = high };
         }
 
-        // A piece that was begun and not ended counts as the stepper counts it: done where it has its heat.
-        if (stop != StopReason.WorkDone && tools[i].Work is { NeedJ: > 0 } && workStart[i] < atS && workLeft[i] <= Hair)
+        // A step that was lived through counts with its lowest; of one that was not, where it began, or the work in it, and where the lane ended.
+        r.LowestAtWork = share < 1 ? desk.LowAtWork[i] : Math.Min(desk.LowAtWork[i], desk.StepLow[i]);
+        if (share < 1 && double.IsFinite(desk.StepLow[i]) && workStart[i] < atS)
+        {
+            double began = Math.Max(0, 1 - ((desk.NowS[i] - workStart[i]) / stepS));
+            r.LowestAtWork = Math.Min(r.LowestAtWork, Math.Min(desk.RiseAt(working, i, began), desk.RiseAt(working, i, share)));
+        }
+
+        // A piece that is not closed yet counts as the stepper counts it: done where it has its heat, or its time.
+        if (stop != StopReason.WorkDone && tools[i].Work is { } work && workStart[i] < atS && (work.NeedJ > 0 ? workLeft[i] <= Hair : workEnd[i] <= atS))
         {
             r.WorkDone++;
             r.WorkDoneInARow += missed[i] ? 0 : 1;

@@ -27,14 +27,17 @@ internal sealed class SwiftState
 
     public Lanes High0, High1, High2, High3, LowV, HighA, LowAtWork;
 
+    /// <summary>Lowest rise at work within the step before; infinite: no work in it. It counts once the lane has lived through that step.</summary>
+    public Lanes StepLow;
+
     /// <summary>Sums: load and contact joule.</summary>
     public Lanes LoadJ, WorkJ;
 
     /// <summary>Lanes that need a look before they go on.</summary>
     public Lanes Alert;
 
-    /// <summary>Lanes in which the module has no steady point.</summary>
-    public Lanes NoPoint;
+    /// <summary>Lanes at their cut-off, and lanes whose path is gone: no steady point of the module, or a tripped protection.</summary>
+    public Lanes Cut, Gone;
 
     /// <summary>Step within the control period.</summary>
     public int Phase;
