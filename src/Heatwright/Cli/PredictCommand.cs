@@ -76,6 +76,26 @@ internal static class PredictCommand
         ? Bundle.Read(path)
         : OpenStudy.Read(path).Map(opened => opened.Study);
 
+    private static void ShowLadder(Screen screen, IReadOnlyList<RungView> ladder)
+    {
+        if (ladder.Count == 0)
+        {
+            return;
+        }
+
+        screen.Say("From the label to the stopwatch, one cause a line:");
+        var table = new Table().AddColumns("min", "change", "with", "until");
+        table.Columns[0].RightAligned();
+        table.Columns[1].RightAligned();
+        foreach (var rung in ladder)
+        {
+            string change = rung == ladder[0] ? "" : RunWords.Number(rung.ChangeS / 60, "+0.0;−0.0;0.0");
+            table.AddRow(new Text(RunWords.Number(rung.RunTimeS / 60, "0.0")), new Text(change), new Text(rung.Cause), new Text(rung.StopReason));
+        }
+
+        screen.Console.Write(table);
+    }
+
     private static void Show(Screen screen, ToolView view, string? trace)
     {
         screen.Say($"{view.Arrangement}, {view.Name}: it runs {RunWords.Number(view.RunTimeS, "0.0")} s, then {view.Because}");
@@ -108,6 +128,7 @@ internal static class PredictCommand
             screen.Say($"  and {view.Events.Count - MostEvents} more; --json shows all.");
         }
 
+        ShowLadder(screen, view.Ladder);
         if (trace is not null)
         {
             screen.Say($"Trace: {trace}");

@@ -1,4 +1,5 @@
 using Heatwright.Arrangements;
+using Heatwright.Parts;
 using Heatwright.Plant;
 using Heatwright.Predictions;
 using Heatwright.Quantities;
@@ -76,9 +77,20 @@ public static class PredictTool
             double[] at = Chosen(instants, first.Run.RunTimeS);
             var run = at.Length == 0 ? first.Run : PlantRunner.Run(bare, settings with { StepS = first.StepS, Instants = at });
             var drawn = draws > 0 ? Predict.Charge(builder, arrangement, study.Seed, draws, cancel: cancel).Draws : [];
-            return new ToolPrediction(arrangement.Letter, arrangement.Name, bare, run, drawn) { StepS = first.StepS, StepDoubtS = first.ChangeS, Settled = first.Settled };
+            return new ToolPrediction(arrangement.Letter, arrangement.Name, bare, run, drawn)
+            {
+                Ladder = RunTimeLadder.Of(bare, run, Label(study, arrangement.Cell, PartQuantities.Capacity), Label(study, arrangement.Heater, PartQuantities.RatedPower), cancel),
+                StepS = first.StepS,
+                StepDoubtS = first.ChangeS,
+                Settled = first.Settled,
+            };
         });
     }
+
+    /// <summary>What a label promises, SI; null: it says nothing of it.</summary>
+    private static double? Label(Study study, PartId id, string quantity) => study.Parts.Where(part => part.Id == id)
+        .SelectMany(part => part.Stated.Where(stated => stated.Quantity == quantity && stated.Origin == "claimed" && stated.Value > 0).Select(stated => PartValues.Read(part, stated).Si))
+        .Cast<double?>().FirstOrDefault();
 
     private static double[] Chosen(double[]? instants, double endS) => instants switch
     {

@@ -11,6 +11,9 @@ namespace Heatwright.Jobs;
 /// <param name="Draws">What each draw did; empty: none were asked for.</param>
 public sealed record ToolPrediction(string Letter, string Name, AssembledTool Tool, PlantRun Run, IReadOnlyList<Outcome> Draws)
 {
+    /// <summary>From the label's run time to the predicted one, one cause a rung; empty: no part of it has a label.</summary>
+    public IReadOnlyList<Rung> Ladder { get; init; } = [];
+
     /// <summary>Step that was short enough, s.</summary>
     public double StepS { get; init; }
 

@@ -63,6 +63,14 @@ public sealed class MissionJourney : IDisposable
         var runTime = json.RootElement.GetProperty("quantities").EnumerateArray().First(one => one.GetProperty("name").GetString() == "run time");
         Assert.InRange(runTime.GetProperty("value").GetDouble(), runTime.GetProperty("low").GetDouble(), runTime.GetProperty("high").GetDouble());
         Assert.True(runTime.GetProperty("low").GetDouble() < runTime.GetProperty("high").GetDouble());
+
+        // Labels of the sample: 3500 mAh a cell, two in series, and 40 W; the cells' volts at half charge lie between 3.5 and 3.8 V.
+        var ladder = json.RootElement.GetProperty("ladder").EnumerateArray().ToArray();
+        Assert.InRange(ladder[0].GetProperty("runTime_s").GetDouble(), 3.5 * 3600 * 7.0 / 40, 3.5 * 3600 * 7.6 / 40);
+        Assert.Equal(json.RootElement.GetProperty("runTime_s").GetDouble(), ladder[^1].GetProperty("runTime_s").GetDouble());
+        Assert.Contains("work", ladder[^1].GetProperty("cause").GetString(), StringComparison.Ordinal);
+        var text = bench.Type("predict", Path.Combine(Repository.Root, "samples", "rope-hot-knife"), "--arrangement", "A");
+        Assert.Contains("From the label to the stopwatch", text.Out, StringComparison.Ordinal);
     }
 
     [Fact]
