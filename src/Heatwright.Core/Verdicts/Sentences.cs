@@ -44,7 +44,9 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
     {
         string piece = Plural(middle.Pieces);
         var missed = prediction.Middle.Events.FirstOrDefault(happened => happened.What == Happening.WorkMissed);
-        return missed.What == Happening.WorkMissed
+
+        // A piece that the end of the run broke off was not too slow: what ended the run is the reason.
+        return missed.What == Happening.WorkMissed && missed.AtS < prediction.Middle.RunTimeS
             ? $"{piece}, then at {Time(missed.AtS)} with {Left(missed.AtS)} % of the charge left one takes longer than {Say(brief.Duty.ForS, "0.#")} s: {Why(missed.AtS)}"
             : $"{piece} until {Time(middle.RunTimeS)}, then {Ended(middle)}";
     }

@@ -67,15 +67,15 @@ public class SwiftTests
     }
 
     [Fact]
-    public void A_thousand_steps_in_lanes_make_no_garbage()
+    public void Steps_in_lanes_make_no_garbage()
     {
         // Without work and target nothing asks for a look before the first bend of the open volts, some two thousand steps on.
         var run = new SwiftRun([.. Enumerable.Range(0, 4).Select(i => Drawn(i) with { Work = null, TargetK = double.NaN })], 0.1);
         SwiftKernel.Advance<AnyForm>(run.Inside.Coefs, run.Inside.State, 100);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        int taken = SwiftKernel.Advance<AnyForm>(run.Inside.Coefs, run.Inside.State, 1000);
-        long made = GC.GetAllocatedBytesForCurrentThread() - before;
-        Assert.Equal((1000, 0), (taken, made));
+        var (coefs, state) = run.Inside;
+        int taken = 0;
+        Assert.Equal(0, Least(() => taken = SwiftKernel.Advance<AnyForm>(coefs, state, 300)));
+        Assert.Equal(300, taken);
     }
 
     [Fact]
@@ -90,14 +90,27 @@ public class SwiftTests
         }
 
         Assert.True(state.Rises[1] > 60);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        for (int i = 0; i < 10_000; i++)
+        Assert.Equal(0, Least(() =>
         {
-            stepper.Advance(state, 0.1, 0.5, i % 7 == 0, 0, ref tally);
+            for (int i = 0; i < 3000; i++)
+            {
+                stepper.Advance(state, 0.1, 0.5, i % 7 == 0, 0, ref tally);
+            }
+        }));
+    }
+
+    /// <summary>What the runtime allocates once, when it recompiles a busy loop, is not the loop's: what the loop makes it makes in every pass.</summary>
+    private static long Least(Action run)
+    {
+        long least = long.MaxValue;
+        for (int pass = 0; pass < 3; pass++)
+        {
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            run();
+            least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
         }
 
-        long made = GC.GetAllocatedBytesForCurrentThread() - before;
-        Assert.Equal(0, made);
+        return least;
     }
 
     [Fact]
