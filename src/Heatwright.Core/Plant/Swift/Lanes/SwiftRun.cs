@@ -10,18 +10,16 @@ internal sealed class SwiftRun
     private const double Hair = 1e-9;
 
     private readonly AssembledTool[] tools;
-    private readonly double stepS;
+    private readonly double stepS, mostS;
     private readonly SwiftCoefs c;
     private readonly SwiftState s = new();
     private readonly SwiftResult[] results;
     private readonly SwiftCurves curves;
-    private readonly int[] order;
+    private readonly int[] order, pieces;
     private readonly int working;
     private readonly bool plain;
-    private readonly int[] pieces;
-    private readonly double[] zeroS;
     private readonly bool[] missed, running;
-    private readonly double[] stretchEnd, targetRise, workStart, workEnd, workLeft;
+    private readonly double[] zeroS, stretchEnd, targetRise, workStart, workEnd, workLeft;
     private readonly SwiftDesk desk = new();
     private readonly SwiftPoint point;
     private long step;
@@ -31,7 +29,7 @@ internal sealed class SwiftRun
     /// <param name="stepS">A step that divides the control period.</param>
     public SwiftRun(AssembledTool[] tools, double stepS)
     {
-        (this.tools, this.stepS) = (tools, stepS);
+        (this.tools, this.stepS, mostS) = (tools, stepS, tools.Min(tool => tool.MaxS));
         c = SwiftFill.Coefs(tools, stepS);
         plain = PlainForm.Serves(c.Shape);
         point = new SwiftPoint(tools, c.Shape.CellAt, desk);
@@ -56,8 +54,8 @@ internal sealed class SwiftRun
     /// <param name="cancel">Looked at every some thousand steps.</param>
     public SwiftResult[] Run(ReadOnlySpan<int> instantSteps, SwiftTrace? trace, int firstLane, int lanes, CancellationToken cancel)
     {
-        double mostS = tools.Min(tool => tool.MaxS);
-        long last = (long)Math.Ceiling((mostS / stepS) - Hair);
+        // One step more than the time holds, so that what happens in the last one is seen before it counts as over.
+        long last = (long)Math.Ceiling((mostS / stepS) - Hair) + 1;
         int instant = 0;
         while (alive > 0 && step < last)
         {
@@ -69,7 +67,14 @@ internal sealed class SwiftRun
                 Walk(step + 1);
                 if (alive > 0)
                 {
-                    Take(trace!, instant, firstLane, lanes);
+                    desk.Read(s);
+                    for (int i = 0; i < lanes; i++)
+                    {
+                        if (running[i])
+                        {
+                            desk.Put(trace!, firstLane + i, instant, i, order, tools[i].Network.AmbientK);
+                        }
+                    }
                 }
 
                 instant++;
@@ -245,14 +250,20 @@ internal sealed class SwiftRun
         // What the lanes' own algebra found, and the stepper's does not by a hair, has its reason from the amps.
         var stop = point.Gone(i, point.At(i, share)) ?? (desk.PackA[i] > tools[i].Pack!.TripA ? StopReason.Tripped : StopReason.LockedOut);
         End(i, stop, share);
-        results[i].LastRegion = stop switch { StopReason.Tripped => Region.Tripped, StopReason.Collapsed => Region.Collapsed, _ => Region.LockedOut };
+        results[i].LastRegion = results[i].Stop switch { StopReason.TimeOver => results[i].LastRegion, StopReason.Tripped => Region.Tripped, StopReason.Collapsed => Region.Collapsed, _ => Region.LockedOut };
     }
 
     private void End(int i, StopReason stop, double shareOfStep)
     {
         ref var r = ref results[i];
         double share = desk.NowS[i] > 0 ? Math.Clamp(shareOfStep, 0, 1) : 1;
-        double atS = desk.NowS[i] - (stepS * (1 - share));
+        double atS = stop == StopReason.TimeOver ? mostS : desk.NowS[i] - (stepS * (1 - share));
+        if (stop != StopReason.TimeOver && atS > mostS)
+        {
+            End(i, StopReason.TimeOver, 1 - ((desk.NowS[i] - mostS) / stepS));
+            return;
+        }
+
         (r.Stop, r.RunTimeS, r.ChargeLeft) = (stop, atS, desk.LastCharge[i] + (share * (desk.Charge[i] - desk.LastCharge[i])));
         r.LoadJ = desk.LoadJ[i] - ((1 - share) * stepS * desk.Duty[i] * desk.LastW[i]);
         r.WorkJ = desk.WorkJ[i];
@@ -285,17 +296,5 @@ internal sealed class SwiftRun
 
         running[i] = false;
         alive--;
-    }
-
-    private void Take(SwiftTrace trace, int instant, int firstLane, int lanes)
-    {
-        desk.Read(s);
-        for (int i = 0; i < lanes; i++)
-        {
-            if (running[i])
-            {
-                desk.Put(trace, firstLane + i, instant, i, order, tools[i].Network.AmbientK);
-            }
-        }
     }
 }
