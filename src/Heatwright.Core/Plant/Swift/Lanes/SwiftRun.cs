@@ -15,11 +15,12 @@ internal sealed class SwiftRun
     private readonly SwiftState s = new();
     private readonly SwiftResult[] results;
     private readonly SwiftCurves curves;
-    private readonly int[] order, pieces;
+    private readonly int[] order, pieces = new int[Lanes.Count];
     private readonly int working;
     private readonly bool plain;
-    private readonly bool[] missed, running;
-    private readonly double[] zeroS, stretchEnd, targetRise, workStart, workEnd, workLeft;
+    private readonly bool[] missed = new bool[Lanes.Count], running = new bool[Lanes.Count];
+    private readonly double[] zeroS = new double[Lanes.Count], stretchEnd = new double[Lanes.Count], targetRise = new double[Lanes.Count];
+    private readonly double[] workStart = new double[Lanes.Count], workEnd = new double[Lanes.Count], workLeft = new double[Lanes.Count];
     private readonly SwiftDesk desk = new();
     private readonly SwiftPoint point;
     private long step;
@@ -37,9 +38,6 @@ internal sealed class SwiftRun
         working = c.Shape.WorksAtSecond ? 1 : 0;
         curves = new SwiftCurves(tools);
         results = new SwiftResult[Lanes.Count];
-        (pieces, missed, running) = (new int[Lanes.Count], new bool[Lanes.Count], new bool[Lanes.Count]);
-        (zeroS, stretchEnd, targetRise) = (new double[Lanes.Count], new double[Lanes.Count], new double[Lanes.Count]);
-        (workStart, workEnd, workLeft) = (new double[Lanes.Count], new double[Lanes.Count], new double[Lanes.Count]);
         alive = Lanes.Count;
         Begin();
     }
@@ -248,9 +246,7 @@ internal sealed class SwiftRun
         double share = desk.NowS[i] > 0 && desk.Duty[i] > 0 ? point.First(i, on => point.Gone(i, on) is not null) : 1;
 
         // What the lanes' own algebra found, and the stepper's does not by a hair, has its reason from the amps.
-        var stop = point.Gone(i, point.At(i, share)) ?? (desk.PackA[i] > tools[i].Pack!.TripA ? StopReason.Tripped : StopReason.LockedOut);
-        End(i, stop, share);
-        results[i].LastRegion = results[i].Stop switch { StopReason.TimeOver => results[i].LastRegion, StopReason.Tripped => Region.Tripped, StopReason.Collapsed => Region.Collapsed, _ => Region.LockedOut };
+        End(i, point.Gone(i, point.At(i, share)) ?? (desk.PackA[i] > tools[i].Pack!.TripA ? StopReason.Tripped : StopReason.LockedOut), share);
     }
 
     private void End(int i, StopReason stop, double shareOfStep)
@@ -264,6 +260,16 @@ internal sealed class SwiftRun
             return;
         }
 
+        // A piece whose time was over before that is closed first; it may be the last of all.
+        if (stop is not (StopReason.WorkDone or StopReason.TimeOver) && workEnd[i] < atS)
+        {
+            ClosePiece(i);
+            if (!running[i])
+            {
+                return;
+            }
+        }
+
         (r.Stop, r.RunTimeS, r.ChargeLeft) = (stop, atS, desk.LastCharge[i] + (share * (desk.Charge[i] - desk.LastCharge[i])));
         r.LoadJ = desk.LoadJ[i] - ((1 - share) * stepS * desk.Duty[i] * desk.LastW[i]);
         r.WorkJ = desk.WorkJ[i];
@@ -272,7 +278,7 @@ internal sealed class SwiftRun
         bool loaded = desk.Duty[i] > 0 && stop is not (StopReason.LockedOut or StopReason.Collapsed);
         r.LowestV = loaded ? Math.Min(desk.LowV[i], on.TerminalV) : desk.LowV[i];
         r.HighestA = loaded ? Math.Max(desk.HighA[i], on.PackA) : desk.HighA[i];
-        r.LastRegion = on.Region;
+        r.LastRegion = stop == StopReason.Tripped ? Region.Tripped : on.Region;
         for (int place = 0; place < order.Length; place++)
         {
             double high = desk.HighUntil(place, i, share);
@@ -287,8 +293,8 @@ internal sealed class SwiftRun
             r.LowestAtWork = Math.Min(r.LowestAtWork, Math.Min(desk.RiseAt(working, i, began), desk.RiseAt(working, i, share)));
         }
 
-        // A piece that is not closed yet counts as the stepper counts it: done where it has its heat, or its time.
-        if (stop != StopReason.WorkDone && tools[i].Work is { } work && workStart[i] < atS && (work.NeedJ > 0 ? workLeft[i] <= Hair : workEnd[i] <= atS))
+        // A piece that is not closed yet counts as the stepper counts it: done where it has its heat.
+        if (stop != StopReason.WorkDone && tools[i].Work is { } work && workStart[i] < atS && work.NeedJ > 0 && workLeft[i] <= Hair)
         {
             r.WorkDone++;
             r.WorkDoneInARow += missed[i] ? 0 : 1;
