@@ -15,12 +15,12 @@ internal sealed class SwiftRun
     private readonly SwiftState s = new();
     private readonly SwiftResult[] results;
     private readonly SwiftCurves curves;
-    private readonly int[] order, pieces = new int[Lanes.Count];
+    private readonly SwiftWork work;
+    private readonly int[] order;
     private readonly int working;
     private readonly bool plain;
-    private readonly bool[] missed = new bool[Lanes.Count], running = new bool[Lanes.Count];
-    private readonly double[] zeroS = new double[Lanes.Count], stretchEnd = new double[Lanes.Count], targetRise = new double[Lanes.Count];
-    private readonly double[] workStart = new double[Lanes.Count], workEnd = new double[Lanes.Count], workLeft = new double[Lanes.Count];
+    private readonly bool[] running = new bool[Lanes.Count];
+    private readonly double[] stretchEnd = new double[Lanes.Count], targetRise = new double[Lanes.Count];
     private readonly SwiftDesk desk = new();
     private readonly SwiftPoint point;
     private long step;
@@ -38,6 +38,7 @@ internal sealed class SwiftRun
         working = c.Shape.WorksAtSecond ? 1 : 0;
         curves = new SwiftCurves(tools);
         results = new SwiftResult[Lanes.Count];
+        work = new SwiftWork(tools);
         alive = Lanes.Count;
         Begin();
     }
@@ -127,8 +128,6 @@ internal sealed class SwiftRun
             results[i].TargetS = double.NaN;
             targetRise[i] = double.IsNaN(tools[i].TargetK) ? double.PositiveInfinity : tools[i].TargetK - tools[i].Network.AmbientK;
             stretchEnd[i] = curves.Enter(i, tools[i].Pack!.StartCharge);
-            zeroS[i] = tools[i].Work is { } work && double.IsNaN(work.AfterTargetS) ? work.FirstS : double.PositiveInfinity;
-            Piece(i);
         }
 
         curves.Give(c);
@@ -139,23 +138,15 @@ internal sealed class SwiftRun
     {
         c.StretchEnd = Create<double>(stretchEnd);
         c.TargetRise = Create<double>(targetRise);
-        (s.WorkStartS, s.WorkEndS, s.WorkLeftJ) = (Create<double>(workStart), Create<double>(workEnd), Create<double>(workLeft));
+        work.Give(s);
         s.Alive = SwiftFill.Each(i => running[i] ? BitConverter.Int64BitsToDouble(-1) : 0);
-    }
-
-    private void Piece(int lane)
-    {
-        var work = tools[lane].Work;
-        workStart[lane] = work is null ? double.PositiveInfinity : zeroS[lane] + (pieces[lane] * work.EveryS);
-        workEnd[lane] = work is null ? double.PositiveInfinity : workStart[lane] + work.ForS;
-        workLeft[lane] = work is { NeedJ: > 0 } ? work.NeedJ : double.PositiveInfinity;
     }
 
     /// <summary>Sees to every lane that asked for it.</summary>
     private void Look()
     {
         desk.Read(s);
-        s.WorkLeftJ.CopyTo(workLeft);
+        work.Read(s);
         bool bent = false;
         for (int i = 0; i < Lanes.Count; i++)
         {
@@ -182,11 +173,7 @@ internal sealed class SwiftRun
             double at = now <= 0 || lastRise >= targetRise[i] ? now : now - (stepS * (rise - targetRise[i]) / (rise - lastRise));
             results[i].TargetS = at;
             targetRise[i] = double.PositiveInfinity;
-            if (tools[i].Work is { } work && !double.IsNaN(work.AfterTargetS))
-            {
-                zeroS[i] = Math.Max(at + work.AfterTargetS, now);
-                Piece(i);
-            }
+            work.TargetReached(i, at, now);
         }
 
         bool bent = false;
@@ -205,7 +192,7 @@ internal sealed class SwiftRun
         {
             End(i, StopReason.Empty, desk.LastCharge[i] > 0 ? desk.LastCharge[i] / (desk.LastCharge[i] - desk.Charge[i]) : 1);
         }
-        else if (workEnd[i] < now + Hair)
+        else if (work.EndS[i] < now + Hair)
         {
             ClosePiece(i);
         }
@@ -219,26 +206,11 @@ internal sealed class SwiftRun
 
     private void ClosePiece(int i)
     {
-        var work = tools[i].Work!;
-        double endS = workEnd[i];
-        if (work.NeedJ <= 0 || workLeft[i] <= Hair)
-        {
-            results[i].WorkDone++;
-            results[i].WorkDoneInARow += missed[i] ? 0 : 1;
-        }
-        else
-        {
-            missed[i] = true;
-        }
-
-        pieces[i]++;
-        if (pieces[i] >= work.Count)
+        double endS = work.EndS[i];
+        if (!work.Close(i, ref results[i]))
         {
             End(i, StopReason.WorkDone, 1 - ((desk.NowS[i] - endS) / stepS));
-            return;
         }
-
-        Piece(i);
     }
 
     private void EndAtPath(int i)
@@ -261,7 +233,7 @@ internal sealed class SwiftRun
         }
 
         // A piece whose time was over before that is closed first; it may be the last of all.
-        if (stop is not (StopReason.WorkDone or StopReason.TimeOver) && workEnd[i] < atS)
+        if (stop is not (StopReason.WorkDone or StopReason.TimeOver) && work.EndS[i] < atS)
         {
             ClosePiece(i);
             if (!running[i])
@@ -287,19 +259,13 @@ internal sealed class SwiftRun
 
         // A step that was lived through counts with its lowest; of one that was not, where it began, or the work in it, and where the lane ended.
         r.LowestAtWork = share < 1 ? desk.LowAtWork[i] : Math.Min(desk.LowAtWork[i], desk.StepLow[i]);
-        if (share < 1 && double.IsFinite(desk.StepLow[i]) && workStart[i] < atS)
+        if (share < 1 && double.IsFinite(desk.StepLow[i]) && work.StartS[i] < atS)
         {
-            double began = Math.Max(0, 1 - ((desk.NowS[i] - workStart[i]) / stepS));
+            double began = Math.Max(0, 1 - ((desk.NowS[i] - work.StartS[i]) / stepS));
             r.LowestAtWork = Math.Min(r.LowestAtWork, Math.Min(desk.RiseAt(working, i, began), desk.RiseAt(working, i, share)));
         }
 
-        // A piece that is not closed yet counts as the stepper counts it: done where it has its heat.
-        if (stop != StopReason.WorkDone && tools[i].Work is { } work && workStart[i] < atS && work.NeedJ > 0 && workLeft[i] <= Hair)
-        {
-            r.WorkDone++;
-            r.WorkDoneInARow += missed[i] ? 0 : 1;
-        }
-
+        work.CountOpen(i, atS, ref r);
         running[i] = false;
         alive--;
     }
