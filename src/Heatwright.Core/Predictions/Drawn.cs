@@ -7,9 +7,6 @@ namespace Heatwright.Predictions;
 /// <summary>Draws of all causes of one arrangement, run side by side where the lanes take them, and their curves.</summary>
 internal sealed class Drawn
 {
-    /// <summary>Step of the draws, s: half a control period.</summary>
-    private const double StepS = PlantBuilder.PeriodS / 2;
-
     private readonly SwiftTrace trace;
 
     private Drawn(Outcome[] outcomes, SwiftTrace trace, double[] timesS) => (Outcomes, this.trace, TimesS) = (outcomes, trace, timesS);
@@ -23,46 +20,20 @@ internal sealed class Drawn
     /// <summary>Takes the draws. Same seed gives the same numbers on any number of threads and any width of lanes.</summary>
     public static Drawn Of(PlantBuilder builder, ulong seed, int draws, double[] timesS, Action<int>? progress, CancellationToken cancel)
     {
-        int[] steps = [.. timesS.Select(time => (int)Math.Round(time / StepS)).Distinct()];
-        double[] onSteps = [.. steps.Select(step => step * StepS)];
+        var side = new SideBySide(builder.Build(builder.Middle));
+        int[] steps = [.. timesS.Select(time => (int)Math.Round(time / side.StepS)).Distinct()];
         var trace = new SwiftTrace(steps.Length, draws);
         var outcomes = new Outcome[draws];
         int done = 0;
-        AssembledTool Tool(int number) => builder.Build(builder.Drawn(new Draw(seed, number)));
-        var middle = builder.Build(builder.Middle);
-        bool swift = Swift(middle);
-        int width = swift ? SwiftBatch.Width : 1;
-        var results = new SwiftResult[draws];
-        Parallel.For(0, (draws + width - 1) / width, new ParallelOptions { CancellationToken = cancel }, batch =>
+        Parallel.For(0, (draws + side.Width - 1) / side.Width, new ParallelOptions { CancellationToken = cancel }, batch =>
         {
-            int from = batch * width;
-            int count = Math.Min(width, draws - from);
-            AssembledTool[] tools = [.. Enumerable.Range(from, count).Select(Tool)];
-            if (swift && tools.All(Swift))
-            {
-                SwiftBatch.Run(number => tools[number - from], from, count, StepS, steps, trace, results, cancel);
-                for (int i = from; i < from + count; i++)
-                {
-                    outcomes[i] = Outcome.Of(results[i], middle.Network.AmbientK);
-                }
-            }
-            else
-            {
-                for (int i = from; i < from + count; i++)
-                {
-                    var run = PlantRunner.Run(tools[i - from], new RunSettings { Instants = onSteps, StepS = StepS, Cancel = cancel });
-                    outcomes[i] = Outcome.Of(run);
-                    trace.Take(run.Trace, i);
-                }
-            }
-
+            int from = batch * side.Width;
+            int count = Math.Min(side.Width, draws - from);
+            side.Run(number => builder.Build(builder.Drawn(new Draw(seed, number))), from, count, steps, trace, outcomes, cancel);
             progress?.Invoke(Interlocked.Add(ref done, count));
         });
-        return new(outcomes, trace, onSteps);
+        return new(outcomes, trace, [.. steps.Select(step => step * side.StepS)]);
     }
-
-    /// <summary>The lanes take it, and its work is gentle enough for their step.</summary>
-    private static bool Swift(AssembledTool tool) => SwiftPlan.Refuses(tool) is null && SwiftPlan.Gentle(tool, 2 * StepS);
 
     /// <summary>The range of 90 of 100 draws around a curve.</summary>
     public Band Band(string name, string unit, int curve, double[] middle)

@@ -39,7 +39,21 @@ public static class Predict
     }
 
     /// <summary>One run of the plant with chosen values, without trace.</summary>
-    public static Outcome Once(PlantBuilder builder, double[] si) => Outcome.Of(Run(builder.Build(si), [], default));
+    public static Outcome Once(PlantBuilder builder, double[] si) => Many(builder, [si])[0];
+
+    /// <summary>Runs of the plant with chosen values, side by side and without trace.</summary>
+    /// <param name="builder">Plant of the arrangement.</param>
+    /// <param name="values">SI values of each run, in the order of the builder's inputs.</param>
+    /// <param name="cancel">Cancels on the way.</param>
+    public static Outcome[] Many(PlantBuilder builder, IReadOnlyList<double[]> values, CancellationToken cancel = default)
+    {
+        var side = new SideBySide(builder.Build(values.Count == 1 ? values[0] : builder.Middle));
+        var outcomes = new Outcome[values.Count];
+        var trace = new SwiftTrace(0, values.Count);
+        Parallel.For(0, (values.Count + side.Width - 1) / side.Width, new ParallelOptions { CancellationToken = cancel }, batch =>
+            side.Run(number => builder.Build(values[number]), batch * side.Width, Math.Min(side.Width, values.Count - (batch * side.Width)), [], trace, outcomes, cancel));
+        return outcomes;
+    }
 
     private static double Celsius(double kelvin) => kelvin - 273.15;
 

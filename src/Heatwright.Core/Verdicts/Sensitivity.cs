@@ -17,8 +17,17 @@ public sealed class Sensitivity
     {
         this.builder = builder;
         double[] middle = builder.Middle;
-        Rows = [.. Enumerable.Range(0, middle.Length).Where(i => builder.Inputs[i].Value.SiDoubt > 0)
-            .AsParallel().AsOrdered().Select(i => Row(i, middle))];
+        int[] places = [.. Enumerable.Range(0, middle.Length).Where(i => builder.Inputs[i].Value.SiDoubt > 0)];
+        (int Place, double LowSi, double HighSi)[] ends = [.. places.Select(place => (place, middle[place] - (Ends * builder.Inputs[place].Value.SiDoubt), middle[place] + (Ends * builder.Inputs[place].Value.SiDoubt)))];
+        var runs = Predict.Many(builder, [.. ends.SelectMany(end => new[] { Moved(end.Place, end.LowSi), Moved(end.Place, end.HighSi) })]);
+        Rows = [.. ends.Select((end, i) => new End(end.Place, end.LowSi, end.HighSi, runs[2 * i], runs[(2 * i) + 1]))];
+
+        double[] Moved(int place, double value)
+        {
+            double[] moved = [.. middle];
+            moved[place] = value;
+            return moved;
+        }
     }
 
     /// <summary>One input at both ends.</summary>
@@ -41,46 +50,18 @@ public sealed class Sensitivity
     public static double Size(double a, double b) =>
         double.IsInfinity(a) != double.IsInfinity(b) ? double.PositiveInfinity : double.IsInfinity(a) ? 0 : Math.Abs(a - b);
 
-    /// <summary>The value of one input between its middle and an end at which a requirement flips, by halving; NaN: it does not flip there.</summary>
+    /// <summary>The value of one input between its middle and an end at which a requirement flips; NaN: it does not flip there.</summary>
     public double FlipSi(int place, double endSi, Func<Outcome, bool> kept)
     {
-        double[] si = builder.Middle;
-        bool middleKept = kept(Predict.Once(builder, si));
-        double from = si[place];
-        double to = endSi;
-        if (kept(At(to)) == middleKept)
+        double from = builder.Middle[place];
+        var ends = Turning.Along(builder, place, [from, endSi]);
+        bool middleKept = kept(ends[0]);
+        if (kept(ends[1]) == middleKept)
         {
             return double.NaN;
         }
 
-        for (int i = 0; i < 18; i++)
-        {
-            double half = (from + to) / 2;
-            (from, to) = kept(At(half)) == middleKept ? (half, to) : (from, half);
-        }
-
-        return (from + to) / 2;
-
-        Outcome At(double value)
-        {
-            double[] moved = builder.Middle;
-            moved[place] = value;
-            return Predict.Once(builder, moved);
-        }
-    }
-
-    private End Row(int place, double[] middle)
-    {
-        double doubt = builder.Inputs[place].Value.SiDoubt;
-        double low = middle[place] - (Ends * doubt);
-        double high = middle[place] + (Ends * doubt);
-        return new(place, low, high, At(low), At(high));
-
-        Outcome At(double value)
-        {
-            double[] moved = [.. middle];
-            moved[place] = value;
-            return Predict.Once(builder, moved);
-        }
+        var (near, far) = Turning.Narrow(builder, place, from, endSi, rounds: 8, run => kept(run) == middleKept);
+        return (near + far) / 2;
     }
 }

@@ -75,9 +75,8 @@ public static class PrototypeCheck
 
         var builder = prediction.Builder;
         double[] middle = builder.Middle;
-        double Misfit(double[] si)
+        double Misfit(Outcome outcome)
         {
-            var outcome = Predict.Once(builder, si);
             return told.Sum(one =>
             {
                 var unit = Units.Find(one.Requirement.Unit) ?? Units.One;
@@ -93,27 +92,25 @@ public static class PrototypeCheck
 
         Culprit Refit(int place)
         {
-            double Moved(double log)
-            {
-                double[] si = [.. middle];
-                si[place] = middle[place] * Math.Exp(log);
-                return Misfit(si);
-            }
-
+            double[] Moved(IEnumerable<double> logs) => [.. Turning.Along(builder, place, logs.Select(log => middle[place] * Math.Exp(log))).Select(Misfit)];
             double span = Math.Log(Reach);
-            double best = Enumerable.Range(-12, 25).Select(step => step * span / 12).MinBy(Moved);
+            double[] coarse = [.. Enumerable.Range(-12, 25).Select(step => step * span / 12)];
+            double[] misfits = Moved(coarse);
+            double best = coarse[Array.IndexOf(misfits, misfits.Min())];
             double low = best - (span / 12), high = best + (span / 12);
-            double golden = (Math.Sqrt(5) - 1) / 2;
-            for (int i = 0; i < 30; i++)
+            for (int round = 0; round < 16; round++)
             {
-                double a = high - (golden * (high - low)), b = low + (golden * (high - low));
-                (low, high) = Moved(a) < Moved(b) ? (low, b) : (a, high);
+                // Of four points inside, the best with its two neighbours is kept: two fifths.
+                double fifth = (high - low) / 5;
+                double[] four = Moved(Enumerable.Range(1, 4).Select(i => low + (i * fifth)));
+                int at4 = Array.IndexOf(four, four.Min()) + 1;
+                (low, high) = (low + ((at4 - 1) * fifth), low + ((at4 + 1) * fifth));
             }
 
             double at = (low + high) / 2, would = middle[place] * Math.Exp(at);
             var input = builder.Inputs[place];
             string more = would > middle[place] ? "more" : "less";
-            double left = Moved(at);
+            double left = Moved([at])[0];
             double chance = ChiSquare.ShareAbove(left, told.Length - 1);
             return new(input.Name, middle[place], would, FormattableString.Invariant($"{Sentences.Input(input, Math.Abs(would - middle[place]))} {more} in {input.Name} would explain what was read (p = {chance:0.00})"), chance);
         }

@@ -34,27 +34,23 @@ public static class WouldHaveToBeTrue
 
         double limit = (Units.Find(line.Unit) ?? Units.One).ToSi(line.Limit);
         double[] middle = builder.Middle;
-        bool Kept(double[] si) => line.AtMost ? quantity(Predict.Once(builder, si)) <= limit : quantity(Predict.Once(builder, si)) >= limit;
-        bool now = Kept(middle);
+        bool Kept(Outcome run) => line.AtMost ? quantity(run) <= limit : quantity(run) >= limit;
+        bool now = Kept(Predict.Once(builder, middle));
         return [.. Enumerable.Range(0, middle.Length).Where(i => middle[i] > 0).AsParallel().AsOrdered().Select(i => Flip(builder, middle, i, now, Kept)).OfType<FlipPoint>()
             .OrderBy(flip => Math.Abs(Math.Log(flip.Flip / flip.Now)))];
     }
 
-    private static FlipPoint? Flip(PlantBuilder builder, double[] middle, int place, bool now, Func<double[], bool> kept)
+    private static FlipPoint? Flip(PlantBuilder builder, double[] middle, int place, bool now, Func<Outcome, bool> kept)
     {
-        foreach (double factor in Factors)
+        var reached = Turning.Along(builder, place, Factors.Select(factor => factor * middle[place]));
+        for (int i = 0; i < Factors.Length; i++)
         {
-            if (At(factor * middle[place]) == now)
+            if (kept(reached[i]) == now)
             {
                 continue;
             }
 
-            double from = middle[place], to = factor * middle[place];
-            for (int i = 0; i < 14; i++)
-            {
-                double half = Math.Sqrt(from * to);
-                (from, to) = At(half) == now ? (half, to) : (from, half);
-            }
+            double to = Turning.Narrow(builder, place, middle[place], Factors[i] * middle[place], rounds: 6, run => kept(run) == now, byRatio: true).To;
 
             // The side on which it has changed, so that the value that is named does what is said of it.
             var input = builder.Inputs[place];
@@ -64,12 +60,5 @@ public static class WouldHaveToBeTrue
         }
 
         return null;
-
-        bool At(double value)
-        {
-            double[] moved = [.. middle];
-            moved[place] = value;
-            return kept(moved);
-        }
     }
 }

@@ -97,11 +97,11 @@ public static class WhatMatters
     }
 
     private static Outcome[] Run(PlantBuilder builder, int draws, Func<int, (Draw Own, Draw Other)> pair, Func<Cause, bool> exchanged) =>
-        [.. Enumerable.Range(0, draws).AsParallel().AsOrdered().Select(i =>
+        Predict.Many(builder, [.. Enumerable.Range(0, draws).Select(i =>
         {
             var (own, other) = pair(i);
-            return Predict.Once(builder, [.. builder.Inputs.Select(input => Drawn(input.Value, own, other, exchanged))]);
-        })];
+            return builder.Inputs.Select(input => Drawn(input.Value, own, other, exchanged)).ToArray();
+        })]);
 
     private static double Drawn(Estimate value, Draw own, Draw other, Func<Cause, bool> exchanged)
     {
