@@ -44,4 +44,8 @@ internal sealed class DemoRun
 }
 
 /// <summary>A planned bench test of one part with its runs.</summary>
-internal sealed record DemoTrial(string Id, string Kind, string Part, string Purpose, IReadOnlyList<DemoRun> Runs);
+internal sealed record DemoTrial(string Id, string Kind, string Part, string Purpose, IReadOnlyList<DemoRun> Runs)
+{
+    /// <summary>The card it is done by; null: a kind of its own.</summary>
+    public string? Card { get; init; }
+}

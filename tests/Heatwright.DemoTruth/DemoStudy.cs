@@ -77,7 +77,18 @@ public static class DemoStudy
         }),
     };
 
-    private static JsonObject Trial(DemoTrial trial, Names names) => new()
+    private static JsonObject Trial(DemoTrial trial, Names names)
+    {
+        var json = TrialOf(trial, names);
+        if (trial.Card is { } card)
+        {
+            json["card"] = card;
+        }
+
+        return json;
+    }
+
+    private static JsonObject TrialOf(DemoTrial trial, Names names) => new()
     {
         ["id"] = names.Of(trial.Id),
         ["kind"] = trial.Kind,
@@ -101,16 +112,20 @@ public static class DemoStudy
             ["name"] = names.Of(wiring.Name),
             ["cell"] = names.Of(wiring.Cell),
             ["series"] = wiring.Series,
-            ["parallel"] = 1,
-            ["heater"] = names.Of(wiring.Heater),
+            ["parallel"] = wiring.Parallel,
+            [wiring.IsLamp ? "lamp" : "heater"] = names.Of(wiring.Heater),
             ["switch"] = names.Of("switch"),
             ["leads"] = names.Of("leads"),
             ["contacts"] = names.Of(wiring.Contacts),
             ["contactCount"] = wiring.ContactCount,
-            ["sensor"] = names.Of("sensor"),
-            ["controller"] = names.Of("controller"),
-            ["handle"] = names.Of("handle"),
         };
+        if (!wiring.IsLamp)
+        {
+            json["sensor"] = names.Of("sensor");
+            json["controller"] = names.Of("controller");
+        }
+
+        json["handle"] = names.Of("handle");
         Add("supervision", wiring.Supervision ? "supervision" : null);
         Add("stepUp", wiring.StepUp ? "module" : null);
         Add("charger", wiring.Charger);

@@ -31,7 +31,7 @@ internal abstract class Scene
 
     public abstract IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench);
 
-    public static IReadOnlyList<Scene> All { get; } = [new RopeKnife(), new FoamBow()];
+    public static IReadOnlyList<Scene> All { get; } = [new RopeKnife(), new FoamBow(), new InspectionLamp()];
 
     public static Scene Named(string folder) => All.FirstOrDefault(scene => scene.Folder == folder)
         ?? throw new ArgumentException($"There is no scene '{folder}'; there are {string.Join(", ", All.Select(scene => scene.Folder))}.", nameof(folder));

@@ -1,7 +1,14 @@
 namespace Heatwright.DemoTruth;
 
 /// <summary>How an arrangement is wired, in names of the hidden truth.</summary>
-internal sealed record Wiring(string Letter, string Name, string Cell, int Series, string Heater, bool StepUp, string Contacts, int ContactCount, bool Supervision, double DutyCeiling, string? Charger, string? CutOut);
+internal sealed record Wiring(string Letter, string Name, string Cell, int Series, string Heater, bool StepUp, string Contacts, int ContactCount, bool Supervision, double DutyCeiling, string? Charger, string? CutOut)
+{
+    /// <summary>Cells side by side.</summary>
+    public int Parallel { get; init; } = 1;
+
+    /// <summary>What is named as heater is a lamp: no sensor, no controller.</summary>
+    public bool IsLamp { get; init; }
+}
 
 /// <summary>What an arrangement truly does from a charge on.</summary>
 internal sealed record Outcome(double ReadyS, int Cuts, double EndS, string Ended, double ChargeLeft, double GripC, double CellC, double MostA);

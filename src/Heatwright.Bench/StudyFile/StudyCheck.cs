@@ -109,6 +109,15 @@ public static class StudyCheck
             {
                 shelf.Check($"{at}.{field}", part, kind);
             }
+            if (one.Heater is null == one.Lamp is null)
+            {
+                desk.Say(one.Heater is null ? $"{at}.heater" : $"{at}.lamp", "An arrangement has exactly one load.", one.Heater is null ? "neither heater nor lamp" : "heater and lamp", "a heater, or a lamp", "Name one of the two.");
+            }
+            else if (one.Heater is not null && (one.Sensor is null || one.Controller is null))
+            {
+                desk.Say(one.Sensor is null ? $"{at}.sensor" : $"{at}.controller", "A heater is never without sensor and controller.", "absent", "a part", "Name one; only a lamp works without.");
+            }
+
             desk.Range($"{at}.series", "A count of cells in series", one.Series, one.Series >= 1, "1 or more");
             desk.Range($"{at}.parallel", "A count of strings side by side", one.Parallel, one.Parallel >= 1, "1 or more");
             desk.Range($"{at}.contactCount", "A count of touches", one.ContactCount, one.ContactCount >= 0, "0 or more");
@@ -138,7 +147,7 @@ public static class StudyCheck
     [
         ("cell", one.Cell, PartKind.Cell), ("heater", one.Heater, PartKind.Heater), ("switch", one.Switch, PartKind.Switch), ("leads", one.Leads, PartKind.Leads),
         ("contacts", one.Contacts, PartKind.Contacts), ("sensor", one.Sensor, PartKind.Sensor), ("controller", one.Controller, PartKind.Controller),
-        ("handle", one.Handle, PartKind.Handle), ("supervision", one.Supervision, PartKind.Supervision), ("stepUp", one.StepUp, PartKind.StepUp),
+        ("handle", one.Handle, PartKind.Handle), ("lamp", one.Lamp, PartKind.Lamp), ("supervision", one.Supervision, PartKind.Supervision), ("stepUp", one.StepUp, PartKind.StepUp),
         ("charger", one.Charger, PartKind.Charger), ("cutOut", one.CutOut, PartKind.CutOut),
     ];
 
@@ -175,15 +184,12 @@ public static class StudyCheck
 
     private static void CheckBrief(Brief brief, CheckDesk desk)
     {
-        var duty = brief.Duty;
         desk.Range("brief.airC", "A temperature of the air", brief.AirC, brief.AirC is >= -60 and <= 100, "-60 to 100 °C");
-        desk.Range("brief.duty.everyS", "A time from piece to piece", duty.EveryS, duty.EveryS > 0, "above 0 s");
-        desk.Range("brief.duty.forS", "A time a piece may last", duty.ForS, duty.ForS > 0, "above 0 s");
-        desk.Range("brief.duty.firstAfterS", "A wait before the first piece", duty.FirstAfterS, duty.FirstAfterS >= 0, "0 s or more");
-        desk.Range("brief.duty.contact", "A conductance into the work", duty.Contact, duty.Contact >= 0, "0 W/K or more");
-        desk.Range("brief.duty.contactPlusMinus", "A half width", duty.ContactPlusMinus, duty.ContactPlusMinus >= 0, "0 or more");
-        desk.Range("brief.duty.needJ", "A heat of a piece", duty.NeedJ, duty.NeedJ >= 0, "0 J or more");
-        desk.Range("brief.duty.needPlusMinusJ", "A half width", duty.NeedPlusMinusJ, duty.NeedPlusMinusJ >= 0, "0 or more");
+        if (brief.Duty is { } duty)
+        {
+            CheckDuty(duty, desk);
+        }
+
         desk.Ids("requirements", brief.Requirements.Select((line, i) => (line.Id, $"{CheckDesk.At("brief.requirements", i)}.id")));
         for (int i = 0; i < brief.Requirements.Count; i++)
         {
@@ -193,5 +199,16 @@ public static class StudyCheck
             desk.Range($"{at}.limit", "A limit", line.Limit, true, "a number");
             desk.Range($"{at}.weight", "A weight", line.Weight, line.Weight >= 0, "0 or more");
         }
+    }
+
+    private static void CheckDuty(Duty duty, CheckDesk desk)
+    {
+        desk.Range("brief.duty.everyS", "A time from piece to piece", duty.EveryS, duty.EveryS > 0, "above 0 s");
+        desk.Range("brief.duty.forS", "A time a piece may last", duty.ForS, duty.ForS > 0, "above 0 s");
+        desk.Range("brief.duty.firstAfterS", "A wait before the first piece", duty.FirstAfterS, duty.FirstAfterS >= 0, "0 s or more");
+        desk.Range("brief.duty.contact", "A conductance into the work", duty.Contact, duty.Contact >= 0, "0 W/K or more");
+        desk.Range("brief.duty.contactPlusMinus", "A half width", duty.ContactPlusMinus, duty.ContactPlusMinus >= 0, "0 or more");
+        desk.Range("brief.duty.needJ", "A heat of a piece", duty.NeedJ, duty.NeedJ >= 0, "0 J or more");
+        desk.Range("brief.duty.needPlusMinusJ", "A half width", duty.NeedPlusMinusJ, duty.NeedPlusMinusJ >= 0, "0 or more");
     }
 }

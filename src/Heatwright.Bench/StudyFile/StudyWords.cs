@@ -69,7 +69,7 @@ internal static class StudyWords
     public static Unit Of(RequirementQuantity quantity) => quantity switch
     {
         RequirementQuantity.WarmUpTime or RequirementQuantity.ChargeTime or RequirementQuantity.RunTime
-            or RequirementQuantity.RecoveryTime or RequirementQuantity.StandByTime => Units.Second,
+            or RequirementQuantity.FullLightTime or RequirementQuantity.RecoveryTime or RequirementQuantity.StandByTime => Units.Second,
         RequirementQuantity.PiecesPerCharge or RequirementQuantity.ProtectionTrips => Units.One,
         RequirementQuantity.GripTemperature or RequirementQuantity.CellTemperature or RequirementQuantity.CaseTemperature
             or RequirementQuantity.EndTemperature or RequirementQuantity.StuckSwitchTemperature => Units.Celsius,

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Heatwright.Quantities;
 
 namespace Heatwright.Arrangements;
@@ -9,22 +10,30 @@ namespace Heatwright.Arrangements;
 /// <param name="Cell">The cells.</param>
 /// <param name="Series">Cells in series.</param>
 /// <param name="Parallel">Strings side by side.</param>
-/// <param name="Heater">Heater and working end.</param>
-/// <param name="Switch">Switch in the heater's path.</param>
+/// <param name="Switch">Switch in the load's path.</param>
 /// <param name="Leads">Wires, out and back.</param>
 /// <param name="Contacts">What touches the cells.</param>
 /// <param name="ContactCount">How many touches the current passes.</param>
-/// <param name="Sensor">Sensor.</param>
-/// <param name="Controller">Controller board.</param>
 /// <param name="Handle">Handle.</param>
 public sealed record Arrangement(
-    ArrangementId Id, string Letter, string Name, PartId Cell, int Series, int Parallel, PartId Heater, PartId Switch, PartId Leads,
-    PartId Contacts, int ContactCount, PartId Sensor, PartId Controller, PartId Handle)
+    ArrangementId Id, string Letter, string Name, PartId Cell, int Series, int Parallel, PartId Switch, PartId Leads, PartId Contacts, int ContactCount, PartId Handle)
 {
+    /// <summary>Heater and working end; null: the load is a lamp.</summary>
+    public PartId? Heater { get; init; }
+
+    /// <summary>Lamp: a light with its driver; null: the load is a heater. Exactly one of the two is there.</summary>
+    public PartId? Lamp { get; init; }
+
+    /// <summary>Sensor; null: none, as beside a lamp.</summary>
+    public PartId? Sensor { get; init; }
+
+    /// <summary>Controller board; null: none, as beside a lamp that a switch alone turns on.</summary>
+    public PartId? Controller { get; init; }
+
     /// <summary>Per-cell supervision board; null: none.</summary>
     public PartId? Supervision { get; init; }
 
-    /// <summary>Step-up module; null: pack straight on the heater.</summary>
+    /// <summary>Step-up module; null: pack straight on the load.</summary>
     public PartId? StepUp { get; init; }
 
     /// <summary>Charger; null: none chosen.</summary>
@@ -33,13 +42,17 @@ public sealed record Arrangement(
     /// <summary>Cut-out that works without the controller; null: none.</summary>
     public PartId? CutOut { get; init; }
 
-    /// <summary>Largest duty the firmware allows.</summary>
+    /// <summary>Largest duty the firmware allows; of a lamp, the duty it is dimmed to.</summary>
     public double DutyCeiling { get; init; } = 0.95;
 
     /// <summary>Places that nobody chose and that were filled so that the loop is whole; null: all were chosen.</summary>
     public IReadOnlyList<string>? Assumed { get; init; }
 
+    /// <summary>What the power is for: the heater, or the lamp.</summary>
+    [JsonIgnore]
+    public PartId Load => Lamp ?? Heater ?? throw new InvalidOperationException($"Arrangement {Letter} has neither heater nor lamp, which the reader of study files reports before.");
+
     /// <summary>All parts it uses, each once, in the order of the current.</summary>
-    public IEnumerable<PartId> Parts() => new[] { Cell, Contacts, Supervision, StepUp, Switch, Leads, Heater, CutOut, Sensor, Controller, Charger, Handle }
+    public IEnumerable<PartId> Parts() => new[] { Cell, Contacts, Supervision, StepUp, Switch, Leads, Heater, Lamp, CutOut, Sensor, Controller, Charger, Handle }
         .Where(part => part is not null).Select(part => part!.Value).Distinct();
 }

@@ -24,7 +24,8 @@ internal sealed class LoopBench
     private readonly int full;
     private readonly int cutOff;
     private readonly int freshCell;
-    private readonly int heater;
+    private readonly int heater = -1;
+    private readonly int lamp = -1;
     private readonly int alpha = -1;
     private readonly int module = -1;
     private readonly int series;
@@ -54,11 +55,22 @@ internal sealed class LoopBench
         freshCell = found is not null && inputs[steps[0].At].Value is { Si: > 0 } settled
             ? Add($"{shelf[cell].Name}, ohms in the first seconds", new((found.R0Ohm.At(1) + found.R1Ohm.At(1)) * found.OhmsFactor(298.15), Units.Ohm, settled.In(Units.Ohm).Doubts.Times((found.R0Ohm.At(1) + found.R1Ohm.At(1)) / settled.Si), settled.Origin))
             : steps[0].At;
-        heater = Add($"ohms, {shelf[arrangement.Heater].Name}", shelf.Value(arrangement.Heater, PartQuantities.Ohms) ?? Labelled()
-            ?? throw new InvalidOperationException("A loop is looked at after its load is known."));
-        if (hotC != 20)
+        if (arrangement.Lamp is { } light)
         {
-            alpha = Add("temperature coefficient", shelf.ValueOr(arrangement.Heater, PartQuantities.Alpha, 0, 0.0045, Units.PerKelvin, "unknown alloy, 0 to 4.5e-3 per kelvin, from memory"));
+            lamp = Add($"current of {shelf[light].Name}", shelf.Value(light, PartQuantities.LoadCurrent) ?? throw new InvalidOperationException("A loop is looked at after its load is known."));
+            var least = shelf.Value(light, PartQuantities.LeastInputVolts) ?? throw new InvalidOperationException("A loop is looked at after its load is known.");
+            Add($"least volts of {shelf[light].Name}", least);
+            Add($"dark volts of {shelf[light].Name}", shelf.ValueOr(light, PartQuantities.DarkVolts, 0.75 * least.Si, 0.95 * least.Si, Units.Volt, "5 to 25 % under the least volts, common practice, no source"));
+        }
+        else
+        {
+            heater = Add($"ohms, {shelf[arrangement.Load].Name}", shelf.Value(arrangement.Load, PartQuantities.Ohms) ?? Labelled()
+                ?? throw new InvalidOperationException("A loop is looked at after its load is known."));
+        }
+
+        if (hotC != 20 && arrangement.Lamp is null)
+        {
+            alpha = Add("temperature coefficient", shelf.ValueOr(arrangement.Load, PartQuantities.Alpha, 0, 0.0045, Units.PerKelvin, "unknown alloy, 0 to 4.5e-3 per kelvin, from memory"));
         }
 
         if (arrangement.StepUp is { } stepUp)
@@ -82,7 +94,7 @@ internal sealed class LoopBench
         LoopStep[] loop = [.. steps.Select(step => new LoopStep(step.Name == "cell" || step.Name.EndsWith("cells", StringComparison.Ordinal) || step.Name.EndsWith("touches", StringComparison.Ordinal)
             ? $"{step.Name}, {shelf[step.Part].Name}" : shelf[step.Part].Name, step.Part, Through(at => at[step.At] * step.Times, Units.Ohm, step.Times == 1 ? "" : "ohms of one times their count in series over those side by side", step.At)))];
         var total = Through(at => steps.Sum(step => at[step.At] * step.Times), Units.Ohm, "sum of the ohms in series", [.. steps.Select(step => step.At)]);
-        var start = Moment("full pack, cold load", fullPack: true, 20);
+        var start = Moment(lamp < 0 ? "full pack, cold load" : "full pack, switched on", fullPack: true, 20);
         var hot = Moment("full pack, first seconds", fullPack: true, hotC);
         var empty = Moment("pack at its cut-off", fullPack: false, hotC);
         return new(arrangement, loop, total, hotC, start, hot, empty, LoopLimits.Of(arrangement, shelf, start, hot, empty));
@@ -104,12 +116,13 @@ internal sealed class LoopBench
             [.. steps.Select((step, i) => Through(at => at[At(i, fullPack)] * step.Times, Units.Ohm, step.Times == 1 ? "" : "ohms of one times their count in series over those side by side", At(i, fullPack)))],
             [.. steps.Select((step, i) => Propagate.Through(at => Solve(at, fullPack, loadC).PackA * at[At(i, fullPack)] * step.Times, Units.Volt, "amps times ohms", [.. inputs]))],
             [.. steps.Select((step, i) => Propagate.Through(at => Math.Pow(Solve(at, fullPack, loadC).PackA, 2) * at[At(i, fullPack)] * step.Times, Units.Watt, "amps squared times ohms", [.. inputs]))],
-            Worked(one => one.LoadOhm, Units.Ohm, "ohms of the load at its temperature"), Worked(one => one.LoadV, Units.Volt, "amps times ohms of the load"),
-            Worked(one => one.LoadV / one.LoadOhm, Amp, "volts over ohms of the load"), Worked(one => one.LoadV * one.LoadV / one.LoadOhm, Units.Watt, "volts squared over ohms of the load"),
+            lamp < 0 ? Worked(one => one.LoadV / one.LoadA, Units.Ohm, "ohms of the load at its temperature") : null,
+            Worked(one => one.LoadV, Units.Volt, lamp < 0 ? "amps times ohms of the load" : "where what the pack gives meets what the lamp takes"),
+            Worked(one => one.LoadA, Amp, lamp < 0 ? "volts over ohms of the load" : "what the lamp takes at its volts"), Worked(one => one.LoadV * one.LoadA, Units.Watt, lamp < 0 ? "volts squared over ohms of the load" : "volts times amps of the lamp"),
             module < 0 ? null : Worked(one => one.ModuleV, Units.Volt, "pack volts less what is lost before the module"), module < 0 ? null : Worked(one => one.ModuleW, Units.Watt, "input watts less output watts"));
     }
 
-    private readonly record struct Solved(PathRegion? Region, double OpenV, double PackV, double PackA, double LoadOhm, double LoadV, double ModuleV, double ModuleW);
+    private readonly record struct Solved(PathRegion? Region, double OpenV, double PackV, double PackA, double LoadV, double LoadA, double ModuleV, double ModuleW);
 
     private Solved Solve(double[] at, bool fullPack, double loadC)
     {
@@ -117,26 +130,28 @@ internal sealed class LoopBench
         double others = steps.Skip(1).Sum(step => at[step.At] * step.Times);
         double source = fullPack ? at[full] * series : at[cutOff] * series;
         double sourceOhm = fullPack ? cells + others : others;
-        double load = at[heater] * (alpha < 0 ? 1 : 1 + (at[alpha] * (loadC - 20)));
+        var load = lamp < 0 ? LoadLaw.Ohms(at[heater] * (alpha < 0 ? 1 : 1 + (at[alpha] * (loadC - 20))))
+            : LoadLaw.Of(new VoltsAmpsTable([Math.Clamp(at[lamp + 2], 1e-3, 0.99 * at[lamp + 1]), at[lamp + 1]], [0, Math.Max(0, at[lamp])]));
         if (module < 0)
         {
-            double amps = source / (sourceOhm + load);
-            return new(null, fullPack ? source : source + (amps * cells), fullPack ? source - (amps * cells) : source, amps, load, amps * load, 0, 0);
+            double volts = load.VoltsBehind(source, sourceOhm);
+            double amps = load.AmpsAt(volts);
+            return new(null, fullPack ? source : source + (amps * cells), fullPack ? source - (amps * cells) : source, amps, volts, amps, 0, 0);
         }
 
-        var point = StepUpPoint.At(source, sourceOhm, load, new StepUpModule(at[module], new(Math.Max(0, at[module + 1]), Math.Max(0, at[module + 2]), Math.Max(0, at[module + 3])))
-        { PeakLimitA = at[module + 4], LockoutV = at[module + 5], MaxDuty = MaxDuty, DiodeV = DiodeV });
-        if (point.InputA is not { } drawn || point.OutV is not { } volts)
+        var point = StepUpPoint.Solve(source, sourceOhm, load, new StepUpModule(at[module], new(Math.Max(0, at[module + 1]), Math.Max(0, at[module + 2]), Math.Max(0, at[module + 3])))
+        { PeakLimitA = at[module + 4], LockoutV = at[module + 5], MaxDuty = MaxDuty, DiodeV = DiodeV }, out _);
+        if (!point.Exists)
         {
-            return new(point.Region, source, source, 0, load, 0, source, 0);
+            return new(point.Region, source, source, 0, 0, 0, source, 0);
         }
 
-        return new(point.Region, fullPack ? source : source + (drawn * cells), fullPack ? source - (drawn * cells) : source, drawn, load, volts, point.InputV ?? source - (drawn * sourceOhm), point.LossW ?? 0);
+        return new(point.Region, fullPack ? source : source + (point.InputA * cells), fullPack ? source - (point.InputA * cells) : source, point.InputA, point.OutV, point.OutV > 0 ? point.OutW / point.OutV : 0, point.InputV, point.LossW);
     }
 
     private int At(int step, bool fullPack) => step == 0 && fullPack ? freshCell : steps[step].At;
 
-    private Estimate? Labelled() => Label(shelf, arrangement.Heater);
+    private Estimate? Labelled() => Label(shelf, arrangement.Load);
 
     private void Step(string name, PartId part, double times, double low, double high, string why) => steps.Add((name, part,
         Add($"{(times == 1 ? "" : "one of ")}{shelf[part].Name}, ohms", shelf.ValueOr(part, PartQuantities.Ohms, low, high, Units.Ohm, why)), times));

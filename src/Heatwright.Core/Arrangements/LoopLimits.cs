@@ -38,8 +38,9 @@ internal static class LoopLimits
             // A label is for steady watts; the few tenths of a second cold are not what it speaks of.
             if (moment != moments[0])
             {
-                Against("label volts", one.Heater, PartQuantities.RatedVolts, Held(moment.LoadV!, Math.Sqrt(one.DutyCeiling)), moment);
-                Against("label watts", one.Heater, PartQuantities.RatedPower, Held(moment.LoadW!, one.DutyCeiling), moment);
+                Against("most input volts", one.Load, PartQuantities.MostInputVolts, moment.LoadV!, moment);
+                Against("label volts", one.Load, PartQuantities.RatedVolts, Held(moment.LoadV!, Math.Sqrt(one.DutyCeiling)), moment);
+                Against("label watts", one.Load, PartQuantities.RatedPower, Held(moment.LoadW!, one.DutyCeiling), moment);
             }
         }
 

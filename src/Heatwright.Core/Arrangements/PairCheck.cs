@@ -23,9 +23,21 @@ public static class PairCheck
         string where = $"arrangement {one.Letter}";
         Charger(one, shelf, where, found);
         Supervision(one, shelf, where, found);
-        Gate(one, shelf, look, where, found);
+        if (one.Controller is not null)
+        {
+            Gate(one, shelf, look, where, found); // without a controller the switch is a hand's, and has no gate
+        }
+
         Trip(one, shelf, look, where, found);
-        Heater(one, shelf, look, where, found);
+        if (one.Lamp is { } lamp)
+        {
+            Lamp(lamp, shelf, look, where, found);
+        }
+        else
+        {
+            Heater(one, shelf, look, where, found);
+        }
+
         Module(one, shelf, look, where, found);
         return found;
     }
@@ -109,7 +121,7 @@ public static class PairCheck
         double working = new[] { look.Full, look.Empty }.Max(moment => moment.PackA?.Si ?? 0), inrush = look.Start.PackA?.Si ?? 0;
         if (working > trip.Si)
         {
-            found.Add(new(true, new($"'{name}' opens at the working current.", where, Amps(working), $"{Amps(trip.Si)}, where it trips", $"Choose a board that trips above {Amps(working / 0.7)}, a heater of more ohms, or more cells side by side.")));
+            found.Add(new(true, new($"'{name}' opens at the working current.", where, Amps(working), $"{Amps(trip.Si)}, where it trips", $"Choose a board that trips above {Amps(working / 0.7)}, {(one.Lamp is null ? "a heater of more ohms" : "a lamp of fewer amps")}, or more cells side by side.")));
         }
         else if (inrush > trip.Si)
         {
@@ -118,14 +130,14 @@ public static class PairCheck
         }
         else if (inrush > 0 && Protection.MayTrip(inrush, trip.Si / Protection.HotSwitchFactor))
         {
-            found.Add(new(false, new($"'{name}' may open when it is warm.", where, Amps(inrush), $"0.7 of {Amps(trip.Si / Protection.HotSwitchFactor)}, its trip when warm", "Try it warm with a full pack and a cold heater, or choose a board that trips later.")));
+            found.Add(new(false, new($"'{name}' may open when it is warm.", where, Amps(inrush), $"0.7 of {Amps(trip.Si / Protection.HotSwitchFactor)}, its trip when warm", "Try it warm with a full pack and a cold load, or choose a board that trips later.")));
         }
     }
 
     private static void Heater(Arrangement one, Shelf shelf, LoopLook look, string where, List<PairFinding> found)
     {
-        string name = shelf[one.Heater].Name;
-        if (shelf.Value(one.Heater, PartQuantities.RatedVolts) is not { } label || look.Full.LoadV is not { } volts || volts.Si <= 1.02 * label.Si)
+        string name = shelf[one.Load].Name;
+        if (shelf.Value(one.Load, PartQuantities.RatedVolts) is not { } label || look.Full.LoadV is not { } volts || volts.Si <= 1.02 * label.Si)
         {
             return;
         }
@@ -144,6 +156,32 @@ public static class PairCheck
         else
         {
             found.Add(new(false, new($"'{name}' stands above its label volts.", where, $"{Volts(volts.Si)} at a duty of {Share(one.DutyCeiling)}", Volts(label.Si), "Keep ceiling and cut-out; try the cut-out once before you trust it.")));
+        }
+    }
+
+    /// <summary>Volts at the lamp against what its driver needs and stands.</summary>
+    private static void Lamp(PartId lamp, Shelf shelf, LoopLook look, string where, List<PairFinding> found)
+    {
+        string name = shelf[lamp].Name;
+        double fullV = look.Full.LoadV?.Si ?? 0, emptyV = look.Empty.LoadV?.Si ?? 0;
+        if (shelf.Value(lamp, PartQuantities.MostInputVolts) is { } most && most.Si < Math.Max(fullV, look.Start.LoadV?.Si ?? 0))
+        {
+            found.Add(new(true, new($"'{name}' does not stand the volts it gets.", where, $"{Volts(fullV)} with a full pack", $"{Volts(most.Si)}, the most at its input", "Take fewer cells in series, set the step-up lower, or choose a lamp for more volts.")));
+        }
+
+        if (look.Full.LoadV is null || shelf.Value(lamp, PartQuantities.LeastInputVolts) is not { } least)
+        {
+            return;
+        }
+
+        if (fullV < least.Si)
+        {
+            found.Add(new(true, new($"'{name}' never gives its full light.", where, $"{Volts(fullV)} with a full pack", $"{Volts(least.Si)}, the least at which its driver holds the current", "Take more cells in series, a step-up between them, or a lamp for fewer volts.")));
+        }
+        else if (look.Empty.LoadV is not null && emptyV < least.Si)
+        {
+            found.Add(new(false, new($"'{name}' grows weaker before the pack is empty.", where, $"{Volts(emptyV)} at the lamp when the pack is at its cut-off", $"{Volts(least.Si)}, the least at which its driver holds the current",
+                "Count on the full light only down to there, take more cells in series, or a step-up between them.")));
         }
     }
 

@@ -14,6 +14,12 @@ public sealed class PlantBuilder
     /// <summary>Controller period, s: our choice, well under the lag of any sensor here.</summary>
     public const double PeriodS = 0.5;
 
+    /// <summary>A lamp is followed for at most so long, s: two days.</summary>
+    private const double LampMostS = 48 * 3600;
+
+    /// <summary>Step of a lamp's run, s: nothing in it is quicker than the pairs of its cells, which the stepper takes exactly.</summary>
+    private const double LampStepS = 10;
+
     private readonly Arrangement arrangement;
     private readonly Shelf shelf;
     private readonly WorkPlan work;
@@ -26,6 +32,9 @@ public sealed class PlantBuilder
         Inputs = inputs;
         places = inputs.Select((input, i) => (input.Key, i)).ToDictionary(pair => pair.Key, pair => pair.i);
     }
+
+    /// <summary>Step of a single traced run, s.</summary>
+    public double StepS => arrangement.Lamp is null ? PeriodS : LampStepS;
 
     /// <summary>The numbers it is built from.</summary>
     public IReadOnlyList<PlantInput> Inputs { get; }
@@ -65,17 +74,16 @@ public sealed class PlantBuilder
 
         Assume(PlantKey.SwitchOhms, arrangement.Switch, PartQuantities.Ohms, "ohms of the switch", 0.005, 0.040, Units.Ohm, "small transistor switch, common practice, no source");
         Assume(PlantKey.LeadOhms, arrangement.Leads, PartQuantities.Ohms, "ohms of the leads", 0.010, 0.050, Units.Ohm, "short leads, common practice, no source");
-        Need(PlantKey.HeaterOhms, arrangement.Heater, PartQuantities.Ohms, "heater ohms", "cold ohms");
-        Assume(PlantKey.HeaterAlpha, arrangement.Heater, PartQuantities.Alpha, "temperature coefficient", 0, 0.0045, Units.PerKelvin, "unknown alloy, 0 to 4.5e-3 per kelvin, from memory");
-        Need(PlantKey.EndHeat, arrangement.Heater, PartQuantities.HeatCapacity, "heat capacity of the working end", "a warm-up");
-        Need(PlantKey.EndLoss, arrangement.Heater, PartQuantities.LinearLoss, "loss of the working end", "a warm-up");
-        Optional(PlantKey.EndRadiating, arrangement.Heater, PartQuantities.Radiating, "radiating area of the working end");
-        if (!Optional(PlantKey.SensorLag, arrangement.Heater, PartQuantities.Lag, "lag of the sensor"))
+        if (arrangement.Heater is { } heater)
         {
-            Optional(PlantKey.SensorLag, arrangement.Sensor, PartQuantities.Lag, "lag of the sensor");
+            HotEnd(heater);
+        }
+        else
+        {
+            Light(arrangement.Load);
         }
 
-        Assume(PlantKey.GripLink, arrangement.Heater, PartQuantities.GripLink, "working end to grip", 0.005, 0.025, Units.WattPerKelvin, "steel shank of a small hot tool, common practice, no source");
+        Assume(PlantKey.GripLink, arrangement.Load, PartQuantities.GripLink, arrangement.Lamp is null ? "working end to grip" : "lamp's head to grip", 0.005, 0.025, Units.WattPerKelvin, "steel shank of a small hot tool, common practice, no source");
         AssumeEither(PlantKey.GripHeat, PartQuantities.GripHeatCapacity, "heat capacity of the grip", 20, 80, Units.JoulePerKelvin, "hand-sized plastic grip, common practice, no source");
         AssumeEither(PlantKey.GripLoss, PartQuantities.GripLoss, "grip to air", 0.12, 0.27, Units.WattPerKelvin, "bare handle of 30 to 36 mm and 110 to 200 mm in still air, worked out with 12 W/(m²·K)");
         if (arrangement.StepUp is { } module)
@@ -92,10 +100,51 @@ public sealed class PlantBuilder
             Assume(PlantKey.ModuleSet, step, PartQuantities.SetVolts, "set volts", 12, 12, Units.Volt, "12 V where nothing else is set");
         }
 
-        Assume(PlantKey.Drain, arrangement.Controller, PartQuantities.Drain, "always-on drain", 0.005, 0.03, Units.Ampere, "small controller board, common practice, no source");
-        inputs.Add(new(PlantKey.WorkContact, "conductance into the work", work.Contact, null));
-        inputs.Add(new(PlantKey.WorkNeed, "heat of one piece", work.Need, null));
+        if (arrangement.Controller is { } board)
+        {
+            Assume(PlantKey.Drain, board, PartQuantities.Drain, "always-on drain", 0.005, 0.03, Units.Ampere, "small controller board, common practice, no source");
+        }
+
+        if (arrangement.Lamp is null)
+        {
+            inputs.Add(new(PlantKey.WorkContact, "conductance into the work", work.Contact, null));
+            inputs.Add(new(PlantKey.WorkNeed, "heat of one piece", work.Need, null));
+        }
+
         return problems.Count > 0 ? new(problems) : new(new PlantBuilder(arrangement, shelf, work, cellModel!, inputs));
+
+        void HotEnd(PartId heater)
+        {
+            if (double.IsNaN(work.TargetC))
+            {
+                problems.Add(new("The brief names no temperature that the tool works at.", $"arrangement {arrangement.Letter}", "no target", "a target temperature", "State it: heatwright brief FILE --set target=320C, or a warm-up as a sentence."));
+            }
+
+            Need(PlantKey.HeaterOhms, heater, PartQuantities.Ohms, "heater ohms", "cold ohms");
+            Assume(PlantKey.HeaterAlpha, heater, PartQuantities.Alpha, "temperature coefficient", 0, 0.0045, Units.PerKelvin, "unknown alloy, 0 to 4.5e-3 per kelvin, from memory");
+            Need(PlantKey.EndHeat, heater, PartQuantities.HeatCapacity, "heat capacity of the working end", "a warm-up");
+            Need(PlantKey.EndLoss, heater, PartQuantities.LinearLoss, "loss of the working end", "a warm-up");
+            Optional(PlantKey.EndRadiating, heater, PartQuantities.Radiating, "radiating area of the working end");
+            if (!Optional(PlantKey.SensorLag, heater, PartQuantities.Lag, "lag of the sensor") && arrangement.Sensor is { } sensor)
+            {
+                Optional(PlantKey.SensorLag, sensor, PartQuantities.Lag, "lag of the sensor");
+            }
+        }
+
+        void Light(PartId lamp)
+        {
+            Need(PlantKey.LampAmps, lamp, PartQuantities.LoadCurrent, "the current that its driver holds", "volts and amps");
+            Need(PlantKey.LampLeastVolts, lamp, PartQuantities.LeastInputVolts, "least volts at which it holds its current", "volts and amps");
+            double leastV = shelf.Value(lamp, PartQuantities.LeastInputVolts)?.Si ?? 3;
+            Assume(PlantKey.LampDarkVolts, lamp, PartQuantities.DarkVolts, "volts at which it is dark", 0.75 * leastV, 0.95 * leastV, Units.Volt, "5 to 25 % under the least volts, common practice, no source");
+            Assume(PlantKey.LampForwardVolts, lamp, PartQuantities.ForwardVolts, "volts of the light itself", LampLight.LeastForwardV, LampLight.MostForwardV, Units.Volt, LampLight.WhyForward);
+            Assume(PlantKey.LampLightShare, lamp, PartQuantities.LightShare, "share that leaves as light", LampLight.LeastShare, LampLight.MostShare, Units.One, LampLight.WhyShare);
+            Optional(PlantKey.LampLockOut, lamp, PartQuantities.LockOutVolts, "volts at which it switches itself off");
+            double headKg = shelf.Value(lamp, PartQuantities.Mass)?.Si ?? 0.03;
+            Assume(PlantKey.HeadHeat, lamp, PartQuantities.HeatCapacity, "heat capacity of the lamp's head", 600 * headKg, 1000 * headKg, Units.JoulePerKelvin, "mass times 600 to 1000 J/(kg·K), aluminium and plastic, from memory");
+            Assume(PlantKey.HeadLoss, lamp, PartQuantities.LinearLoss, "loss of the lamp's head", 0.02, 0.06, Units.WattPerKelvin, "20 to 60 cm² of a small head in still air at 10 W/(m²·K), worked out from memory");
+            Optional(PlantKey.EndRadiating, lamp, PartQuantities.Radiating, "radiating area of the lamp's head");
+        }
 
         void Need(PlantKey key, PartId part, string quantity, string name, string trial)
         {
@@ -120,7 +169,7 @@ public sealed class PlantBuilder
             inputs.Add(new(key, $"{name}, {shelf[part].Name}", shelf.ValueOr(part, quantity, low, high, unit, why), part));
 
         void AssumeEither(PlantKey key, string quantity, string name, double low, double high, Unit unit, string why) =>
-            Assume(key, shelf.Value(arrangement.Heater, quantity) is null ? arrangement.Handle : arrangement.Heater, quantity, name, low, high, unit, why);
+            Assume(key, shelf.Value(arrangement.Load, quantity) is null ? arrangement.Handle : arrangement.Load, quantity, name, low, high, unit, why);
 
         Problem Missing(PartId part, string what, string trial) =>
             new($"'{shelf[part].Name}': {what} is not known.", $"arrangement {arrangement.Letter}", "none", "a finding, a sheet value or a claim", $"Take {trial} of '{shelf[part].Name}'.");
@@ -139,24 +188,21 @@ public sealed class PlantBuilder
         { ActivationJPerMol = cell.ActivationJPerMol, ReferenceK = cell.ReferenceK, ChargeTransfer = cell.ChargeTransfer };
         double loop = (Positive(PlantKey.ContactOhms, 0) * arrangement.ContactCount) + Positive(PlantKey.SupervisionOhms, 0) + Positive(PlantKey.SwitchOhms, 0) + Positive(PlantKey.LeadOhms, 0);
         int cells = arrangement.Series * arrangement.Parallel;
-        double heaterOhm = Positive(PlantKey.HeaterOhms, 0.01);
         double trip = arrangement.Supervision is { } supervision && shelf.Value(supervision, PartQuantities.TripCurrent) is { } current ? current.Si : double.PositiveInfinity;
         PathModel path = arrangement.StepUp is not null
             ? new PathModel.StepUp(Positive(PlantKey.ModuleSet, 0.1), Positive(PlantKey.ModuleFixed, 0), Positive(PlantKey.ModulePerAmp, 0), Positive(PlantKey.ModulePerAmpSquared, 0),
                 Positive(PlantKey.ModuleLimit, 0.1), 0.92, Positive(PlantKey.ModuleLockOut, 0), 0.35)
             : new PathModel.Direct();
-        double endHeat = Positive(PlantKey.EndHeat, 1e-3);
+        double endHeat = Positive(arrangement.Lamp is null ? PlantKey.EndHeat : PlantKey.HeadHeat, 1e-3);
         double lag = Positive(PlantKey.SensorLag, 0);
         double air = 273.15 + work.AirC;
-        double aim = 273.15 + work.TargetC + AimAboveK;
-        double delay = (lag / 2) + PeriodS; // half rule (Skogestad 2003): half of the lag, half a sample, half a frame
         return new AssembledTool(
             new PackModel(drawn, arrangement.Series, arrangement.Parallel, loop) { TripA = trip },
             path,
-            new LoadModel.Heater(heaterOhm, Take(PlantKey.HeaterAlpha), 293.15),
+            arrangement.Lamp is null ? new LoadModel.Heater(Positive(PlantKey.HeaterOhms, 0.01), Take(PlantKey.HeaterAlpha), 293.15) : Lamp(Positive),
             new ThermalNetwork(
                 [
-                    new("working end", endHeat, Positive(PlantKey.EndLoss, 0), 0, Positive(PlantKey.EndRadiating, 0)),
+                    new(arrangement.Lamp is null ? "working end" : "lamp head", endHeat, Positive(arrangement.Lamp is null ? PlantKey.EndLoss : PlantKey.HeadLoss, 0), 0, Positive(PlantKey.EndRadiating, 0)),
                     new("grip", Positive(PlantKey.GripHeat, 1), Positive(PlantKey.GripLoss, 0.01)),
                     new("cells", cells * Positive(PlantKey.CellHeat, 1), 0),
                 ],
@@ -167,21 +213,37 @@ public sealed class PlantBuilder
                 ElectronicsNode = 1,
                 SensorLagS = lag < 0.05 ? 0 : lag,
             },
-            // Simple internal-model tuning (Skogestad 2003) for a plant that integrates on the time scale of its delay: gain = C/(2θ), reset 8θ.
-            // The integral begins with the power that holds the aim and stands still at the stops, so that warm-up runs at full power.
-            new ControllerModel.Pi(aim, PeriodS, endHeat / (2 * delay), endHeat / (2 * delay) / (8 * delay), 0, Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling)
-            {
-                StartW = HoldW(aim, air),
-            })
+            arrangement.Lamp is null ? Regulator(endHeat, lag, air) : new ControllerModel.Fixed(arrangement.DutyCeiling))
         {
             CutoffV = arrangement.Series * (shelf.Value(arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0),
             CutoffOnlyWhileOn = true,
             DrainOnA = Positive(PlantKey.Drain, 0),
             DrainOffA = Positive(PlantKey.Drain, 0),
-            TargetK = 273.15 + work.TargetC,
-            Work = new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = 400 },
-            MaxS = 4 * 3600,
+            TargetK = arrangement.Lamp is null ? 273.15 + work.TargetC : double.NaN,
+            Work = arrangement.Lamp is not null ? null
+                : new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = 400 },
+            MaxS = arrangement.Lamp is null ? 4 * 3600 : LampMostS,
         };
+    }
+
+    private static LoadModel.Lamp Lamp(Func<PlantKey, double, double> positive)
+    {
+        double leastV = positive(PlantKey.LampLeastVolts, 0.2);
+        return new(positive(PlantKey.LampAmps, 1e-3), leastV, Math.Min(positive(PlantKey.LampDarkVolts, 0.1), 0.99 * leastV))
+        {
+            ForwardV = positive(PlantKey.LampForwardVolts, 0),
+            LightShare = Math.Min(1, positive(PlantKey.LampLightShare, 0)),
+            LockOutV = positive(PlantKey.LampLockOut, 0),
+        };
+    }
+
+    /// <summary>Simple internal-model tuning (Skogestad 2003) for a plant that integrates on the time scale of its delay: gain = C/(2θ), reset 8θ.</summary>
+    /// <remarks>The integral begins with the power that holds the aim and stands still at the stops, so that warm-up runs at full power.</remarks>
+    private ControllerModel.Pi Regulator(double endHeat, double lagS, double airK)
+    {
+        double aim = 273.15 + work.TargetC + AimAboveK;
+        double delay = (lagS / 2) + PeriodS; // half rule (Skogestad 2003): half of the lag, half a sample, half a frame
+        return new(aim, PeriodS, endHeat / (2 * delay), endHeat / (2 * delay) / (8 * delay), 0, Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling) { StartW = HoldW(aim, airK) };
     }
 
     /// <summary>Power that holds the working end at a temperature, from the middle values: what the firmware would be given.</summary>

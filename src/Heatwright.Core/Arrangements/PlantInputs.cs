@@ -69,4 +69,20 @@ public enum PlantKey
     WorkContact,
     /// <summary>Heat one piece needs.</summary>
     WorkNeed,
+    /// <summary>Current that a lamp's driver holds.</summary>
+    LampAmps,
+    /// <summary>Least volts at which it holds it.</summary>
+    LampLeastVolts,
+    /// <summary>Volts at which a lamp takes no current any more.</summary>
+    LampDarkVolts,
+    /// <summary>Volts of the light itself.</summary>
+    LampForwardVolts,
+    /// <summary>Share of the light's power that leaves as light.</summary>
+    LampLightShare,
+    /// <summary>Volts below which a lamp switches itself off.</summary>
+    LampLockOut,
+    /// <summary>Heat capacity of a lamp's head.</summary>
+    HeadHeat,
+    /// <summary>Linear loss of a lamp's head.</summary>
+    HeadLoss,
 }

@@ -57,12 +57,12 @@ internal static class ChargeSection
 
         lines.Made("Set-resistor", design.SetOhm, Units.Ohm, "law of the charger's sheet, amps = law/ohms", [c["charge-law"].Input], "take the law of your own charger's sheet, then measure the current");
         double leftW = ChargePower.LeftW(c.Si("charge-source"), c.Si("charge-source-amps"), c.Si("charge-efficiency"), ControlHoldW(ask, tool));
-        lines.Made("Left for the cells while the tool holds", leftW, Units.Watt, "source power less holding power", [c["charge-source"].Input, c["charge-source-amps"].Input], "without a power path lock the heater out while charging: the charge would never end", leftW < 0);
+        lines.Made("Left for the cells while the tool holds", leftW, Units.Watt, "source power less holding power", [c["charge-source"].Input, c["charge-source-amps"].Input], $"without a power path lock the {ask.LoadWord} out while charging: the charge would never end", leftW < 0);
         lines.Say("Window", "charge only with the cells from 5 to 45 °C, sensor on the cell, not on the board; never below 0 °C; not straight after work");
         return new("charging", "Charging", lines.All);
     }
 
-    private static double ControlHoldW(SheetAsk ask, AssembledTool tool) => ToolModel.Of(tool, ask.SetC, 0.1, 0.1).HoldW;
+    private static double ControlHoldW(SheetAsk ask, AssembledTool tool) => tool.Load is LoadModel.Lamp lamp ? lamp.SetA * tool.Pack!.Cell.OpenV.At(0.5) * ask.Arrangement.Series : ToolModel.Of(tool, ask.SetC, 0.1, 0.1).HoldW;
 
     private static OcvTable Table(ChargeCurve open)
     {

@@ -54,7 +54,7 @@ internal static class HandleSection
         {
             Input hot = c["hot-gap"].Input;
             lines.Made("Length used", packed.UsedMm, Units.Millimetre, packed.IsProven ? "shortest of all ways to share the things out over stations and lanes" : "shortest found; there are more ways than were tried", [hot], $"of {Lines.N(length, "0")} mm, with {Lines.N(gap, "0")} mm free before the hot end", !fits);
-            lines.Made("Mass inside", packed.MassG, Units.Gram, "sum of the parts", [], $"handle and heater come on top");
+            lines.Made("Mass inside", packed.MassG, Units.Gram, "sum of the parts", [], $"handle and {ask.LoadWord} come on top");
             lines.Made("Balances from the cool end", packed.BalanceMm, Units.Millimetre, "masses times their middles", []);
         }
 
@@ -62,7 +62,7 @@ internal static class HandleSection
         Origin predicted = new Origin.Predicted(ask.Arrangement.Id, ask.State, [.. ask.Builder.Inputs.Select(input => new Input(input.Name, input.Value))]);
         lines.Add("Grip at work, highest", Estimate.Exact(grip, Units.Celsius, predicted), grip > 43 ? "above 43 °C, what may be held longer than 10 min" : grip > 48 ? "" : "may be held for long", grip > 43);
         lines.Add("Cells at work, highest", Estimate.Exact(cells, Units.Celsius, predicted), "limit 60 °C", cells > 60);
-        lines.Say("Plastic", grip < c.Si("softening") - 10 ? $"softens at {Lines.N(c.Si("softening"), "0")} °C: {Lines.N(c.Si("softening") - grip, "0")} K away from the grip; nothing of it may touch the shank" : "too soft for this grip: take one that softens higher", grip >= c.Si("softening") - 10);
+        lines.Say("Plastic", grip < c.Si("softening") - 10 ? $"softens at {Lines.N(c.Si("softening"), "0")} °C: {Lines.N(c.Si("softening") - grip, "0")} K away from the grip; nothing of it may touch the {(ask.Arrangement.Lamp is null ? "shank" : "lamp's head")}" : "too soft for this grip: take one that softens higher", grip >= c.Si("softening") - 10);
         string? drawing = packed is null ? null : SectionDrawing.Svg(packed, $"{ask.StudyName}, arrangement {ask.Arrangement.Letter}: section of the handle");
         var rows = packed?.Places.Select(place => (IReadOnlyList<string>)[Lines.N(SectionDrawing.Number(packed, place)), place.Thing.Name, Lines.N(place.FromMm, "0.0"), Lines.N(place.ToMm, "0.0"), Lines.N(place.Across.XMm, "0.0"), Lines.N(place.Across.YMm, "0.0"),
             place.Across.Shape.IsRound ? $"ø {Lines.N(place.Across.Shape.WidthMm)}" : $"{Lines.N(place.Across.Shape.WidthMm)} × {Lines.N(place.Across.Shape.HeightMm)}"]).ToArray() ?? [];

@@ -47,8 +47,12 @@ internal static class PartsSection
             lines.Add(new([Ref("D")], 1, "", "", "clamp, low leakage"));
         }
 
-        lines.Add(new([Ref("R")], 1, "47 kΩ", "0805 or leaded", "pull-down of the gate"));
-        lines.Add(new([Ref("R")], 1, "100 Ω", "0805 or leaded", "gate resistor"));
+        if (ask.Arrangement.Controller is not null)
+        {
+            lines.Add(new([Ref("R")], 1, "47 kΩ", "0805 or leaded", "pull-down of the gate"));
+            lines.Add(new([Ref("R")], 1, "100 Ω", "0805 or leaded", "gate resistor"));
+        }
+
         lines.Add(new([Ref("F")], 1, $"{Lines.N(fuseA)} A, slow", "", "fuse at the cell's tab"));
         return new(lines);
     }
@@ -83,6 +87,7 @@ internal static class PartsSection
         PartKind.Cell => "BT",
         PartKind.Switch => "Q",
         PartKind.Heater => "HT",
+        PartKind.Lamp => "DS",
         PartKind.Sensor => "TC",
         PartKind.Leads => "W",
         PartKind.CutOut => "F",
@@ -95,6 +100,7 @@ internal static class PartsSection
     {
         PartKind.Cell when ask.Shelf.Value(part.Id, PartQuantities.Capacity) is { } capacity => $"{Lines.N(capacity.In(Units.MilliampereHour).Value, "0")} mAh, {capacity.Origin.Word}",
         PartKind.Heater when ask.Shelf.Value(part.Id, PartQuantities.Ohms) is { } ohms => $"{Lines.N(ohms.In(Units.Ohm).Value)} Ω, {ohms.Origin.Word}",
+        PartKind.Lamp when ask.Shelf.Value(part.Id, PartQuantities.LoadCurrent) is { } amps => $"{Lines.N(amps.In(Units.Ampere).Value)} A, {amps.Origin.Word}",
         PartKind.Sensor => part.Word("type").Length > 0 ? $"type {part.Word("type")}" : "",
         _ => part.Best(PartQuantities.RatedCurrent) is { } rated ? $"{Lines.N(rated.In(Units.Ampere).Value)} A" : "",
     };
@@ -108,5 +114,5 @@ internal static class PartsSection
     }
 
     /// <summary>Other parts of the same kind on the shelf that could stand in: told by name, not judged.</summary>
-    private static IEnumerable<string> Alternates(SheetAsk ask, Part part) => ask.Alternates.Where(other => other.Kind == part.Kind && other.Id != part.Id && part.Kind is not (PartKind.Cell or PartKind.Heater) && other.From != "destroyed").Select(other => other.Name);
+    private static IEnumerable<string> Alternates(SheetAsk ask, Part part) => ask.Alternates.Where(other => other.Kind == part.Kind && other.Id != part.Id && part.Kind is not (PartKind.Cell or PartKind.Heater or PartKind.Lamp) && other.From != "destroyed").Select(other => other.Name);
 }

@@ -20,14 +20,13 @@ internal static class PowerSection
         double CellAt(double charge) => (pack.Cell.R0Ohm.At(charge) + pack.Cell.R1Ohm.At(charge)) * series / ask.Arrangement.Parallel;
         var open = ask.Plant(PlantKey.OpenVolts)!;
         var cellOhms = ask.Plant(PlantKey.CellOhms)!;
-        var heater = ask.Plant(PlantKey.HeaterOhms)!;
         Estimate Lifted(double charge, string name) => new(OpenAt(charge), Units.Volt, open.Value.In(Units.Volt).Doubts.Times(series), new Origin.WorkedOut(name, [open]));
         var cells = new Estimate(CellAt(1), Units.Ohm, cellOhms.Value.In(Units.Ohm).Doubts.Times(CellAt(1) / cellOhms.Value.Si), new Origin.WorkedOut("instant and short ohms of the cells, full", [cellOhms]));
         var loop = LoopOhm(ask);
         var fullOpen = Lifted(1, "open volts of the cell at full charge times the cells in series");
         var cutoff = Lines.Made(tool.CutoffV, Units.Volt, "cut-off volts of a cell times the cells in series", ask.Shelf.Value(ask.Arrangement.Cell, PartQuantities.CutoffVolts) is { } stated ? [new Input("cut-off volts", stated)] : []);
         var duty = Lines.Made(1, Units.One, "switch on", []);
-        if (ask.Arrangement.StepUp is null)
+        if (ask.Arrangement.StepUp is null && ask.Plant(PlantKey.HeaterOhms) is { } heater)
         {
             var all = Propagate.Through((a, b) => a + b, Units.Ohm, "cells and loop in series", new("cells", cells), new("loop", loop));
             var full = PowerDesign.DirectA("volts over all ohms in series", new("open volts, full", fullOpen), heater, new("cells and loop", all));
@@ -37,7 +36,7 @@ internal static class PowerSection
             return new(fullV, cutoff, full, empty, loop, cells, duty, openEmpty);
         }
 
-        var run = PlantRunner.Run(tool with { Controller = new ControllerModel.Fixed(1), Work = null }, new RunSettings { Instants = [0.5], StepS = 0.5 });
+        var run = PlantRunner.Run(tool with { Controller = new ControllerModel.Fixed(1), Work = null }, new RunSettings { Instants = [0.5], StepS = ask.Builder.StepS });
         Origin predicted = new Origin.Predicted(ask.Arrangement.Id, ask.State, [.. ask.Builder.Inputs.Select(input => new Input(input.Name, input.Value))]);
         double at = run.Trace.Count > 0 ? run.Trace.PackA[0] : run.HighestA;
         return new(Estimate.Exact(run.Trace.Count > 0 ? run.Trace.TerminalV[0] : OpenAt(1), Units.Volt, predicted), cutoff, Estimate.Exact(at, Units.Ampere, predicted),
@@ -52,15 +51,23 @@ internal static class PowerSection
         var most = point.MostA;
         Input amps = new("largest pack current", most);
         lines.Say("Pack", $"{a.Series} in series, {a.Parallel} side by side; weld or clip tabs, join within 50 mV of each other, fuse at the first tab");
-        lines.Add("Pack volts, full, heater on", point.FullV);
-        lines.Add("Pack volts at the cut-off", point.EmptyV, "under load, in the firmware and in the protection");
-        lines.Add("Pack amps, full, heater on", point.FullA);
-        lines.Add("Pack amps at the cut-off, heater on", point.EmptyA);
+        lines.Add($"Pack volts, full, {ask.LoadWord} on", point.FullV);
+        lines.Add("Pack volts at the cut-off", point.EmptyV, ask.Arrangement.Controller is null ? "under load, in the protection" : "under load, in the firmware and in the protection");
+        lines.Add($"Pack amps, full, {ask.LoadWord} on", point.FullA);
+        lines.Add(ask.Arrangement.Lamp is null ? "Pack amps at the cut-off, heater on" : "Pack amps, the most over the charge", point.EmptyA);
         Guarded(ask, lines, point, amps);
-        Switched(ask, lines, point, amps);
+        if (ask.Arrangement.Controller is not null)
+        {
+            Switched(ask, lines, point, amps);
+        }
+        else
+        {
+            lines.Say("Switch", $"'{ask.Shelf[a.Switch].Name}' switches it by hand: it must stand {Lines.N(most.Si)} A of direct current, not only of alternating");
+        }
+
         double leads = (ask.Shelf.Value(a.Leads, PartQuantities.Length)?.Si ?? 0.3) * 1000;
         var (gauge, carries) = PowerDesign.WireFor(most.Si);
-        lines.Made("Pack and heater leads, gauge", gauge, Units.One, "thinnest of the trade's table for short silicone leads", [amps], $"carries {Lines.N(carries)} A, {Lines.N(Wire.AreaM2(gauge) * 1e6)} mm²; {Lines.N(1000 * Wire.Ohm(leads / 1000, Wire.AreaM2(gauge), c.Si("handle-air")), "0.#")} mΩ over {Lines.N(leads, "0")} mm", carries < most.Si);
+        lines.Made($"Pack and {ask.LoadWord} leads, gauge", gauge, Units.One, "thinnest of the trade's table for short silicone leads", [amps], $"carries {Lines.N(carries)} A, {Lines.N(Wire.AreaM2(gauge) * 1e6)} mm²; {Lines.N(1000 * Wire.Ohm(leads / 1000, Wire.AreaM2(gauge), c.Si("handle-air")), "0.#")} mΩ over {Lines.N(leads, "0")} mm", carries < most.Si);
         double copper = c["copper"].Value * 1e-6, rise = c.Si("trace-rise");
         foreach (var (side, inner) in new[] { ("outer", 0.0), ("inner", 1.0) })
         {
@@ -72,7 +79,12 @@ internal static class PowerSection
         lines.Made("Vias of 0.3 mm in its way", Math.Ceiling(most.Si / via), Units.One, "plated barrel as an inner trace [ipc-2221]", [amps, c["trace-rise"].Input], $"{Lines.N(via)} A each");
         double drop = most.Si * point.LoopOhm.Si / point.EmptyV.Si;
         lines.Add("Contacts, protection, switch and leads together", point.LoopOhm, $"takes {Lines.N(100 * drop, "0.#")} of 100 of the lowest pack volts; more than 5 is a loss to hunt", drop > DropWarns);
-        lines.Say("Connectors", most.Si > 3 ? "no pin header, crimp of 2.5 mm or USB-C in the heater's path: solder, or 4 mm plugs" : "crimp of 2.5 mm or USB-C carry it; no slide switch in the heater's path");
+        lines.Say("Connectors", most.Si > 3 ? "no pin header, crimp of 2.5 mm or USB-C in the load's path: solder, or 4 mm plugs" : $"crimp of 2.5 mm or USB-C carry it{(ask.Arrangement.Lamp is null ? "; no slide switch in the heater's path" : "")}");
+        if (ask.Arrangement.Lamp is not null)
+        {
+            return new("power", "Power", lines.All);
+        }
+
         Supplied(ask, lines, point);
         double duty = 0.5;
         double farad = Pwm.FaradForRipple(most.Si, duty, c.Si("smooth-frequency"), c.Si("ripple"));
@@ -96,6 +108,12 @@ internal static class PowerSection
 
         double least = Fuse.LeastRatingA(most, c.Si("handle-air"));
         lines.Made("Fuse, slow", PowerDesign.RatingA(least), Units.Ampere, "largest current over 0.75, less in the warm handle; next rating that is made", [amps, c["handle-air"].Input]);
+        if (ask.Arrangement.Lamp is not null)
+        {
+            lines.Made("Fuse must break", Fuse.MustBreakA(point.FullV.Si, Math.Max(1e-3, point.CellOhm.Si)), Units.Ampere, "full volts over the ohms of the cells", [new("cells", point.CellOhm)]);
+            return;
+        }
+
         double hotA = most / (1 + ((ask.Plant(PlantKey.HeaterAlpha)?.Value.Si ?? 0) * (ask.SetC - 20)));
         double inrush = Fuse.InrushA2S(most, Math.Min(most, Math.Max(0, hotA)), c.Si("warm-time"));
         bool wears = Fuse.Wears(inrush, c.Si("fuse-melting"));
@@ -115,7 +133,7 @@ internal static class PowerSection
         lines.Made("Switch, ohms at that gate", on * 1000, Units.Milliohm, "sheet ohms scaled by the gate's room over the largest threshold, all of it taken as channel", from);
         lines.Made("Switch, junction at the emptiest pack", junction?.JunctionC ?? double.NaN, Units.Celsius, "[Ta + x(1 − 25k)]/(1 − xk), x = Rθ·I²·R", from, !double.IsFinite(on) ? "the gate volts do not reach the switch's threshold: it never turns on; take a switch specified at this gate, or drive the gate from more volts"
                 : junction is null ? "runs away: every degree adds more heat than it sheds; take a better switch or more gate volts" : "", (junction?.JunctionC ?? 999) > 0.8 * c.Si("switch-most"));
-        lines.Say("Gate", "pull-down of 10 to 100 kΩ: the heater must be off while the controller resets; 100 Ω in series");
+        lines.Say("Gate", $"pull-down of 10 to 100 kΩ: the {ask.LoadWord} must be off while the controller resets; 100 Ω in series");
         lines.Made("Reverse polarity: P-channel switch loses", 1000 * SwitchingLoss.ReversePolarityW(amps.Value.Si, 0, Math.Min(on, 1)), Units.Milliwatt, "I²·R of a switch like the heater's", from, $"a Schottky would lose {Lines.N(SwitchingLoss.ReversePolarityW(amps.Value.Si, 0.35, 0))} W");
     }
 

@@ -22,18 +22,22 @@ internal static class SafetySection
         ("Not a permission", "follow the sheets of cells and charger, local codes and transport rules; have mains, charging and product safety done or checked by a licensed or competent person."),
     ];
 
-    public static (SheetSection Section, IReadOnlyList<string> Breaks) Of(SheetAsk ask, ControlNumbers numbers, PowerPoint point, PlantRun run)
+    public static (SheetSection Section, IReadOnlyList<string> Breaks) Of(SheetAsk ask, ControlNumbers? numbers, PowerPoint point, PlantRun run)
     {
         var lines = new Lines(ask);
         double cutOut = ask.Choices["cut-out"].Value;
         bool linked = ask.Arrangement.CutOut is not null;
-        var faults = SingleFaults.Of(ask.Builder, ask.Choices["hot-air"].Value, ask.SetC, numbers.MostDuty, numbers.RiseS, linked ? cutOut : 0, CellLimitC);
+        var faults = numbers is null ? SingleFaults.OfLamp(ask.Builder, ask.Choices["hot-air"].Value, linked ? cutOut : 0, CellLimitC) : SingleFaults.Of(ask.Builder, ask.Choices["hot-air"].Value, ask.SetC, numbers.MostDuty, numbers.RiseS, linked ? cutOut : 0, CellLimitC);
         foreach (var (lead, words) in Cautions)
         {
             lines.Say(lead, words);
         }
 
-        if (!linked)
+        if (numbers is null)
+        {
+            lines.Say("Eyes", "a bright lamp dazzles and can hurt eyes: never look into it, nor let anyone; what its light may do stands in the sheet of the light.");
+        }
+        else if (!linked)
         {
             lines.Say("Independent cut-out", "none is chosen: fit one that works without the controller, in the heater's path, on the working end's shank", warns: true);
         }

@@ -22,7 +22,7 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
     {
         if (ask.Curve is not { } curve)
         {
-            var part = ask.Shelf[ask.Arrangement.Sensor];
+            var part = ask.Shelf[ask.Arrangement.Sensor!.Value];
             string said = part.Word("type", "no type");
             Problem problem = new($"The type of '{part.Name}' is not known, so no chain can be laid out.", "sensor", said, string.Join(", ", Thermocouples.All.Select(one => one.Type)),
                 "Take four readings of millivolts and degrees over 150 K and let them tell the type, then state it with the part.");
@@ -70,7 +70,7 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         var c = ask.Choices;
         var lines = new Lines(ask);
         Input[] from = [c["reference"].Input, c["supply"].Input, c["amplifier-offset"].Input, c["resistor-tolerance"].Input, c["gain-share"].Input];
-        var sensor = ask.Shelf[ask.Arrangement.Sensor];
+        var sensor = ask.Shelf[ask.Arrangement.Sensor!.Value];
         lines.Say("Sensor", $"{sensor.Name}, type {chain.Wanted.Curve.Type}; warm it: the reading must rise, else swap its two wires");
         lines.Say("Amplifier", chain.Wanted.Form == AmplifierForm.NonInverting ? "non-inverting: gain 1 + feedback over ground; sensor minus on the converter's ground" : "difference of four equal pairs: gain feedback over input; needs resistors matched as well as their tolerance");
         string law = $"largest gain of {chain.FeasiblePairs} pairs of {chain.Series} that never clips";

@@ -53,7 +53,10 @@ public sealed record SheetAsk(string StudyName, Arrangement Arrangement, Shelf S
     internal Input? Plant(PlantKey key) => Builder.Place(key) is >= 0 and var place ? new Input(Builder.Inputs[place].Name, Builder.Inputs[place].Value) : null;
 
     /// <summary>Thermocouple of the sensor, or null where its type is not stated.</summary>
-    internal ThermocoupleCurve? Curve => Handbook.Thermocouples.Find(Shelf[Arrangement.Sensor].Word("type"));
+    internal ThermocoupleCurve? Curve => Handbook.Thermocouples.Find(Arrangement.Sensor is { } sensor ? Shelf[sensor].Word("type") : "");
+
+    /// <summary>What the power is for, in one word.</summary>
+    internal string LoadWord => Arrangement.Lamp is null ? "heater" : "lamp";
 
     /// <summary>Set point: the target and a little above, as the prediction aims.</summary>
     internal double SetC => Work.TargetC + PlantBuilder.AimAboveK;

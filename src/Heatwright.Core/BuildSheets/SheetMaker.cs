@@ -11,6 +11,11 @@ public static class SheetMaker
     /// <summary>The sheet. What cannot be worked out stands in its section as a problem; the rest is there all the same.</summary>
     public static BuildSheet Make(SheetAsk ask)
     {
+        if (ask.Arrangement.Lamp is not null)
+        {
+            return LampSheet.Make(ask);
+        }
+
         var tool = ask.Builder.Build(ask.Builder.Middle);
         var notes = new CodeNotes($"{ask.StudyName}, arrangement {ask.Arrangement.Letter}", ask.State.Fingerprint[..Math.Min(12, ask.State.Fingerprint.Length)], ask.Date.Length > 0 ? ask.Date : "on no stated day",
             [$"Rests on {string.Join(", ", Runs(ask))}."]);
@@ -38,16 +43,16 @@ public static class SheetMaker
         .Distinct().Order(StringComparer.Ordinal).DefaultIfEmpty("no run");
 
     /// <summary>Numbers of the plant that rest on a guess or a seller's word, and choices of the sheet that nobody set.</summary>
-    private static List<SheetLine> Untested(SheetAsk ask)
+    internal static List<SheetLine> Untested(SheetAsk ask)
     {
         List<SheetLine> lines = [.. ask.Builder.Inputs.Where(input => input.Value.Origin.Weakest() is Origin.Assumed or Origin.Claimed)
             .OrderBy(input => input.Value.Origin.Weakest() is Origin.Claimed ? 1 : 0).Select(input => new SheetLine(input.Name, input.Value, input.Value.Origin.Word))];
-        if (ask.Readings is null)
+        if (ask.Readings is null && ask.Arrangement.Lamp is null)
         {
             lines.Insert(0, new("Degrees of the sensor", null, "no calibration was taken: the chain as designed") { Warns = true });
         }
 
-        lines.Add(new("Board, amplifier, charger, fuse", null, $"{ask.Choices.All.Count(choice => !choice.Set)} of {ask.Choices.All.Count()} numbers of the board to be drawn are defaults of the trade; set what your sheets say with --set"));
+        lines.Add(new(ask.Arrangement.Lamp is null ? "Board, amplifier, charger, fuse" : "Charger, fuse, leads", null, $"{ask.Choices.All.Count(choice => !choice.Set)} of {ask.Choices.All.Count()} numbers of the board to be drawn are defaults of the trade; set what your sheets say with --set"));
         return lines;
     }
 }

@@ -55,11 +55,26 @@ public sealed class SingleFaults
         ];
     }
 
+    /// <summary>Faults of a lamp: it has no firmware, so what is left is a lamp that nobody switches off.</summary>
+    /// <param name="builder">Plant of the arrangement.</param>
+    /// <param name="airC">Hot day, °C.</param>
+    /// <param name="cutOutC">Temperature of the head at which a cut-out opens; 0: there is none, or it is not stated.</param>
+    /// <param name="cellLimitC">Limit of the cells.</param>
+    public static IReadOnlyList<FaultCase> OfLamp(PlantBuilder builder, double airC, double cutOutC, double cellLimitC)
+    {
+        var faults = new SingleFaults(builder, airC, cutOutC, cellLimitC);
+        return
+        [
+            faults.Run("left on until the pack is empty", 1, "the protection at the cut-off volts; nothing before"),
+            faults.Blocked() with { Catches = "nothing: do not light it in a bag or under a cloth" },
+        ];
+    }
+
     /// <summary>Every number at the end of its range that makes the working end hotter with the switch stuck on.</summary>
     private double[] Corner()
     {
         double[] middle = builder.Middle;
-        double Hottest(double[] at) => PlantRunner.Run(Tool(at, 1), new RunSettings { StepS = 1 }).HighestK[0];
+        double Hottest(double[] at) => PlantRunner.Run(Tool(at, 1), new RunSettings { StepS = Math.Max(1, builder.StepS) }).HighestK[0];
         double standing = Hottest(middle);
         double[] signs = new double[middle.Length];
         Parallel.For(0, middle.Length, i =>
@@ -90,7 +105,7 @@ public sealed class SingleFaults
 
     private FaultCase Run(string name, double duty, string catches)
     {
-        var run = PlantRunner.Run(Tool(worst, duty), new RunSettings { StepS = 0.5 });
+        var run = PlantRunner.Run(Tool(worst, duty), new RunSettings { StepS = builder.StepS });
         return Case(name, run, catches);
     }
 
@@ -121,7 +136,7 @@ public sealed class SingleFaults
             at[place] *= 0.5;
         }
 
-        var run = PlantRunner.Run(HotDay(at), new RunSettings { StepS = 0.5 });
+        var run = PlantRunner.Run(HotDay(at), new RunSettings { StepS = builder.StepS });
         return Case("cooling of the grip blocked", run, "nothing but the hand: a cell sensor that stops the heater would");
     }
 }

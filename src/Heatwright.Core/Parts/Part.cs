@@ -29,6 +29,8 @@ public enum PartKind
     CutOut,
     /// <summary>The handle that holds it all.</summary>
     Handle,
+    /// <summary>Lamp: a light with the driver that holds its current.</summary>
+    Lamp,
 }
 
 /// <summary>One value of a part as it was stated, not yet judged.</summary>

@@ -37,6 +37,12 @@ public static class PartNeeds
             new(PartQuantities.Ohms, true, "its ohms cold, leads taken off"), new(PartQuantities.HeatCapacity, true, "a warm-up"), new(PartQuantities.LinearLoss, true, "a warm-up"),
             new(PartQuantities.Alpha, false, "its ohms held hot"), new(PartQuantities.RatedVolts, false, "its label"),
         ],
+        PartKind.Lamp =>
+        [
+            new(PartQuantities.LoadCurrent, true, "its volts and amps"), new(PartQuantities.LeastInputVolts, true, "its volts turned down until the amps fall"),
+            new(PartQuantities.DarkVolts, false, "its volts turned down until it is dark"), new(PartQuantities.MostInputVolts, false, "its sheet"),
+            new(PartQuantities.ForwardVolts, false, "a meter across the light itself"), new(PartQuantities.HighestTemperature, false, "its sheet"),
+        ],
         PartKind.Switch => [new(PartQuantities.Ohms, false, "the drop across it at working current"), new(PartQuantities.GateVolts, false, "its sheet"), new(PartQuantities.RatedCurrent, false, "its sheet")],
         PartKind.Leads => [new(PartQuantities.Ohms, false, "the drop out and back at working current"), new(PartQuantities.RatedCurrent, false, "its sheet")],
         PartKind.Contacts => [new(PartQuantities.Ohms, false, "the drop across them at working current"), new(PartQuantities.RatedCurrent, false, "its sheet")],
@@ -49,7 +55,7 @@ public static class PartNeeds
 
     private static PartNeed[] Size(PartKind kind) => kind switch
     {
-        PartKind.Cell or PartKind.Heater or PartKind.Handle => [new(PartQuantities.Diameter, false, Calliper), new(PartQuantities.Length, false, Calliper)],
+        PartKind.Cell or PartKind.Heater or PartKind.Lamp or PartKind.Handle => [new(PartQuantities.Diameter, false, Calliper), new(PartQuantities.Length, false, Calliper)],
         PartKind.Supervision or PartKind.StepUp or PartKind.Controller =>
             [new(PartQuantities.Length, false, Calliper), new(PartQuantities.Width, false, Calliper), new(PartQuantities.Height, false, Calliper)],
         _ => [],

@@ -97,6 +97,16 @@ public static class PartQuantities
     public const string Section = "section";
     /// <summary>Ohms along a wire or ribbon.</summary>
     public const string OhmsPerLength = "ohms per length";
+    /// <summary>Current that a load with a driver takes as long as its volts allow.</summary>
+    public const string LoadCurrent = "load current";
+    /// <summary>Volts at which a lamp takes no current any more.</summary>
+    public const string DarkVolts = "dark volts";
+    /// <summary>Volts of the light itself at its working current, without its driver.</summary>
+    public const string ForwardVolts = "forward volts";
+    /// <summary>Share of the light's own electrical power that leaves as light.</summary>
+    public const string LightShare = "light share";
+    /// <summary>All the light that a lamp gives.</summary>
+    public const string LuminousFlux = "luminous flux";
     /// <summary>Price of one piece where ten are bought.</summary>
     public const string PriceAt10 = "price at 10";
     /// <summary>Price of one piece where a hundred are bought.</summary>

@@ -19,6 +19,7 @@ internal sealed class Course
     private readonly double[] highestRise;
     private readonly bool[] crossed;
     private readonly Schedule? record;
+    private readonly LoadModel.Lamp? lamp;
     private readonly int workingNode;
     private readonly double ambientK;
     private Stepper.Tally tally;
@@ -26,6 +27,7 @@ internal sealed class Course
     private int instant;
     private int recordAt;
     private double targetS = double.NaN;
+    private double fullLightS = double.NaN;
     private double lowestV = double.PositiveInfinity;
     private double highestA;
     private Region region;
@@ -49,6 +51,7 @@ internal sealed class Course
         highestRise = new double[tool.Network.Nodes.Count];
         Array.Fill(highestRise, double.NegativeInfinity);
         crossed = new bool[tool.Marks.Count];
+        lamp = tool.Load as LoadModel.Lamp;
         record = (tool.Load as LoadModel.RecordedCurrent)?.Amps ?? (tool.Load as LoadModel.RecordedPower)?.Watts;
     }
 
@@ -98,6 +101,11 @@ internal sealed class Course
             {
                 NoteExtremes(on);
                 NoteRegion(on.Region);
+                if (lamp is not null)
+                {
+                    NoteFullLight(on, 0);
+                }
+
                 if (ending.OfRegion(on) is { } reason)
                 {
                     region = reason == StopReason.Tripped ? Region.Tripped : region;
@@ -122,6 +130,16 @@ internal sealed class Course
         {
             lowestV = Math.Min(lowestV, on.TerminalV);
             highestA = Math.Max(highestA, Math.Abs(on.PackA));
+        }
+    }
+
+    /// <summary>The lamp's driver lets go of the current, once.</summary>
+    private void NoteFullLight(in OnState on, double h)
+    {
+        if (control.Duty > 0 && double.IsNaN(fullLightS) && lamp!.AboveFullA(on) < 0)
+        {
+            fullLightS = now + (h > 0 ? Found(h, s => lamp.AboveFullA(stepper.OnStateAt(s, Drive))) : 0);
+            events.Add(new(Happening.LightFalls, fullLightS, on.Region));
         }
     }
 
@@ -219,6 +237,11 @@ internal sealed class Course
             work.Ready(targetS, now + h);
         }
 
+        if (lamp is not null)
+        {
+            NoteFullLight(stepper.OnStateAt(state, Drive), h);
+        }
+
         work.See(state.Rises[workingNode], tally.WorkJ);
         for (int i = 0; i < crossed.Length; i++)
         {
@@ -313,6 +336,7 @@ internal sealed class Course
         return new(now, stop, [.. events.OrderBy(happened => happened.AtS)], new Energies
         {
             LoadJ = tally.LoadJ,
+            LightJ = tally.LightJ,
             TerminalJ = tally.TerminalJ,
             BehindOhmsJ = tally.BehindOhmsJ,
             CellLossJ = tally.CellLossJ,
@@ -326,6 +350,7 @@ internal sealed class Course
         }, trace)
         {
             TargetS = targetS,
+            FullLightS = lamp is not null && double.IsNaN(fullLightS) ? now : fullLightS,
             WorkDone = work.Done,
             WorkDoneInARow = work.DoneInARow,
             LowestAtWorkK = work.LowestK,

@@ -11,6 +11,7 @@ internal sealed class Ending(AssembledTool tool)
     {
         Region.LockedOut => StopReason.LockedOut,
         Region.Collapsed => StopReason.Collapsed,
+        _ when tool.Load is LoadModel.Lamp lamp && lamp.IsGone(on) => StopReason.LightGone,
         _ => on.PackA > pack!.TripA ? StopReason.Tripped : null,
     };
 

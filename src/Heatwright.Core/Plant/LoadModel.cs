@@ -47,6 +47,56 @@ public abstract record LoadModel
         public double Watts { get; } = Guard.Positive(Watts);
     }
 
+    /// <summary>A lamp: a light with the driver that holds its current, as far as its volts allow.</summary>
+    /// <remarks>At and above <paramref name="LeastV"/> it takes <paramref name="SetA"/>; from there down the current falls straight to nothing at
+    /// <paramref name="DarkV"/>, where the light's own volts are all there is. What leaves as light heats nothing: <see cref="LightShare"/> of
+    /// <see cref="ForwardV"/> times the current. All else, the volts that the driver takes away too, is heat in the heater's node.</remarks>
+    /// <param name="SetA">Current that the driver holds, A.</param>
+    /// <param name="LeastV">Least volts at which it still holds it.</param>
+    /// <param name="DarkV">Volts at which no current is left.</param>
+    public sealed record Lamp(double SetA, double LeastV, double DarkV) : LoadModel
+    {
+        /// <summary>The light counts as full down to this share of the set current: our choice.</summary>
+        public const double FullShare = 0.95;
+
+        /// <summary>The light counts as gone below this share of the set current: a tenth, from memory the mark at which run times of hand lamps are said.</summary>
+        public const double GoneShare = 0.1;
+
+        /// <summary>Above 0.</summary>
+        public double SetA { get; } = Guard.Positive(SetA);
+
+        /// <summary>Above 0.</summary>
+        public double DarkV { get; } = Guard.Positive(DarkV);
+
+        /// <summary>Above the volts at which it is dark.</summary>
+        public double LeastV { get; } = LeastV > DarkV ? LeastV
+            : throw new ArgumentOutOfRangeException(nameof(LeastV), LeastV, $"A lamp that is dark at {DarkV} V holds its current only above that.");
+
+        /// <summary>Volts of the light itself at the set current; 0: not known, and nothing is taken as light.</summary>
+        public double ForwardV { get; init; }
+
+        /// <summary>Share of the light's own electrical power that leaves as light, 0 to 1.</summary>
+        public double LightShare { get; init; }
+
+        /// <summary>Volts below which the driver switches itself off; 0: it never does.</summary>
+        public double LockOutV { get; init; }
+
+        /// <summary>Volts against amps.</summary>
+        internal LoadLaw Law { get; } = LoadLaw.Of(new VoltsAmpsTable([DarkV, LeastV], [0, SetA]));
+
+        /// <summary>Current at the load, A.</summary>
+        public static double Amps(in OnState on) => on.LoadV > 0 ? on.LoadW / on.LoadV : 0;
+
+        /// <summary>Power that leaves as light, W; never more than there is.</summary>
+        public double LightW(in OnState on) => Math.Min(on.LoadW, LightShare * ForwardV * Amps(on));
+
+        /// <summary>The light is under a tenth, or the driver has switched itself off.</summary>
+        internal bool IsGone(in OnState on) => on.LoadV < LockOutV || Amps(on) < GoneShare * SetA;
+
+        /// <summary>How far the current is above what counts as full, A.</summary>
+        internal double AboveFullA(in OnState on) => Amps(on) - (FullShare * SetA);
+    }
+
     /// <summary>A load given by a table of volts and amps.</summary>
     public sealed record VoltsAmps(VoltsAmpsTable Table) : LoadModel;
 

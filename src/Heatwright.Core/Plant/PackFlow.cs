@@ -131,6 +131,7 @@ internal sealed class PackFlow
         double offA = tool.DrainOffA;
         flow.MeanA = (duty * outA) + ((1 - duty) * offA);
         flow.LoadW = duty * at.On.LoadW * (tool.TakesMeanVoltsForPower ? duty : 1);
+        flow.LightW = tool.Load is LoadModel.Lamp lamp ? duty * lamp.LightW(at.On) : 0;
         flow.BehindOhmsW = flow.MeanA * at.OpenV;
         flow.TerminalW = (duty * outA * (at.OpenV - (outA * at.CellOhm))) + ((1 - duty) * offA * (at.OpenV - (offA * at.CellOhm)));
         flow.LoopW = duty * onA * onA * pack.LoopOhm;
@@ -226,6 +227,7 @@ internal sealed class PackFlow
             LoadModel.ConstantCurrent constant => LoadLaw.Amps(constant.Amps),
             LoadModel.ConstantPower constant => LoadLaw.Watts(constant.Watts),
             LoadModel.VoltsAmps table => LoadLaw.Of(table.Table),
+            LoadModel.Lamp lamp => lamp.Law,
             _ => throw new InvalidOperationException($"A pack cannot drive a load of kind {tool.Load.GetType().Name}."),
         };
     }

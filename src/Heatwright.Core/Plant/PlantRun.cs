@@ -27,6 +27,8 @@ public enum StopReason
     WorkDone,
     /// <summary>The recorded drive is over.</summary>
     RecordOver,
+    /// <summary>The lamp gives less than a tenth of its light, or its driver has switched itself off.</summary>
+    LightGone,
 }
 
 /// <summary>What an event was.</summary>
@@ -52,6 +54,8 @@ public enum Happening
     Crossed,
     /// <summary>A piece of work was not done in its time.</summary>
     WorkMissed,
+    /// <summary>The lamp's driver cannot hold the current any more.</summary>
+    LightFalls,
     /// <summary>The run ended.</summary>
     Stopped,
 }
@@ -63,11 +67,14 @@ public readonly record struct PlantEvent(Happening What, double AtS, Region Regi
     public string Name { get; init; } = "";
 }
 
-/// <summary>Where the energy went, joule. Heater = stored + air + work + shares of nodes below; see the balance test.</summary>
+/// <summary>Where the energy went, joule. Heater = light + stored + air + work + shares of nodes below; see the balance test.</summary>
 public sealed record Energies
 {
     /// <summary>Into the load.</summary>
     public double LoadJ { get; init; }
+
+    /// <summary>Left the load as light; 0 for anything but a lamp.</summary>
+    public double LightJ { get; init; }
 
     /// <summary>Out of the pack's terminals.</summary>
     public double TerminalJ { get; init; }
@@ -110,6 +117,9 @@ public sealed record PlantRun(double RunTimeS, StopReason Stop, IReadOnlyList<Pl
 {
     /// <summary>When the working node first reached the target; NaN: never.</summary>
     public double TargetS { get; init; } = double.NaN;
+
+    /// <summary>How long a lamp gave its full light, s; NaN: the load is no lamp.</summary>
+    public double FullLightS { get; init; } = double.NaN;
 
     /// <summary>Pieces of work done before the first that was missed.</summary>
     public int WorkDoneInARow { get; init; }

@@ -66,6 +66,7 @@ internal sealed class Stepper
     public struct Tally
     {
         public double LoadJ;
+        public double LightJ;
         public double TerminalJ;
         public double BehindOhmsJ;
         public double CellLossJ;
@@ -83,6 +84,7 @@ internal sealed class Stepper
         public double MeanA;
         public double TerminalW;
         public double LoadW;
+        public double LightW;
         public double BehindOhmsW;
         public double CellW;
         public double LoopW;
@@ -168,6 +170,7 @@ internal sealed class Stepper
     {
         double half = h / 2;
         tally.LoadJ += half * (a.LoadW + b.LoadW);
+        tally.LightJ += half * (a.LightW + b.LightW);
         tally.TerminalJ += half * (a.TerminalW + b.TerminalW);
         tally.BehindOhmsJ += half * (a.BehindOhmsW + b.BehindOhmsW);
         tally.CellLossJ += half * (a.CellW + b.CellW);
@@ -204,7 +207,7 @@ internal sealed class Stepper
 
         if (network.HeaterNode >= 0)
         {
-            push[network.HeaterNode] += flow.LoadW;
+            push[network.HeaterNode] += flow.LoadW - flow.LightW;
         }
 
         for (int i = 0; i < nodes; i++)

@@ -20,7 +20,7 @@ internal sealed class Drawn
     /// <summary>Takes the draws. Same seed gives the same numbers on any number of threads and any width of lanes.</summary>
     public static Drawn Of(PlantBuilder builder, ulong seed, int draws, double[] timesS, Action<int>? progress, CancellationToken cancel)
     {
-        var side = new SideBySide(builder.Build(builder.Middle));
+        var side = new SideBySide(builder.Build(builder.Middle), builder.StepS);
         int[] steps = [.. timesS.Select(time => (int)Math.Round(time / side.StepS)).Distinct()];
         var trace = new SwiftTrace(steps.Length, draws);
         var outcomes = new Outcome[draws];

@@ -22,17 +22,17 @@ public static class Predict
     /// <param name="cancel">Cancels between two steps.</param>
     public static Prediction Charge(PlantBuilder builder, Arrangement arrangement, ulong seed, int draws, Action<int>? progress = null, CancellationToken cancel = default)
     {
-        var first = Run(builder.Build(builder.Middle), [], cancel);
+        var first = Run(builder, builder.Middle, [], cancel);
         double endS = Math.Max(60, first.RunTimeS);
-        var middle = Run(builder.Build(builder.Middle), Instants(endS, PictureInstants), cancel);
+        var middle = Run(builder, builder.Middle, Instants(endS, PictureInstants), cancel);
         double[] bandTimes = Instants(1.1 * endS, BandInstants);
         var drawn = Drawn.Of(builder, seed, draws, bandTimes, progress, cancel);
-        var onBandTimes = Run(builder.Build(builder.Middle), drawn.TimesS, cancel).Trace;
+        var onBandTimes = Run(builder, builder.Middle, drawn.TimesS, cancel).Trace;
         return new(arrangement, builder, middle, drawn.Outcomes,
         [
             drawn.Band("working end", "°C", SwiftTrace.NodeAt(0), [.. onBandTimes.NodesK[0].Select(Celsius)]),
             drawn.Band("pack", "V", SwiftTrace.PackVAt, onBandTimes.TerminalV),
-            drawn.Band("heater", "W", SwiftTrace.LoadWAt, onBandTimes.LoadW),
+            drawn.Band(arrangement.Lamp is null ? "heater" : "lamp", "W", SwiftTrace.LoadWAt, onBandTimes.LoadW),
             drawn.Band("grip", "°C", SwiftTrace.NodeAt(1), [.. onBandTimes.NodesK[1].Select(Celsius)]),
             drawn.Band("cells", "°C", SwiftTrace.NodeAt(2), [.. onBandTimes.NodesK[2].Select(Celsius)]),
         ]);
@@ -47,7 +47,7 @@ public static class Predict
     /// <param name="cancel">Cancels on the way.</param>
     public static Outcome[] Many(PlantBuilder builder, IReadOnlyList<double[]> values, CancellationToken cancel = default)
     {
-        var side = new SideBySide(builder.Build(values.Count == 1 ? values[0] : builder.Middle));
+        var side = new SideBySide(builder.Build(values.Count == 1 ? values[0] : builder.Middle), builder.StepS);
         var outcomes = new Outcome[values.Count];
         var trace = new SwiftTrace(0, values.Count);
         Parallel.For(0, (values.Count + side.Width - 1) / side.Width, new ParallelOptions { CancellationToken = cancel }, batch =>
@@ -57,8 +57,8 @@ public static class Predict
 
     private static double Celsius(double kelvin) => kelvin - 273.15;
 
-    private static PlantRun Run(AssembledTool tool, double[] instants, CancellationToken cancel) =>
-        PlantRunner.Run(tool, new RunSettings { Instants = instants, StepS = PlantBuilder.PeriodS, Cancel = cancel });
+    private static PlantRun Run(PlantBuilder builder, double[] si, double[] instants, CancellationToken cancel) =>
+        PlantRunner.Run(builder.Build(si), new RunSettings { Instants = instants, StepS = builder.StepS, Cancel = cancel });
 
     /// <summary>Closer together at the start, where the tool warms up, than later.</summary>
     private static double[] Instants(double endS, int count)

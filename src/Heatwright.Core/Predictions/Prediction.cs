@@ -26,6 +26,9 @@ public readonly record struct Outcome(double WarmUpS, int Pieces, double GripC, 
     /// <summary>Lowest pack volts under load; infinite: it was never loaded.</summary>
     public double LowestV { get; init; }
 
+    /// <summary>How long a lamp gave its full light, s; NaN: the load is no lamp.</summary>
+    public double FullLightS { get; init; } = double.NaN;
+
     /// <summary>What a run did. A run whose target was never reached has no time for it: infinite.</summary>
     public static Outcome Of(PlantRun run) => new(
         double.IsNaN(run.TargetS) ? double.PositiveInfinity : run.TargetS, run.WorkDoneInARow, run.HighestK[1] - 273.15, run.HighestK[2] - 273.15,
@@ -35,6 +38,7 @@ public readonly record struct Outcome(double WarmUpS, int Pieces, double GripC, 
         LowestAtWorkC = run.LowestAtWorkK.Count > 0 ? run.LowestAtWorkK.Min() - 273.15 : double.NaN,
         HighestA = run.HighestA,
         LowestV = run.LowestV,
+        FullLightS = run.FullLightS,
     };
 
     /// <summary>What a lane did.</summary>

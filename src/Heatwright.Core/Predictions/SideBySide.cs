@@ -11,13 +11,15 @@ internal sealed class SideBySide
 
     private readonly AssembledTool middle;
     private readonly bool swift;
+    private readonly double plainS;
 
     /// <param name="middle">The arrangement with every cause at its middle.</param>
-    public SideBySide(AssembledTool middle)
+    /// <param name="plainS">Step of the stepper, for what the lanes do not take, s.</param>
+    public SideBySide(AssembledTool middle, double plainS)
     {
-        this.middle = middle;
+        (this.middle, this.plainS) = (middle, plainS);
         swift = SwiftPlan.Refuses(middle) is null && StepFor(middle) is { } step && (StepS = step) > 0;
-        StepS = swift ? StepS : PlantBuilder.PeriodS;
+        StepS = swift ? StepS : plainS;
     }
 
     /// <summary>Step of all runs, s.</summary>
@@ -52,7 +54,7 @@ internal sealed class SideBySide
         double[] instants = [.. instantSteps.Select(step => step * StepS)];
         for (int i = from; i < from + count; i++)
         {
-            var run = PlantRunner.Run(tools[i - from], new RunSettings { Instants = instants, StepS = PlantBuilder.PeriodS, Cancel = cancel });
+            var run = PlantRunner.Run(tools[i - from], new RunSettings { Instants = instants, StepS = plainS, Cancel = cancel });
             outcomes[i] = Outcome.Of(run);
             trace.Take(run.Trace, i);
         }

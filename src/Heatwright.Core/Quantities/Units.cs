@@ -136,6 +136,9 @@ public static class Units
     /// <summary>Money, in the maker's own currency.</summary>
     public static readonly Unit Money = new("money", new Dimension(0, 0, 0, 0, 0, 1));
 
+    /// <summary>Lumen, all the light that a lamp gives: a light of one candela all round gives 4π of them.</summary>
+    public static readonly Unit Lumen = new("lm", new Dimension(0, 0, 0, 0, 0, 0, 1));
+
     private static readonly FrozenDictionary<string, Unit> BySymbol = new[]
     {
         One, Percent, Volt, Millivolt, Ampere, Milliampere, Ohm, Milliohm, Watt, Joule, WattHour, AmpereHour, MilliampereHour,
@@ -143,7 +146,7 @@ public static class Units
         PerKelvin, Metre, Millimetre, Kilogram, Gram, KilojoulePerMole, Money,
         Microvolt, Microampere, Kiloohm, Megaohm, Milliwatt, Kilowatt, Kilojoule, Millisecond, Microsecond, Day, Fahrenheit, VoltPerKelvin,
         MicrovoltPerKelvin, Centimetre, Micrometre, Inch, Mil, SquareMillimetre, WattPerMetre, WattPerCentimetre, WattPerInch,
-        OhmPerMetre, Hertz, Kilohertz, PerHour, Farad, Henry,
+        OhmPerMetre, Hertz, Kilohertz, PerHour, Farad, Henry, Lumen,
     }.ToFrozenDictionary(unit => unit.Symbol, StringComparer.Ordinal);
 
     /// <summary>Every unit of the table.</summary>

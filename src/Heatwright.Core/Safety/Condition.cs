@@ -49,8 +49,12 @@ public static class SafetyCheck
             conditions.Add(new("a protection board for the cell", "nothing stops a short or an over-discharge"));
         }
 
-        double stuckC = builder is null ? double.NaN : StuckOnC(builder, builder.Middle);
-        if (arrangement.CutOut is null && builder is not null)
+        double stuckC = builder is null || arrangement.Lamp is not null ? double.NaN : StuckOnC(builder, builder.Middle);
+        if (arrangement.Lamp is not null)
+        {
+            cautions.Add("A bright lamp dazzles and can hurt eyes: never look into it, nor let anyone; its head gets hot. Lamp safety of the light itself is for its sheet and a competent person.");
+        }
+        else if (arrangement.CutOut is null && builder is not null)
         {
             if (arrangement.DutyCeiling < 0.9)
             {

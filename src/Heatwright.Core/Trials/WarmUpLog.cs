@@ -5,7 +5,7 @@ namespace Heatwright.Trials;
 /// <summary>A recorded warm-up or cool-down of a working end.</summary>
 /// <param name="Name">Run it came from.</param>
 /// <param name="TimesS">Rising.</param>
-/// <param name="Watts">Power into the heater at each row.</param>
+/// <param name="Watts">Power that heats, at each row: all that a heater takes, of a lamp what does not leave as light.</param>
 /// <param name="EndC">Working end, °C; NaN where not read.</param>
 /// <param name="GripC">Grip, °C; NaN where not read.</param>
 /// <param name="AirC">Air, °C.</param>

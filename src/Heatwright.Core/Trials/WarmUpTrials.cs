@@ -26,7 +26,10 @@ internal static class WarmUpTrials
             return OhmsBench.None(read[0].Trial, read[0].Table, "fewer than five readings of degrees are left", "under 5", "5 or more") with { Remarks = remarks };
         }
 
-        WarmUpLog[] logs = [.. usable.Select(pair => Log(pair.Table, instruments, "", 0, 0))];
+        // What leaves a lamp as light heats nothing, and is no power of the fit.
+        var light = part.Kind == PartKind.Lamp ? LampLight.WattsPerAmp(part) : null;
+        double lightV = light?.Si ?? 0;
+        WarmUpLog[] logs = [.. usable.Select(pair => Log(pair.Table, instruments, lightV, "", 0, 0))];
         var found = WarmUpFit.Fit(logs);
         for (int l = 0; l < logs.Length; l++)
         {
@@ -50,11 +53,23 @@ internal static class WarmUpTrials
 
         var doubts = FitDoubts.FromCovariance(usable[0].Trial.Id, found.LogCovariance, slopes);
         double[] middle = [.. values.Select(value => value.Si)];
-        foreach (var (cause, push) in FitDoubts.FromInstruments(usable[0].Table.Run, instruments, middle, (name, gain, offset) => Refit(usable, instruments, found, name, gain, offset)))
+        foreach (var (cause, push) in FitDoubts.FromInstruments(usable[0].Table.Run, instruments, middle, (name, gain, offset) => Refit(usable, instruments, found, lightV, name, gain, offset)))
         {
             for (int v = 0; v < values.Count; v++)
             {
                 doubts[v] = doubts[v].With(cause, push[v]);
+            }
+        }
+
+        if (light is { SiDoubt: > 0 })
+        {
+            double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select(pair => Log(pair.Table, instruments, lightV + light.SiDoubt, "", 0, 0))], found)).Select(value => value.Si)];
+            foreach (var push in light.Doubts.Pushes)
+            {
+                for (int v = 0; v < values.Count; v++)
+                {
+                    doubts[v] = doubts[v].With(push.Cause, (moved[v] - middle[v]) * push.By / light.StandardDoubt);
+                }
             }
         }
 
@@ -65,14 +80,14 @@ internal static class WarmUpTrials
         };
     }
 
-    private static double[] Refit((Trial Trial, ReadingTable Table)[] usable, InstrumentCauses instruments, WarmUpFindings like, string name, double gain, double offset)
+    private static double[] Refit((Trial Trial, ReadingTable Table)[] usable, InstrumentCauses instruments, WarmUpFindings like, double lightV, string name, double gain, double offset)
     {
         if (name == "time")
         {
             return [.. Values(like).Select(value => value.Si)];
         }
 
-        var again = WarmUpFit.FitAs([.. usable.Select(pair => Log(pair.Table, instruments, name, gain, offset))], like);
+        var again = WarmUpFit.FitAs([.. usable.Select(pair => Log(pair.Table, instruments, lightV, name, gain, offset))], like);
         return [.. Values(again).Select(value => value.Si)];
     }
 
@@ -82,13 +97,13 @@ internal static class WarmUpTrials
         return [.. found.Searched.Select(name => Array.FindIndex(Told, told => told.Searched == name)).Select(i => (Told[i].Quantity, Told[i].Unit, all[i]))];
     }
 
-    private static WarmUpLog Log(ReadingTable table, InstrumentCauses instruments, string moved, double gain, double offset)
+    private static WarmUpLog Log(ReadingTable table, InstrumentCauses instruments, double lightV, string moved, double gain, double offset)
     {
         double[] Column(string name) => name == moved ? [.. table[name].Select(value => (value * (1 + gain)) + offset)] : table[name];
         double[] time = Column("time"), volts = Column("volts"), amps = Column("amps"), degrees = Column("degrees");
         double[] grip = table.Has("grip degrees") ? Column("grip degrees") : [.. time.Select(_ => double.NaN)];
         int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + volts[i] + amps[i]) && (i == 0 || time[i] > time[i - 1]))];
-        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => volts[i] * amps[i])], [.. rows.Select(i => degrees[i])],
+        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => Math.Max(0, volts[i] - lightV) * amps[i])], [.. rows.Select(i => degrees[i])],
             [.. rows.Select(i => grip[i])], table.Run.Setting("air", 20))
         {
             TimeDoubtS = instruments.ResolutionSi(table.Run.Columns.First(column => column.Name == "time")),

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Heatwright.Verdicts;
 
 /// <summary>What a requirement can speak of.</summary>
@@ -49,6 +51,8 @@ public enum RequirementQuantity
     StuckSwitchTemperature,
     /// <summary>Lowest pack volts that the controller sees under load.</summary>
     ControllerVolts,
+    /// <summary>Time from full cells until a lamp's driver can no longer hold its current.</summary>
+    FullLightTime,
 }
 
 /// <summary>One line of the brief.</summary>
@@ -79,13 +83,24 @@ public sealed record Requirement(string Id, string Text, RequirementQuantity Qua
 /// <param name="NeedJ">Heat that a piece takes.</param>
 /// <param name="NeedPlusMinusJ">Half width of it.</param>
 /// <param name="Why">Where contact and need come from.</param>
-public sealed record Duty(double TargetC, double EveryS, double ForS, double FirstAfterS, double AboveC, double Contact, double ContactPlusMinus, double NeedJ, double NeedPlusMinusJ, string Why);
+public sealed record Duty(double TargetC, double EveryS, double ForS, double FirstAfterS, double AboveC, double Contact, double ContactPlusMinus, double NeedJ, double NeedPlusMinusJ, string Why)
+{
+    /// <summary>No hot work: no target that could be reached, no piece that ever comes. Never written to a file.</summary>
+    public static readonly Duty None = new(double.NaN, double.PositiveInfinity, 0, 0, double.NaN, 0, 0, 0, 0, "no hot work");
+}
 
 /// <summary>What the tool must do.</summary>
 /// <param name="Promise">In one sentence.</param>
 /// <param name="WorkingEnd">What the maker calls the hot end: blade, wire, band.</param>
 /// <param name="Piece">What the maker calls one piece of work: cut, stroke.</param>
 /// <param name="AirC">Air around the tool, °C.</param>
-/// <param name="Duty">The work.</param>
 /// <param name="Requirements">The lines.</param>
-public sealed record Brief(string Promise, string WorkingEnd, string Piece, double AirC, Duty Duty, IReadOnlyList<Requirement> Requirements);
+public sealed record Brief(string Promise, string WorkingEnd, string Piece, double AirC, IReadOnlyList<Requirement> Requirements)
+{
+    /// <summary>The hot work; null: a tool that does none, such as a lamp.</summary>
+    public Duty? Duty { get; init; }
+
+    /// <summary>The hot work, or none.</summary>
+    [JsonIgnore]
+    public Duty Work => Duty ?? Duty.None;
+}

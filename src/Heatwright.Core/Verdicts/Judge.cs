@@ -79,22 +79,30 @@ public sealed class Judge
     {
         _ when standing.Line(line) is { } known => known,
         _ when prediction is null => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "the arrangement cannot be predicted yet", ""),
+        RequirementQuantity.WarmUpTime or RequirementQuantity.PiecesPerCharge or RequirementQuantity.Steadiness or RequirementQuantity.WorkRate or RequirementQuantity.RecoveryTime or RequirementQuantity.StuckSwitchTemperature
+            when arrangement.Lamp is not null => NotOfALamp(line),
+        RequirementQuantity.FullLightTime when arrangement.Lamp is null => new(line, VerdictWord.NoGo, null, "no light", 0, "its load is a heater, and gives no light", "a lamp in the place of the heater"),
         RequirementQuantity.WarmUpTime => FromDraws(line, say!.WarmUp(prediction.MiddleOutcome)),
         RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome)),
         RequirementQuantity.GripTemperature => FromDraws(line, $"the grip gets to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C while the whole charge is used"),
         RequirementQuantity.CellTemperature => FromDraws(line, $"the cells get to {Sentences.Say(prediction.MiddleOutcome.CellC, "0.0")} °C, {Sentences.Say(prediction.Middle.HighestA, "0.0")} A at most"),
         RequirementQuantity.RunTime => FromDraws(line, $"it runs {Sentences.Time(prediction.MiddleOutcome.RunTimeS)}, then {say!.Ended(prediction.MiddleOutcome)}"),
+        RequirementQuantity.FullLightTime => FromDraws(line, say!.FullLight(prediction.MiddleOutcome)),
         RequirementQuantity.CaseTemperature => FromDraws(line, $"case and grip are one body here, and get to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C"),
         RequirementQuantity.EndTemperature => FromDraws(line, $"the {brief.WorkingEnd} gets to {Sentences.Say(prediction.MiddleOutcome.HottestC, "0")} °C"),
         RequirementQuantity.Steadiness => FromDraws(line, say!.Droop(prediction.MiddleOutcome)),
-        RequirementQuantity.WorkRate => FromDraws(line, $"the duty asks a {brief.Piece} every {Sentences.Time(brief.Duty.EveryS)}, and {say!.Plural(prediction.MiddleOutcome.Pieces)} in a row are done in time"),
+        RequirementQuantity.WorkRate => FromDraws(line, $"the duty asks a {brief.Piece} every {Sentences.Time(brief.Work.EveryS)}, and {say!.Plural(prediction.MiddleOutcome.Pieces)} in a row are done in time"),
         RequirementQuantity.CellCurrent => FromDraws(line, say!.CellCurrent(prediction.MiddleOutcome, shelf)),
         RequirementQuantity.ProtectionTrips => FromDraws(line, $"{Sentences.Say(prediction.MiddleOutcome.HighestA, "0.0")} A at most; {say!.Trip(shelf)}"),
         RequirementQuantity.ControllerVolts => FromDraws(line, $"the pack falls to {Sentences.Say(prediction.MiddleOutcome.LowestV, "0.00")} V under load"),
         RequirementQuantity.StuckSwitchTemperature => StuckSwitch(line),
-        RequirementQuantity.RecoveryTime => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "single recoveries are not predicted", $"time the way back to {Sentences.Say(brief.Duty.TargetC, "0")} °C after one {brief.Piece}"),
+        RequirementQuantity.RecoveryTime => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "single recoveries are not predicted", $"time the way back to {Sentences.Say(brief.Work.TargetC, "0")} °C after one {brief.Piece}"),
         _ => throw new InvalidOperationException($"Requirement quantity {line.Quantity} has no rule."),
     };
+
+    /// <summary>What only a hot end can do is not missed by a lamp, it is not there.</summary>
+    private static RequirementVerdict NotOfALamp(Requirement line) =>
+        new(line, VerdictWord.NoGo, null, "no hot end", 0, "its load is a lamp, and does no hot work", "take the line out of the brief, or choose a heater");
 
     /// <summary>Draws enough for a temperature that is compared with a limit: the tail beyond one in twenty is told by three of them.</summary>
     private const int StuckDraws = 64;
@@ -203,7 +211,9 @@ public sealed class Judge
         Try(PlantKey.HeaterOhms, 0.3, "the heater has at most", "the heater has at least");
         Try(PlantKey.HeaterOhms, 3.0, "the heater has at most", "the heater has at least");
         Try(PlantKey.CellOhms, 0.1, "a cell has at most", "a cell has at least");
-        return ways.Count == 0 ? "no single change of heater, set volts or cell ohms within reason lifts it" : "it would work if " + string.Join(", or if ", ways.Take(2));
+        Try(PlantKey.LampAmps, 0.3, "the lamp takes at most", "the lamp takes at least");
+        Try(PlantKey.LampLeastVolts, 0.7, "the lamp's driver holds its current down to", "the lamp's driver holds its current down to");
+        return ways.Count == 0 ? $"no single change of {(arrangement.Lamp is null ? "heater" : "lamp")}, set volts or cell ohms within reason lifts it" : "it would work if " + string.Join(", or if ", ways.Take(2));
 
         void Try(PlantKey key, double factor, string below, string above)
         {

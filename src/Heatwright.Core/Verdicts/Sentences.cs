@@ -30,7 +30,7 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
     /// <summary>How the warm-up went.</summary>
     public string WarmUp(Outcome middle)
     {
-        double target = brief.Duty.TargetC;
+        double target = brief.Work.TargetC;
         int early = Index(Math.Min(0.6 * (double.IsFinite(middle.WarmUpS) ? middle.WarmUpS : 20), prediction.Middle.RunTimeS)); // while it still heats with all it has
         double watts = Trace.LoadW[early];
         string power = $"the heater gets {Say(watts, "0.0")} W ({Say(Trace.PackA[early], "0.0")} A from the pack at {Say(Trace.TerminalV[early], "0.00")} V)";
@@ -47,13 +47,28 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
 
         // A piece that the end of the run broke off was not too slow: what ended the run is the reason.
         return missed.What == Happening.WorkMissed && missed.AtS < prediction.Middle.RunTimeS
-            ? $"{piece}, then at {Time(missed.AtS)} with {Left(missed.AtS)} % of the charge left one takes longer than {Say(brief.Duty.ForS, "0.#")} s: {Why(missed.AtS)}"
+            ? $"{piece}, then at {Time(missed.AtS)} with {Left(missed.AtS)} % of the charge left one takes longer than {Say(brief.Work.ForS, "0.#")} s: {Why(missed.AtS)}"
             : $"{piece} until {Time(middle.RunTimeS)}, then {Ended(middle)}";
+    }
+
+    /// <summary>How long a lamp gives its full light, and what ends that.</summary>
+    public string FullLight(Outcome middle)
+    {
+        double setA = prediction.Builder.Inputs[prediction.Builder.Place(PlantKey.LampAmps)].Value.Si;
+        string full = $"the driver holds {Say(setA, "0.00")} A for {Time(middle.FullLightS)}";
+        if (middle.FullLightS >= middle.RunTimeS)
+        {
+            return $"{full}, then {Ended(middle)}";
+        }
+
+        int at = Index(middle.FullLightS);
+        string volts = $"the pack stands at {Say(Trace.TerminalV[at], "0.00")} V with {Left(middle.FullLightS)} % of the charge left";
+        return middle.FullLightS <= 0 ? $"the driver never holds {Say(setA, "0.00")} A: from the start {volts}" : $"{full}, until {volts}; it goes on weaker until {Time(middle.RunTimeS)}, when {Ended(middle)}";
     }
 
     /// <summary>How far the working end falls at work.</summary>
     public string Droop(Outcome middle) => double.IsNaN(middle.LowestAtWorkC) ? $"the {End} never comes to work"
-        : $"at work the {End} falls to {Say(middle.LowestAtWorkC, "0")} °C, {Say(brief.Duty.TargetC - middle.LowestAtWorkC, "0")} K under its target";
+        : $"at work the {End} falls to {Say(middle.LowestAtWorkC, "0")} °C, {Say(brief.Work.TargetC - middle.LowestAtWorkC, "0")} K under its target";
 
     /// <summary>Current of a cell beside what it stands.</summary>
     public string CellCurrent(Outcome middle, Shelf shelf)
@@ -77,6 +92,7 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
         StopReason.CellCutOff => $"one cell is at its cut-off with {Say(100 * middle.ChargeLeft, "0")} % of the charge left",
         StopReason.BrownOut => $"the pack sags so far that the controller resets, with {Say(100 * middle.ChargeLeft, "0")} % of the charge left",
         StopReason.WorkDone => "all the work is done",
+        StopReason.LightGone => $"the light is under a tenth, with {Say(100 * middle.ChargeLeft, "0")} % of the charge left",
         _ => "the time is over",
     };
 
@@ -85,7 +101,7 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
     {
         int i = Index(atS);
         double volts = Trace.TerminalV[i];
-        string state = $"{Say(Trace.LoadW[i], "0.0")} W reach the heater, the pack stands at {Say(volts, "0.00")} V and {Say(Trace.PackA[i], "0.0")} A";
+        string state = $"{Say(Trace.LoadW[i], "0.0")} W reach the {(prediction.Arrangement.Lamp is null ? "heater" : "lamp")}, the pack stands at {Say(volts, "0.00")} V and {Say(Trace.PackA[i], "0.0")} A";
         string region = Trace.Regions[i] switch
         {
             Region.SourceLimited => "the step-up asks more than cell and leads can pass, its output collapses while its input current climbs",
@@ -94,6 +110,7 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
             Region.LockedOut => "the step-up's input is at its lock-out",
             Region.Collapsed => "the pack cannot carry the load, the volts collapse",
             Region.PassThrough => "the step-up only passes its input through",
+            _ when prediction.Arrangement.Lamp is not null => "the lamp takes what its driver lets through",
             _ => Trace.Duty[i] > 0.9 * prediction.Arrangement.DutyCeiling ? "the heater is on all it may" : "the controller holds back",
         };
         return $"{region}; {state}";

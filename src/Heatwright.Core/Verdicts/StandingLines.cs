@@ -51,14 +51,24 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         return Weighed(line, sum, $"{masses.Count} parts weighed, joints and case not counted", "lighter or fewer cells");
     }
 
-    private RequirementVerdict Length(Requirement line) => shelf.Value(arrangement.Handle, PartQuantities.Length) is { } handle && shelf.Value(arrangement.Heater, PartQuantities.Length) is { } end
+    private RequirementVerdict Length(Requirement line) => shelf.Value(arrangement.Handle, PartQuantities.Length) is { } handle && shelf.Value(arrangement.Load, PartQuantities.Length) is { } end
         ? Weighed(line, Propagate.Through((a, b) => a + b, Units.Find(line.Unit)!, "handle and working end", new Input("handle", handle), new Input("working end", end)), "handle and working end in line", "a shorter handle")
         : Unknown(line, "the length of handle or working end is not known", "measure it");
 
-    private RequirementVerdict StandBy(Requirement line) => shelf.Value(arrangement.Cell, PartQuantities.Capacity) is { } capacity && shelf.Value(arrangement.Controller, PartQuantities.Drain) is { } drain
-        ? Weighed(line, Propagate.Through((c, i) => arrangement.Parallel * c / i, Units.Find(line.Unit)!, "charge over drain", new Input("capacity", capacity), new Input("drain", drain)),
-            $"the electronics draw {Display.Rounded(drain)} all the time", "a switch that takes the electronics off the cells")
-        : Unknown(line, "capacity or drain is not known", "read the drain with the heater off");
+    /// <summary>Charge over all that draws while the tool is off: the controller, and a lamp's driver that is not switched off with it.</summary>
+    private RequirementVerdict StandBy(Requirement line)
+    {
+        Input[] drains = [.. new[] { arrangement.Controller, arrangement.Lamp }.OfType<PartId>().Select(id => (Id: id, Drain: shelf.Value(id, PartQuantities.Drain))).Where(pair => pair.Drain is not null)
+            .Select(pair => new Input($"drain of {shelf[pair.Id].Name}", pair.Drain!))];
+        if (shelf.Value(arrangement.Cell, PartQuantities.Capacity) is not { } capacity || drains.Length == 0)
+        {
+            return Unknown(line, "capacity or drain is not known", "read the drain with the load off");
+        }
+
+        string draws = string.Join(" and ", drains.Select(drain => Display.Rounded(drain.Value)));
+        return Weighed(line, Propagate.Through(all => arrangement.Parallel * all[0] / all.Skip(1).Sum(), Units.Find(line.Unit)!, "charge over drain", [new Input("capacity", capacity), .. drains]),
+            $"the electronics draw {draws} all the time", "a switch that takes the electronics off the cells");
+    }
 
     /// <summary>A linear charger turns volts it does not need into heat, most near an empty cell; a step-up charger loses 10 to 20 % of what it passes.</summary>
     private RequirementVerdict ChargerHeat(Requirement line)

@@ -22,6 +22,9 @@ internal static class WhichReading
         PlantKey.ModuleFixed or PlantKey.ModulePerAmp or PlantKey.ModulePerAmpSquared => "four readings of the module at five loads",
         PlantKey.ModuleLimit or PlantKey.ModuleLockOut or PlantKey.ModuleSet => "the module loaded until its output falls",
         PlantKey.Drain => "the drain with the heater off",
+        PlantKey.LampAmps or PlantKey.LampLeastVolts or PlantKey.LampDarkVolts or PlantKey.LampLockOut => "volts and amps of the lamp, turned down until it is dark",
+        PlantKey.LampForwardVolts or PlantKey.LampLightShare => "the volts across the light itself, and a sheet that says its light",
+        PlantKey.HeadHeat or PlantKey.HeadLoss => "degrees of the lamp's head over half an hour of light",
         _ => "a work trial: how far the working end droops in one piece",
     };
 }

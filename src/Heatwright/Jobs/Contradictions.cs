@@ -27,14 +27,14 @@ public static class Contradictions
             problems.AddRange(Opposed(brief));
             problems.AddRange(brief.Requirements.Where(line => Units.Find(line.Unit) is null).Select(line => new Problem(
                 "The unit of a requirement is not known.", $"requirement '{line.Id}'", line.Unit, "a unit such as s, °C, mm, h", "Correct the unit.")));
-            if (brief.Duty.TargetC <= brief.AirC)
+            if (brief.Work.TargetC <= brief.AirC)
             {
-                problems.Add(new("The target is no hotter than the air.", "brief", $"{brief.Duty.TargetC} °C", $"above {brief.AirC} °C", "Correct target or air."));
+                problems.Add(new("The target is no hotter than the air.", "brief", $"{brief.Work.TargetC} °C", $"above {brief.AirC} °C", "Correct target or air."));
             }
 
-            if (brief.Duty.EveryS <= brief.Duty.ForS)
+            if (brief.Work.EveryS <= brief.Work.ForS)
             {
-                problems.Add(new("The next piece of work begins before the last is over.", "brief, duty", $"every {brief.Duty.EveryS} s", $"longer than {brief.Duty.ForS} s", "Correct the pattern."));
+                problems.Add(new("The next piece of work begins before the last is over.", "brief, duty", $"every {brief.Work.EveryS} s", $"longer than {brief.Work.ForS} s", "Correct the pattern."));
             }
         }
 

@@ -79,7 +79,7 @@ public static class PredictTool
             var drawn = draws > 0 ? Predict.Charge(builder, arrangement, study.Seed, draws, cancel: cancel).Draws : [];
             return new ToolPrediction(arrangement.Letter, arrangement.Name, bare, run, drawn)
             {
-                Ladder = RunTimeLadder.Of(bare, run, Label(study, arrangement.Cell, PartQuantities.Capacity), Label(study, arrangement.Heater, PartQuantities.RatedPower), cancel),
+                Ladder = RunTimeLadder.Of(bare, run, Label(study, arrangement.Cell, PartQuantities.Capacity), Label(study, arrangement.Load, PartQuantities.RatedPower), cancel),
                 StepS = first.StepS,
                 StepDoubtS = first.ChangeS,
                 Settled = first.Settled,

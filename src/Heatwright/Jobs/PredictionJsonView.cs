@@ -15,6 +15,7 @@ public sealed record ToolView(string Arrangement, string Name, [property: JsonPr
             new Dictionary<string, double>
             {
                 ["heater"] = energies.LoadJ,
+                ["light"] = energies.LightJ,
                 ["pack terminals"] = energies.TerminalJ,
                 ["pack behind its ohms"] = energies.BehindOhmsJ,
                 ["lost in cells"] = energies.CellLossJ,

@@ -67,7 +67,7 @@ public static class RunStudy
     /// <summary>The work of a brief, with its doubts.</summary>
     internal static WorkPlan Plan(Brief brief)
     {
-        var duty = brief.Duty;
+        var duty = brief.Work;
         var origin = new Origin.Assumed(duty.Why);
         return new(duty.TargetC, brief.AirC, duty.EveryS, duty.ForS, duty.FirstAfterS, duty.AboveC,
             Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, "brief: contact of the work", CauseGroup.Assumption, origin),

@@ -23,6 +23,7 @@ public static class RunWords
         StopReason.BrownOut => "brown-out",
         StopReason.Charged => "charged",
         StopReason.CellFull => "cell-full",
+        StopReason.LightGone => "light-gone",
         _ => "time-over",
     };
 
@@ -56,6 +57,7 @@ public static class RunWords
         Happening.WorkEnds => "work ends",
         Happening.WorkMissed => "work not done in its time",
         Happening.Crossed => happened.Name,
+        Happening.LightFalls => "light falls",
         _ => Of(stop),
     };
 
@@ -76,6 +78,7 @@ public static class RunWords
             StopReason.BrownOut => $"the pack sags to {Number(tool.BrownOutV, "0.###")} V, where the controller resets.",
             StopReason.Charged => $"the charge current has fallen to its end of {Number(tool.Charger!.EndA, "0.###")} A.",
             StopReason.CellFull => $"one cell reaches the most it may have, {Number(tool.Pack!.CellMostV, "0.###")} V.",
+            StopReason.LightGone => "the lamp gives less than a tenth of its light, or its driver has switched itself off.",
             _ => $"{Number(tool.MaxS, "0.#")} s are over, the longest time that was asked for.",
         };
     }

@@ -70,6 +70,7 @@ public sealed record PredictionView(double RunTimeS, string StopReason, double C
         return new(run.RunTimeS, run.Stop.ToString(), run.ChargeLeft, double.IsNaN(run.TargetS) ? null : run.TargetS, run.WorkDoneInARow, new Dictionary<string, double>
         {
             ["load"] = energies.LoadJ,
+            ["light"] = energies.LightJ,
             ["cells"] = energies.CellLossJ,
             ["loop"] = energies.LoopLossJ,
             ["path"] = energies.PathLossJ,

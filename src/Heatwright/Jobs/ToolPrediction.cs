@@ -67,9 +67,17 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
         var run = Run;
         double? ready = double.IsNaN(run.TargetS) ? null : run.TargetS;
         yield return Ranged("run time", run.RunTimeS, "s", draw => draw.RunTimeS);
-        yield return Ranged("warm-up time", ready, "s", draw => draw.WarmUpS);
-        yield return Ranged("pieces of work in a row", run.WorkDoneInARow, "", draw => draw.Pieces);
-        yield return new("pieces of work", run.WorkDone, "");
+        if (Tool.Load is LoadModel.Lamp)
+        {
+            yield return Ranged("full light time", run.FullLightS, "s", draw => draw.FullLightS);
+        }
+        else
+        {
+            yield return Ranged("warm-up time", ready, "s", draw => draw.WarmUpS);
+            yield return Ranged("pieces of work in a row", run.WorkDoneInARow, "", draw => draw.Pieces);
+            yield return new("pieces of work", run.WorkDone, "");
+        }
+
         yield return new("charge left", run.ChargeLeft, "");
         yield return new("charge drawn", run.Energies.ChargeC, "C");
         yield return new("lowest pack volts under load", Finite(run.LowestV), "V");

@@ -43,8 +43,8 @@ internal static class ArrangementPart
     {
         var outcome = prediction.MiddleOutcome;
         string ends = $"It ends after {Say.Time(outcome.RunTimeS)}: {Stopped(outcome.Stop)}, with {Say.Number(100 * outcome.ChargeLeft, "0")} of 100 of the charge left. ";
-        string work = $"{Say.Number(outcome.Pieces)} {brief.Piece}{(outcome.Pieces == 1 ? "" : "s")} in a row. ";
-        string target = double.IsFinite(outcome.WarmUpS) ? $"The {brief.WorkingEnd} is at its target after {Say.Time(outcome.WarmUpS)}. " : $"The {brief.WorkingEnd} never gets to its target. ";
+        string work = prediction.Arrangement.Lamp is not null ? $"The full light lasts {Say.Time(outcome.FullLightS)}. " : $"{Say.Number(outcome.Pieces)} {brief.Piece}{(outcome.Pieces == 1 ? "" : "s")} in a row. ";
+        string target = prediction.Arrangement.Lamp is not null ? "" : double.IsFinite(outcome.WarmUpS) ? $"The {brief.WorkingEnd} is at its target after {Say.Time(outcome.WarmUpS)}. " : $"The {brief.WorkingEnd} never gets to its target. ";
         var draws = prediction.Draws.GroupBy(draw => draw.Stop).OrderByDescending(group => group.Count()).ThenBy(group => group.Key);
         return ends + work + target + "In the draws: " + string.Join("; ", draws.Select(group => $"{Say.Number(100.0 * group.Count() / prediction.Draws.Count, "0.#")} of 100 end because {Stopped(group.Key)}")) + ".";
     }
@@ -60,6 +60,7 @@ internal static class ArrangementPart
         StopReason.BrownOut => "the pack sags so far that the controller resets",
         StopReason.WorkDone => "all the work is done",
         StopReason.RecordOver => "the record is over",
+        StopReason.LightGone => "the light is under a tenth",
         _ => "the time is over",
     };
 
@@ -68,6 +69,7 @@ internal static class ArrangementPart
         Happening.TargetReached => $"the {brief.WorkingEnd} is at its target",
         Happening.RegionChanged => InRegion(happened.Region),
         Happening.Saturated => "the controller asks for all there is",
+        Happening.LightFalls => "the lamp's driver cannot hold its current any more",
         Happening.WorkMissed => $"a {brief.Piece} is not done in its time",
         _ => "it ends",
     };
@@ -75,7 +77,7 @@ internal static class ArrangementPart
     private static string InRegion(Region region) => region switch
     {
         Region.Regulated => "the module holds its set volts",
-        Region.Direct => "the pack stands straight on the heater",
+        Region.Direct => "the pack stands straight on the load",
         Region.DutyLimited => "the module is at the end of its duty",
         Region.CurrentLimited => "the module is at its current limit",
         Region.SourceLimited => "the module asks more than cells and leads can pass; its output collapses",

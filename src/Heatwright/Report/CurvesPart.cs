@@ -17,10 +17,10 @@ internal static class CurvesPart
 
     public static Html Of(StudyResult result)
     {
-        Prediction[] all = [.. result.Verdicts.Select(verdict => verdict.Prediction).OfType<Prediction>()];
+        Prediction[] all = [.. result.Verdicts.Select(verdict => verdict.Prediction).OfType<Prediction>().OrderBy(prediction => prediction.Arrangement.Lamp is not null)];
         return Html.If(all.Length > 0, () => Html.Of($"""
             <section class="piece" id="curves"><header><h2>Over the charge</h2><span class="aside">line: the run with every cause at its middle; band: where 90 of 100 draws lie; letters stand at the ends of the lines</span></header>
-            {Html.Each(all.Chunk(MostTogether), group => Pictures(result, group))}</section>
+            {Html.Each(all.GroupBy(prediction => prediction.Arrangement.Lamp is not null).SelectMany(kind => kind.Chunk(MostTogether)), group => Pictures(result, group))}</section>
 
             """));
     }
@@ -29,13 +29,29 @@ internal static class CurvesPart
     {
         var brief = result.Study.Brief!;
         string end = Say.Sentence(brief.WorkingEnd).TrimEnd('.');
-        FigureLimit[] target = [new($"target {Say.Number(brief.Duty.TargetC)} °C", brief.Duty.TargetC)];
-        Trace[] fine = [.. group.Select(prediction => FineRun.Of(prediction, brief.Duty.EveryS))];
+        if (group.All(prediction => prediction.Arrangement.Lamp is not null))
+        {
+            return Lamps(group, end);
+        }
+
+        FigureLimit[] target = double.IsNaN(brief.Work.TargetC) ? [] : [new($"target {Say.Number(brief.Work.TargetC)} °C", brief.Work.TargetC)];
+        Trace[] fine = [.. group.Select(prediction => FineRun.Of(prediction, brief.Work.EveryS))];
         return Html.Of($"""
             {First(group, fine, $"{end}, first minutes", brief.WorkingEnd, target)}
-            {Worked(group, fine, brief.Duty.EveryS, $"{end} over the charge", "working end", brief.WorkingEnd, trace => [.. trace.NodesK[0].Select(k => k - 273.15)], target, true)}
+            {Worked(group, fine, brief.Work.EveryS, $"{end} over the charge", "working end", brief.WorkingEnd, trace => [.. trace.NodesK[0].Select(k => k - 273.15)], target, true)}
             {Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV)}
-            {Worked(group, fine, brief.Duty.EveryS, "Heater watts over the charge", "heater", "heater", trace => trace.LoadW, [], false)}
+            {Worked(group, fine, brief.Work.EveryS, "Heater watts over the charge", "heater", "heater", trace => trace.LoadW, [], false)}
+            """);
+    }
+
+    /// <summary>A lamp does no pieces of work: its curves are as smooth as its cells.</summary>
+    private static Html Lamps(Prediction[] group, string end)
+    {
+        Trace[] fine = [.. group.Select(prediction => prediction.Middle.Trace)];
+        return Html.Of($"""
+            {Whole(group, fine, "Lamp watts over the charge", "lamp", "lamp", trace => trace.LoadW)}
+            {Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV)}
+            {Whole(group, fine, $"{end} over the charge", "working end", end, trace => [.. trace.NodesK[0].Select(k => k - 273.15)])}
             """);
     }
 

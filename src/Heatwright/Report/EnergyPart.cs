@@ -15,25 +15,26 @@ internal static class EnergyPart
 
     private static readonly Share[] Leaves =
     [
-        new("heater", "into the heater", e => e.LoadJ), new("cells", "lost in the cells", e => e.CellLossJ),
+        new("heater", "into the load", e => e.LoadJ), new("cells", "lost in the cells", e => e.CellLossJ),
         new("loop", "lost in contacts, leads, switch, boards", e => e.LoopLossJ), new("path", "lost in the module", e => e.PathLossJ),
     ];
 
     private static readonly Share[] Ends =
     [
-        new("work", "into the work", e => e.WorkJ), new("air", "into the air", e => e.AirJ), new("stored", "left in the tool at the end", e => e.StoredJ),
+        new("light", "away as light", e => e.LightJ), new("work", "into the work", e => e.WorkJ), new("air", "into the air", e => e.AirJ), new("stored", "left in the tool at the end", e => e.StoredJ),
     ];
 
     public static Html Of(StudyResult result)
     {
         Prediction[] all = [.. result.Verdicts.Select(verdict => verdict.Prediction).OfType<Prediction>()];
+        Share[] ends = [.. Ends.Where(share => share.Form != "light" || all.Any(prediction => prediction.Middle.Energies.LightJ > 0))];
         double most = all.Select(prediction => Sum(Leaves, prediction)).DefaultIfEmpty(0).Max();
         return Html.If(most > 0, () => Html.Of($"""
             <section class="piece" id="energy"><header><h2>Where the watts go</h2><span class="aside">middle run, from switching on until it ends; upper bar: as it leaves the cells; lower bar: where the heat is in the end</span></header>
             <div class="bars" aria-hidden="true">{Html.Each(all, prediction => Html.Of(
-                $"""<span class="letter">{prediction.Arrangement.Letter}</span><div>{Bar(Leaves, prediction, most)}{Bar(Ends, prediction, most)}</div>"""))}</div>
+                $"""<span class="letter">{prediction.Arrangement.Letter}</span><div>{Bar(Leaves, prediction, most)}{Bar(ends, prediction, most)}</div>"""))}</div>
             <div class="wide" tabindex="0" role="region" aria-label="Where the watts go, in numbers"><table class="energies"><thead><tr><th scope="col">watt-hours (mean watts)</th>{Html.Each(all, prediction => Html.Of($"""<th class="r" scope="col">{prediction.Arrangement.Letter}</th>"""))}</tr></thead>
-            <tbody>{Rows(Leaves, all)}{Rows(Ends, all)}</tbody></table></div></section>
+            <tbody>{Rows(Leaves, all)}{Rows(ends, all)}</tbody></table></div></section>
 
             """));
     }

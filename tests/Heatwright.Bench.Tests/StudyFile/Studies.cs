@@ -24,8 +24,11 @@ internal static class Studies
     {
         Note = "Invented, for tests.",
         Invented = true,
-        Brief = new("Keeps a lens clear of dew.", "band", "night", 5, new(20, 600, 60, 10, 15, 0.2, 0.05, 40, 8, "a guess"),
-            [new("ready", "Warm in five minutes.", RequirementQuantity.WarmUpTime, 300, "s", AtMost: true, Must: true) { Condition = "full cells", Weight = 2 }]),
+        Brief = new("Keeps a lens clear of dew.", "band", "night", 5,
+            [new("ready", "Warm in five minutes.", RequirementQuantity.WarmUpTime, 300, "s", AtMost: true, Must: true) { Condition = "full cells", Weight = 2 }])
+        {
+            Duty = new(20, 600, 60, 10, 15, 0.2, 0.05, 40, 8, "a guess"),
+        },
         Instruments = [new("meter", "small meter", [new("V", 0.5, 0.02, 0.01), new("Ω", 0.8, 0.3, 0.1)])],
         Parts =
         [
@@ -44,8 +47,8 @@ internal static class Studies
         ],
         Arrangements =
         [
-            new(new("two"), "A", "two in series", new("cell"), 2, 1, new("band"), new("switch"), new("leads"), new("clips"), 4, new("probe"), new("board"), new("tube"))
-                { StepUp = new("module"), DutyCeiling = 0.9 },
+            new(new("two"), "A", "two in series", new("cell"), 2, 1, new("switch"), new("leads"), new("clips"), 4, new("tube"))
+                { Heater = new("band"), Sensor = new("probe"), Controller = new("board"), StepUp = new("module"), DutyCeiling = 0.9 },
         ],
     };
 
@@ -89,8 +92,11 @@ internal static class Studies
             return bytes;
         }
 
-        private Brief Brief() => new(Text(), Text(), Text(), random.Next(-20, 40), new(Any(), Positive() + 1, Positive() + 1, Positive(), Any(), Positive(), Positive(), Positive(), Positive(), Text()),
-            [.. Some(3).Select(id => new Requirement(id, Text(), RequirementQuantity.ChargeTime, Any(), Pick(["s", "min", "h"]), Coin(), Coin()) { Condition = Text(), Weight = Positive() })]);
+        private Brief Brief() => new(Text(), Text(), Text(), random.Next(-20, 40),
+            [.. Some(3).Select(id => new Requirement(id, Text(), RequirementQuantity.ChargeTime, Any(), Pick(["s", "min", "h"]), Coin(), Coin()) { Condition = Text(), Weight = Positive() })])
+        {
+            Duty = Coin() ? null : new(Any(), Positive() + 1, Positive() + 1, Positive(), Any(), Positive(), Positive(), Positive(), Positive(), Text()),
+        };
 
         private Part Part(PartId id, PartKind kind) => new(id, kind, Text(), [.. Some(2).Select(_ => new StatedValue("mass", Any(), "g", Positive(), Pick(["measured", "sheet", "claimed"]), Text()))])
         {
@@ -122,9 +128,14 @@ internal static class Studies
         private Arrangement Arrangement(string id, PartId[] shelf)
         {
             PartId Of(PartKind kind) => shelf[(int)kind];
-            return new(new(id), Text(), Text(), Of(PartKind.Cell), random.Next(1, 5), random.Next(1, 3), Of(PartKind.Heater), Of(PartKind.Switch), Of(PartKind.Leads), Of(PartKind.Contacts), random.Next(9),
-                Of(PartKind.Sensor), Of(PartKind.Controller), Of(PartKind.Handle))
+            bool lit = Coin();
+            return new(new(id), Text(), Text(), Of(PartKind.Cell), random.Next(1, 5), random.Next(1, 3), Of(PartKind.Switch), Of(PartKind.Leads), Of(PartKind.Contacts), random.Next(9),
+                Of(PartKind.Handle))
             {
+                Heater = lit ? null : Of(PartKind.Heater),
+                Lamp = lit ? Of(PartKind.Lamp) : null,
+                Sensor = lit && Coin() ? null : Of(PartKind.Sensor),
+                Controller = lit && Coin() ? null : Of(PartKind.Controller),
                 Supervision = Coin() ? Of(PartKind.Supervision) : null,
                 StepUp = Coin() ? Of(PartKind.StepUp) : null,
                 Charger = Coin() ? Of(PartKind.Charger) : null,

@@ -18,6 +18,18 @@ public class ClaimChecksTests
         Assert.Empty(ClaimChecks.Of(Listing("01-round-cell")));
     }
 
+    [Theory]
+    [InlineData(900, false, true)] // by hand: 900 lm / (1 A · 3 V) = 300 lm/W
+    [InlineData(2000, true, true)] // 667 lm/W; white light carries 250 to 370 [murphy-2012]
+    [InlineData(300, false, false)] // 100 lm/W
+    public void Light_that_its_watts_cannot_give_is_doubted(double lumens, bool beyondLight, bool beyondLamps)
+    {
+        var lamp = new Part(new PartId("l"), PartKind.Lamp, "l", [new("luminous flux", lumens, "lm", 0, "claimed", "label"), new("load current", 1, "A", 0, "claimed", "label"), new("forward volts", 3, "V", 0, "assumed", "by hand")]);
+        var doubts = ClaimChecks.Of(lamp);
+        Assert.Equal(beyondLight, doubts.Any(doubt => doubt.Rule == "light of its amps" && doubt.Source == "murphy-2012"));
+        Assert.Equal(beyondLamps, doubts.Any(doubt => doubt.Rule == "light of small lamps by amps" && doubt.Source == "common practice, no source"));
+    }
+
     [Fact]
     public void A_hundred_watts_on_a_thin_cartridge_are_doubted()
     {

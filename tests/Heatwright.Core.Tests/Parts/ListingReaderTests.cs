@@ -38,6 +38,16 @@ public class ListingReaderTests(ITestOutputHelper output)
         Assert.All(Expected.DistinctBy(row => row.File), row => Assert.Equal(row.Kind, Read(row.File).Kind.ToString(), ignoreCase: true));
     }
 
+    /// <summary>An invented text; kind and values written down by hand.</summary>
+    [Fact]
+    public void A_lamp_tells_its_light_its_amps_and_its_volts()
+    {
+        var found = ListingReader.Read("White LED module with driver, 900 lm, 1A constant current. Input 3.2-9V. Stand-by 150uA. 32mm x 40mm, 42 g").Value;
+        Assert.Equal(PartKind.Lamp, found.Kind);
+        (string, double)[] told = [.. found.Claims.Select(claim => (claim.Quantity ?? "", Math.Round(claim.Unit.ToSi(claim.Value), 9)))];
+        Assert.All(new[] { ("luminous flux", 900.0), ("load current", 1), ("least input volts", 3.2), ("most input volts", 9), ("drain", 150e-6), ("diameter", 0.032), ("length", 0.040), ("mass", 0.042) }, expected => Assert.Contains(expected, told));
+    }
+
     [Fact]
     public void The_text_stays_as_it_was_pasted_and_every_claim_points_into_it() => Assert.All(Expected.Select(row => row.File).Distinct(), file =>
     {

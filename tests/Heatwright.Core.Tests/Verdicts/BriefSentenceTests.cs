@@ -20,6 +20,9 @@ public sealed class BriefSentenceTests
     [InlineData("want: all parts cost at most 30", RequirementQuantity.PartsCost, 30, "money", true, false)]
     [InlineData("want 2: weighs at most 250 g", RequirementQuantity.Mass, 250, "g", true, false)]
     [InlineData("runs at least 30 min, from full cells", RequirementQuantity.RunTime, 30, "min", false, true)]
+    [InlineData("full light for 5 h", RequirementQuantity.FullLightTime, 5, "h", false, true)]
+    [InlineData("It gives its full light for at least 300 min, from full cells", RequirementQuantity.FullLightTime, 300, "min", false, true)]
+    [InlineData("full light at least 5", RequirementQuantity.FullLightTime, 5, "h", false, true)]
     [InlineData("runs 30 min", RequirementQuantity.RunTime, 30, "min", false, true)]
     [InlineData("cell current at most 10 A", RequirementQuantity.CellCurrent, 10, "A", true, true)]
     [InlineData("charger heat under 1.5 W", RequirementQuantity.ChargerHeat, 1.5, "W", true, true)]
@@ -78,7 +81,7 @@ public sealed class BriefSentenceTests
         {
             string unit = UnitOf(quantity);
             var line = new Requirement("x", "", quantity, quantity is RequirementQuantity.PiecesPerCharge ? limit : limit / 8.0, unit, atMost, must) { Weight = must ? 1 : weight, Condition = "full cells" };
-            var brief = new Brief("", "blade", "cut", 20, new(320, 20, 4, 5, 220, 0.2, 0, 40, 0, ""), [line]);
+            var brief = new Brief("", "blade", "cut", 20, [line]) { Duty = new(320, 20, 4, 5, 220, 0.2, 0, 40, 0, "") };
             string said = BriefSentence.Say(line, brief);
             var read = BriefSentence.Read(said);
             Assert.True(read.IsFine, read.IsFine ? "" : said + read.Problems[0]);
@@ -90,7 +93,7 @@ public sealed class BriefSentenceTests
     private static string UnitOf(RequirementQuantity quantity) => quantity switch
     {
         RequirementQuantity.WarmUpTime or RequirementQuantity.RecoveryTime => "s",
-        RequirementQuantity.ChargeTime => "h",
+        RequirementQuantity.ChargeTime or RequirementQuantity.FullLightTime => "h",
         RequirementQuantity.RunTime => "min",
         RequirementQuantity.StandByTime => "d",
         RequirementQuantity.PiecesPerCharge or RequirementQuantity.ProtectionTrips => "",

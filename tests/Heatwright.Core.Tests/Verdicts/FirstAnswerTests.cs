@@ -8,15 +8,32 @@ namespace Heatwright.Tests.Verdicts;
 /// <summary>The first answer against sums by hand.</summary>
 public sealed class FirstAnswerTests
 {
-    private static readonly Brief Knife = new("", "blade", "cut", 20, new(320, EveryS: 20, ForS: 4, FirstAfterS: 5, AboveC: 220, 0.22, 0, NeedJ: 40, NeedPlusMinusJ: 0, "by hand"),
+    private static readonly Brief Knife = new("", "blade", "cut", 20,
     [
         new("ready", "", RequirementQuantity.WarmUpTime, 30, "s", AtMost: true, Must: true),
         new("pieces", "", RequirementQuantity.PiecesPerCharge, 90, "", AtMost: false, Must: true),
-    ]);
+    ])
+    {
+        Duty = new(320, EveryS: 20, ForS: 4, FirstAfterS: 5, AboveC: 220, 0.22, 0, NeedJ: 40, NeedPlusMinusJ: 0, "by hand"),
+    };
 
     private static Part Heater(params StatedValue[] stated) => new(new("tip"), PartKind.Heater, "tip", stated);
 
     private static Part Cell(double mAh) => new(new("pouch"), PartKind.Cell, "pouch cell", [new(PartQuantities.Capacity, mAh, "mAh", 0, "claimed", "label")]);
+
+    /// <summary>By hand: 0.70 A at 3.3 V are 2.31 W, over 5 h 11.55 Wh; a full cell of 4.2 V reaches 3.3 V, so 0.70 A · 4.2 V = 2.94 W are surely enough, 14.7 Wh.
+    /// A cell of 2500 mAh holds 2.5 · 3.7 = 9.25 Wh: two are the fewest, and 14.7/0.7 = 21 Wh need three.</summary>
+    [Fact]
+    public void A_lamp_needs_the_watts_of_its_amps_and_volts()
+    {
+        var brief = new Brief("", "lamp head", "use", 20, [new("light", "", RequirementQuantity.FullLightTime, 5, "h", AtMost: false, Must: true)]);
+        Part lamp = new(new("l"), PartKind.Lamp, "l", [new(PartQuantities.LoadCurrent, 0.70, "A", 1e-9, "measured", "by hand"), new(PartQuantities.LeastInputVolts, 3.3, "V", 1e-9, "measured", "by hand")]);
+        Part[] parts = [lamp, Cell(2500)];
+        var answer = Assert.Single(FirstAnswer.Of(brief, parts, new Shelf(parts, [])));
+        Assert.Equal((2.31, 2.94), (Math.Round(answer.LeastW, 6), Math.Round(answer.SurelyW, 6)));
+        Assert.Equal((11.55, 14.7), (Math.Round(answer.LeastWh, 6), Math.Round(answer.SurelyWh, 6)));
+        Assert.Equal((2, 3), (answer.Cells[0].Least, answer.Cells[0].Surely));
+    }
 
     private static FirstAnswer Answer(params Part[] parts) => FirstAnswer.Of(Knife, parts, new Shelf(parts, []))[0];
 

@@ -110,7 +110,7 @@ public sealed class EntryJourney : IDisposable
         Fine("brief", file, "--set", "target=70C", "end=pen", "piece=stroke", "every=30s", "for=12s", "need=25J±5J", "contact=0.2W/K±0.05W/K", "above=64C", "why=weighed wax");
         Fine("brief", file, "--add", "run time at least 40 min");
         var brief = Heatwright.Jobs.OpenStudy.Read(file).Value.Study.Brief!;
-        Assert.Equal((70.0, 30.0, 12.0, 25.0, 5.0, 0.2, 0.05, 64.0), (brief.Duty.TargetC, brief.Duty.EveryS, brief.Duty.ForS, brief.Duty.NeedJ, brief.Duty.NeedPlusMinusJ, brief.Duty.Contact, brief.Duty.ContactPlusMinus, brief.Duty.AboveC));
+        Assert.Equal((70.0, 30.0, 12.0, 25.0, 5.0, 0.2, 0.05, 64.0), (brief.Work.TargetC, brief.Work.EveryS, brief.Work.ForS, brief.Work.NeedJ, brief.Work.NeedPlusMinusJ, brief.Work.Contact, brief.Work.ContactPlusMinus, brief.Work.AboveC));
         Assert.Equal(("pen", "stroke", 20.0), (brief.WorkingEnd, brief.Piece, brief.AirC));
         Refused("no such value", "brief", file, "--set", "colour=red");
         Refused("below nought", "brief", file, "--set", "every=-3s");

@@ -12,7 +12,7 @@ public sealed class FineRunTests
         Assert.All(result.Verdicts, verdict =>
         {
             var run = verdict.Prediction!.Middle;
-            var trace = FineRun.Of(verdict.Prediction, result.Study.Brief!.Duty.EveryS);
+            var trace = FineRun.Of(verdict.Prediction, result.Study.Brief!.Work.EveryS);
             // Second way to the energy: trapezoids under the looked-at watts, against the tally the plant keeps at every step.
             double joule = Enumerable.Range(1, trace.Count - 1).Sum(i => 0.5 * (trace.LoadW[i] + trace.LoadW[i - 1]) * (trace.TimesS[i] - trace.TimesS[i - 1]));
             Assert.Equal(run.Energies.LoadJ, joule, 0.02 * run.Energies.LoadJ);

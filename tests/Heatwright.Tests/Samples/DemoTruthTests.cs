@@ -12,14 +12,14 @@ public sealed class DemoTruthTests : IDisposable
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    [Theory, InlineData("rope-hot-knife"), InlineData("foam-bow")]
+    [Theory, InlineData("rope-hot-knife"), InlineData("foam-bow"), InlineData("inspection-lamp")]
     public void The_generator_makes_each_kept_study_again_byte_for_byte(string scene)
     {
         string keptFolder = Path.Combine(Repository.Root, "samples", scene);
         DemoStudy.Write(folder, new Hidden(scene));
         string[] kept = Files(keptFolder);
         Assert.Equal(kept, Files(folder));
-        Assert.True(kept.Length > 10, "The study has its runs.");
+        Assert.True(kept.Length > 6, "The study has its runs.");
         Assert.All(kept, file => Assert.Equal(File.ReadAllBytes(Path.Combine(keptFolder, file)), File.ReadAllBytes(Path.Combine(folder, file))));
     }
 

@@ -69,7 +69,7 @@ public sealed class WritingTests : IAsyncLifetime
         using var wrong = await Send("/brief", "/brief/set", ("every", "soon"), ("was every", "40s"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
         var brief = OpenStudy.Read(File).Value.Study.Brief!;
-        Assert.Equal((320.0, 40.0, 41.0, 5.0), (brief.Duty.TargetC, brief.Duty.EveryS, brief.Duty.NeedJ, brief.Duty.NeedPlusMinusJ));
+        Assert.Equal((320.0, 40.0, 41.0, 5.0), (brief.Work.TargetC, brief.Work.EveryS, brief.Work.NeedJ, brief.Work.NeedPlusMinusJ));
 
         using var part = await Send("/shelf", "/shelf/add", ("id", "wire"), ("kind", "heater"), ("name", "wire"));
         using var planned = await Send("/trials", "/trials/add", ("part", "wire"), ("kind", "cold-ohms"), ("name", "cold"));

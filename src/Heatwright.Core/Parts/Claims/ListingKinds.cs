@@ -10,7 +10,7 @@ internal static partial class ListingKinds
     [
         (PartKind.Handle, Handle()), (PartKind.Sensor, Sensor()), (PartKind.CutOut, CutOut()), (PartKind.Supervision, Supervision()), (PartKind.Charger, Charger()),
         (PartKind.StepUp, StepUp()), (PartKind.Contacts, Contacts()), (PartKind.Heater, Heater()), (PartKind.Leads, Leads()), (PartKind.Switch, Switch()),
-        (PartKind.Controller, Controller()), (PartKind.Cell, Cell()),
+        (PartKind.Controller, Controller()), (PartKind.Lamp, Lamp()), (PartKind.Cell, Cell()),
     ];
 
     public static PartKind? Of(string text)
@@ -99,6 +99,9 @@ internal static partial class ListingKinds
 
     [GeneratedRegex(@"microcontroller|controller board|control board|development board", Any)]
     private static partial Regex Controller();
+
+    [GeneratedRegex(@"\blumens?\b|\d ?lm\b|\bled (module|emitter|chip|driver|light)|light engine|\b(work|inspection|reading|white) lamp\b|\blamp (head|module)\b", Any)]
+    private static partial Regex Lamp();
 
     [GeneratedRegex(@"\bcells?\b|batter(y|ies)|\bli-?po\b|\bli-?ion\b|ni-?mh|\bmah\b|\d+ ?mah\b", Any)]
     private static partial Regex Cell();

@@ -142,6 +142,7 @@ internal static partial class ListingMeaning
                     : null;
             case PartKind.Switch when LoadWord().IsMatch(around.Before):
             case PartKind.Controller:
+            case PartKind.Lamp:
                 return (input.LeastInputVolts, input.MostInputVolts, false);
             default:
                 return null;

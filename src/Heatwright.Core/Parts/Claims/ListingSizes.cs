@@ -38,7 +38,7 @@ internal static partial class ListingSizes
     public static bool IsRoundCell(PartKind kind, string text) => kind == PartKind.Cell && !Flat().IsMatch(text);
 
     private static bool IsRound(PartKind kind, SeenValue seen, string text) => seen.IsRound || IsRoundCell(kind, text)
-        || kind is PartKind.CutOut or PartKind.Sensor or PartKind.Handle || (kind == PartKind.Heater && !Flat().IsMatch(text));
+        || kind is PartKind.CutOut or PartKind.Sensor or PartKind.Handle or PartKind.Lamp || (kind == PartKind.Heater && !Flat().IsMatch(text));
 
     private static string Named(string letter) => letter switch
     {

@@ -101,6 +101,13 @@ internal static class ListingWords
         [(PartKind.Sensor, "s")] = new([Leave, NearWord.Of("response|lag|time constant", PartQuantities.Lag)], []),
         [(PartKind.Controller, "V")] = new([Leave, NearWord.Of("logic|i/?o\\b|signal|level|\\bpins?\\b", null)], [PartQuantities.RatedVolts]),
         [(PartKind.Controller, "A")] = new([Leave, NearWord.Of("\\bpins?\\b|output|source|sink", null)], [PartQuantities.Drain]),
+        [(PartKind.Lamp, "V")] = new(
+            [Leave, NearWord.Of("forward|\\bvf\\b", PartQuantities.ForwardVolts), NearWord.Of("lock-?out|under-?volt|(cuts?|switch(es)?) off", PartQuantities.LockOutVolts), NearWord.Of("max|up to|limit", PartQuantities.MostInputVolts), NearWord.Of("min|least|from", PartQuantities.LeastInputVolts)],
+            [PartQuantities.LeastInputVolts, PartQuantities.ForwardVolts]),
+        [(PartKind.Lamp, "A")] = new([Leave, NearWord.Of("quiescent|stand-?by|\\bidle|when off|switched off", PartQuantities.Drain), NearWord.Of("peak|pulse", PartQuantities.PeakCurrent)], [PartQuantities.LoadCurrent]),
+        [(PartKind.Lamp, "W")] = new([Leave], [PartQuantities.RatedPower]),
+        [(PartKind.Lamp, "lm")] = new([Leave], [PartQuantities.LuminousFlux]),
+        [(PartKind.Lamp, "°C")] = new([Leave], [PartQuantities.HighestTemperature]),
     };
 
     /// <summary>Lengths: the same words for every part.</summary>
@@ -144,6 +151,7 @@ internal static class ListingWords
         _ when unit.Measures(Units.Celsius) => "°C",
         _ when unit.Measures(Units.SquareMillimetre) => "mm²",
         _ when unit.Measures(Units.Second) => "s",
+        _ when unit.Measures(Units.Lumen) => "lm",
         _ => null,
     };
 }

@@ -53,6 +53,7 @@ internal static class UnitSpelling
         Add(UnitWord.Of(Units.SquareMillimetre), "mm2", "sqmm");
         Add(UnitWord.Of(Ounce), "oz", "ounce", "ounces");
         Add(UnitWord.Of(CopperOunce), "oz", "ozcopper", "oz/ft2", "ounce", "ounces");
+        Add(UnitWord.Of(Units.Lumen), "lm", "lumen", "lumens");
         Add(UnitWord.Of(Units.Percent), "%", "percent");
         Add(UnitWord.Of(PartsPerMillion), "ppm");
         Add(UnitWord.Of(Units.PerKelvin), "1/K", "1/°C", "1/C");

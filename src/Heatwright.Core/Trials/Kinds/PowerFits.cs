@@ -14,6 +14,7 @@ internal static class PowerFits
         ["converter-collapse"] = Collapse,
         ["converter-idle"] = Idle,
         ["switch-drop"] = Switch,
+        ["lamp-points"] = LampFits.Points,
     };
 
     private static readonly string[] Four = ["volts in", "amps in", "volts out", "amps out"];

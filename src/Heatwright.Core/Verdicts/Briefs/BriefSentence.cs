@@ -48,7 +48,7 @@ public static partial class BriefSentence
         string main = line.Quantity switch
         {
             RequirementQuantity.WarmUpTime when brief is not null && line.AtMost =>
-                $"{brief.WorkingEnd} at {Number(brief.Duty.TargetC)} °C within {value} from {Number(brief.AirC)} °C",
+                $"{brief.WorkingEnd} at {Number(brief.Work.TargetC)} °C within {value} from {Number(brief.AirC)} °C",
             RequirementQuantity.WarmUpTime => $"warm-up time {Side(line)} {value}",
             RequirementQuantity.PiecesPerCharge when !line.AtMost => $"{limit} {brief?.Piece ?? "piece"}s on one charge",
             RequirementQuantity.PiecesPerCharge => $"pieces on one charge at most {limit}",

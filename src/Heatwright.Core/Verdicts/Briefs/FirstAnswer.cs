@@ -25,11 +25,16 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
     /// <summary>Share of a label's energy that comes out of the cell to the working end at heavy load: common practice, no source.</summary>
     private const double UsableShare = 0.7;
 
+    /// <summary>A full cell of layered oxide, V, from memory.</summary>
+    private const double FullCellV = 4.2;
+
     /// <summary>The answer for every working end of the shelf, least demanding first; one without a name where the shelf has none.</summary>
     public static IReadOnlyList<FirstAnswer> Of(Brief brief, IReadOnlyList<Part> parts, Shelf shelf)
     {
-        Part[] heaters = [.. parts.Where(part => part.Kind == PartKind.Heater)];
-        return heaters.Length == 0 ? [For(brief, null, parts, shelf)] : [.. heaters.Select(heater => For(brief, heater, parts, shelf)).OrderBy(answer => answer.LeastW).ThenBy(answer => answer.LeastWh)];
+        Part[] heaters = [.. parts.Where(part => part.Kind == PartKind.Heater && brief.Duty is not null)];
+        FirstAnswer[] lamps = [.. parts.Where(part => part.Kind == PartKind.Lamp).Select(lamp => ForLamp(brief, lamp, parts, shelf)).OfType<FirstAnswer>().OrderBy(answer => answer.LeastW)];
+        return heaters.Length == 0 ? lamps.Length > 0 || brief.Duty is null ? lamps : [For(brief, null, parts, shelf)]
+            : [.. heaters.Select(heater => For(brief, heater, parts, shelf)).Concat(lamps).OrderBy(answer => answer.LeastW).ThenBy(answer => answer.LeastWh)];
     }
 
     /// <summary>The answer as a maker says it.</summary>
@@ -41,7 +46,7 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
 
     private static FirstAnswer For(Brief brief, Part? heater, IReadOnlyList<Part> parts, Shelf shelf)
     {
-        var duty = brief.Duty;
+        var duty = brief.Work;
         List<string> rests = [];
         double rise = duty.TargetC - brief.AirC;
         var (heatLow, heatHigh) = HeatCapacity(heater, shelf, rests);
@@ -67,6 +72,28 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
         return answer with { Cells = [.. parts.Where(part => part.Kind == PartKind.Cell).Select(cell => CellAnswer.Of(cell, shelf, answer.LeastWh, answer.SurelyWh / UsableShare))] };
     }
 
+    /// <summary>A lamp takes at least its current at the least volts of its driver, and surely no more than at the full volts of the fewest cells in series that reach them.</summary>
+    private static FirstAnswer? ForLamp(Brief brief, Part lamp, IReadOnlyList<Part> parts, Shelf shelf)
+    {
+        if (shelf.Value(lamp.Id, PartQuantities.LoadCurrent) is not { } amps || shelf.Value(lamp.Id, PartQuantities.LeastInputVolts) is not { Si: > 0 } least)
+        {
+            return null;
+        }
+
+        List<string> rests = [$"current {Display.Rounded(amps)} ({amps.Origin.Word})", $"least volts {Display.Rounded(least)} ({least.Origin.Word})"];
+        double seconds = double.IsNaN(Limit(brief, RequirementQuantity.FullLightTime, atMost: false)) ? Limit(brief, RequirementQuantity.RunTime, atMost: false) : Limit(brief, RequirementQuantity.FullLightTime, atMost: false);
+        if (double.IsNaN(seconds))
+        {
+            rests.Add("no time of light is promised: no energy is reckoned");
+            seconds = 0;
+        }
+
+        double leastW = Math.Max(0, amps.Si - (2 * amps.SiDoubt)) * Math.Max(0, least.Si - (2 * least.SiDoubt));
+        double surelyW = (amps.Si + (2 * amps.SiDoubt)) * FullCellV * Math.Ceiling(least.Si / FullCellV);
+        var answer = new FirstAnswer(lamp.Name, leastW, surelyW, seconds * leastW / 3600, seconds * surelyW / 3600, rests, []);
+        return answer with { Cells = [.. parts.Where(part => part.Kind == PartKind.Cell).Select(cell => CellAnswer.Of(cell, shelf, answer.LeastWh, answer.SurelyWh / UsableShare))] };
+    }
+
     private static (double Low, double High) HeatCapacity(Part? heater, Shelf shelf, List<string> rests)
     {
         if (heater is not null && shelf.Value(heater.Id, PartQuantities.HeatCapacity) is { } known)
@@ -87,7 +114,7 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
 
     private static (double Low, double High) Loss(Brief brief, Part? heater, Shelf shelf, List<string> rests)
     {
-        double hotK = brief.Duty.TargetC + Units.ZeroCelsiusK, airK = brief.AirC + Units.ZeroCelsiusK;
+        double hotK = brief.Work.TargetC + Units.ZeroCelsiusK, airK = brief.AirC + Units.ZeroCelsiusK;
         double fourth = Constants.StefanBoltzmann * (Math.Pow(hotK, 4) - Math.Pow(airK, 4));
         if (heater is not null && shelf.Value(heater.Id, PartQuantities.LinearLoss) is { } loss)
         {
@@ -100,7 +127,7 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
         if (heater is not null && shelf.Value(heater.Id, PartQuantities.Diameter) is { } across && shelf.Value(heater.Id, PartQuantities.Length) is { } along)
         {
             double area = Math.PI * across.Si * along.Si;
-            double film = Convection.CylinderWPerM2K(across.Si, brief.Duty.TargetC, brief.AirC);
+            double film = Convection.CylinderWPerM2K(across.Si, brief.Work.TargetC, brief.AirC);
             rests.Add($"loss of a cylinder of {Display.Rounded(across)} by {Display.Rounded(along)} in still air, emissivity 0.1 to 0.95");
             return (area * ((ConvectionLow * film * (hotK - airK)) + (0.1 * fourth)), area * ((ConvectionHigh * film * (hotK - airK)) + (0.95 * fourth)));
         }

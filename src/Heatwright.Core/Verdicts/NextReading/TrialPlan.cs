@@ -43,6 +43,9 @@ public sealed record TrialPlan(string Words, IReadOnlyList<PlantKey> Keys, doubl
         new("grip degrees during a long hold", [PlantKey.GripLink, PlantKey.GripHeat, PlantKey.GripLoss], 0.1, 10, 30, TrialStage.Hot, ""),
         new("cell degrees during a run in the closed handle", [PlantKey.CellHeat, PlantKey.CellToGrip], 0.15, 10, 30, TrialStage.Hot, ""),
         new("four readings of the module at five loads", [PlantKey.ModuleFixed, PlantKey.ModulePerAmp, PlantKey.ModulePerAmpSquared, PlantKey.ModuleSet], 0.05, 15, 5, TrialStage.Loaded, ""),
+        new("volts and amps of the lamp, turned down until it is dark", [PlantKey.LampAmps, PlantKey.LampLeastVolts, PlantKey.LampDarkVolts, PlantKey.LampLockOut], 0.01, 8, 2, TrialStage.Loaded, ""),
+        new("the volts across the light itself, and a sheet that says its light", [PlantKey.LampForwardVolts, PlantKey.LampLightShare], 0.1, 10, 0, TrialStage.Loaded, ""),
+        new("degrees of the lamp's head over half an hour of light", [PlantKey.HeadHeat, PlantKey.HeadLoss], 0.1, 10, 30, TrialStage.Hot, ""),
         new("the module loaded until its output falls", [PlantKey.ModuleLimit, PlantKey.ModuleLockOut], 0.03, 8, 5, TrialStage.Risky, "the module may not live through it"),
     ];
 }

@@ -25,7 +25,7 @@ public sealed record Found(ArrangementVerdict Verdict, IReadOnlyList<string> War
 /// <param name="Buy">What kind of part would help where nothing on the shelf will do; empty: something will.</param>
 public sealed record SearchResult(int Tried, IReadOnlyList<Found> Best, IReadOnlyList<Discarded> Discards, IReadOnlyList<string> Buy);
 
-/// <summary>Tries every sensible arrangement of the shelf: cells in series and side by side, straight or through a step-up, every heater, contact, switch and wire.</summary>
+/// <summary>Tries every sensible arrangement of the shelf: cells in series and side by side, straight or through a step-up, every load, contact, switch and wire.</summary>
 public static class ShelfSearch
 {
     /// <summary>So many cells in series and side by side at most: a hand-held tool.</summary>
@@ -48,14 +48,16 @@ public static class ShelfSearch
     public static Checked<SearchResult> Of(Brief brief, IReadOnlyList<Part> parts, Shelf shelf, WorkPlan plan, ulong seed, int draws, StudyState state)
     {
         var kinds = parts.Where(part => part.From != "destroyed").ToLookup(part => part.Kind);
-        PartKind[] needed = [PartKind.Cell, PartKind.Heater, PartKind.Switch, PartKind.Leads, PartKind.Contacts, PartKind.Sensor, PartKind.Controller, PartKind.Handle];
+        // A brief without hot work looks for lamps: those need neither sensor nor controller.
+        PartKind[] needed = brief.Duty is null ? [PartKind.Cell, PartKind.Lamp, PartKind.Switch, PartKind.Leads, PartKind.Contacts, PartKind.Handle]
+            : [PartKind.Cell, PartKind.Heater, PartKind.Switch, PartKind.Leads, PartKind.Contacts, PartKind.Sensor, PartKind.Controller, PartKind.Handle];
         Problem[] lacking = [.. needed.Where(kind => !kinds[kind].Any()).Select(kind => new Problem($"The shelf has no {Kind(kind)}.", "shelf", "none", "one of each", $"Add a {Kind(kind)} to the shelf, stated as well as you know it."))];
         if (lacking.Length > 0)
         {
             return new(lacking);
         }
 
-        Screened[] screened = [.. All(kinds, shelf).AsParallel().AsOrdered().Select(one => Screen(one, brief, shelf, plan, seed, state))];
+        Screened[] screened = [.. All(kinds, shelf, brief.Duty is null).AsParallel().AsOrdered().Select(one => Screen(one, brief, shelf, plan, seed, state))];
         var passed = screened.Where(one => one.Reason.Length == 0).OrderByDescending(one => one.Margin).Take(Handful).ToArray();
         Found[] best = [.. passed.Select(one => Predicted(one, brief, shelf, seed, draws, state, parts)).OrderBy(found => found.Verdict.Word).ThenByDescending(found => Wants(found.Verdict))];
         Discarded[] discards = [.. screened.Where(one => one.Reason.Length > 0).GroupBy(one => one.Family)
@@ -71,10 +73,11 @@ public static class ShelfSearch
     /// <param name="Missed">The must that it misses by most.</param>
     private sealed record Screened(Arrangement One, string Family, PlantBuilder? Builder, string Reason, double Margin, Requirement? Missed);
 
-    private static IEnumerable<Arrangement> All(ILookup<PartKind, Part> kinds, Shelf shelf)
+    private static IEnumerable<Arrangement> All(ILookup<PartKind, Part> kinds, Shelf shelf, bool lamps)
     {
         int number = 0;
-        PartId sensor = kinds[PartKind.Sensor].First().Id, controller = kinds[PartKind.Controller].First().Id, handle = kinds[PartKind.Handle].First().Id;
+        PartId? sensor = lamps ? null : kinds[PartKind.Sensor].First().Id, controller = lamps ? null : kinds[PartKind.Controller].First().Id;
+        var handle = kinds[PartKind.Handle].First().Id;
         foreach (var cell in kinds[PartKind.Cell])
         {
             for (int count = 0; count < MostSeries * MostParallel; count++)
@@ -82,23 +85,30 @@ public static class ShelfSearch
                 int series = 1 + (count % MostSeries), parallel = 1 + (count / MostSeries);
                 foreach (var module in kinds[PartKind.StepUp].Cast<Part?>().Prepend(null))
                 {
-                    foreach (var heater in kinds[PartKind.Heater])
+                    foreach (var load in kinds[lamps ? PartKind.Lamp : PartKind.Heater])
                     {
                         foreach (var contacts in kinds[PartKind.Contacts])
                         {
                             foreach (var (switched, leads) in kinds[PartKind.Switch].SelectMany(one => kinds[PartKind.Leads].Select(two => (one, two))))
                             {
                                 number++;
-                                string name = $"{series.ToString(CultureInfo.InvariantCulture)}S{parallel.ToString(CultureInfo.InvariantCulture)}P {cell.Name}, {(module is null ? "straight" : $"through {module.Name}")}, {heater.Name}, {contacts.Name}";
-                                var bare = new Arrangement(new(FormattableString.Invariant($"search-{number}")), FormattableString.Invariant($"#{number}"), name, cell.Id, series, parallel, heater.Id, switched.Id, leads.Id, contacts.Id,
-                                    2 * series, sensor, controller, handle)
-                                { StepUp = module?.Id, DutyCeiling = Ceiling(cell, series, module, heater, shelf) };
+                                string name = $"{series.ToString(CultureInfo.InvariantCulture)}S{parallel.ToString(CultureInfo.InvariantCulture)}P {cell.Name}, {(module is null ? "straight" : $"through {module.Name}")}, {load.Name}, {contacts.Name}";
+                                var bare = new Arrangement(new(FormattableString.Invariant($"search-{number}")), FormattableString.Invariant($"#{number}"), name, cell.Id, series, parallel, switched.Id, leads.Id, contacts.Id,
+                                    2 * series, handle)
+                                {
+                                    Heater = lamps ? null : load.Id,
+                                    Lamp = lamps ? load.Id : null,
+                                    Sensor = sensor,
+                                    Controller = controller,
+                                    StepUp = module?.Id,
+                                    DutyCeiling = lamps ? 1 : Ceiling(cell, series, module, load, shelf),
+                                };
                                 string cells = series.ToString(CultureInfo.InvariantCulture), chemistry = cell.Word("chemistry", "lithium");
                                 yield return bare with
                                 {
                                     Supervision = Suiting(kinds[PartKind.Supervision], cells, chemistry)?.Id,
                                     Charger = Suiting(kinds[PartKind.Charger], cells, chemistry)?.Id,
-                                    CutOut = kinds[PartKind.CutOut].FirstOrDefault()?.Id,
+                                    CutOut = lamps ? null : kinds[PartKind.CutOut].FirstOrDefault()?.Id,
                                 };
                             }
                         }
@@ -123,7 +133,7 @@ public static class ShelfSearch
 
     private static Screened Screen(Arrangement one, Brief brief, Shelf shelf, WorkPlan plan, ulong seed, StudyState state)
     {
-        string family = $"{one.Series.ToString(CultureInfo.InvariantCulture)}S{one.Parallel.ToString(CultureInfo.InvariantCulture)}P {shelf[one.Cell].Name}, {(one.StepUp is { } module ? shelf[module].Name : "straight")}, {shelf[one.Heater].Name}";
+        string family = $"{one.Series.ToString(CultureInfo.InvariantCulture)}S{one.Parallel.ToString(CultureInfo.InvariantCulture)}P {shelf[one.Cell].Name}, {(one.StepUp is { } module ? shelf[module].Name : "straight")}, {shelf[one.Load].Name}";
         var built = PlantBuilder.For(one, shelf, plan);
         if (!built.IsFine)
         {
@@ -133,6 +143,12 @@ public static class ShelfSearch
         if (one.StepUp is { } boost && shelf.Value(boost, PartQuantities.SetVolts) is { } set && one.Series * FullV(shelf[one.Cell]) > set.Si)
         {
             return new(one, family, built.Value, FormattableString.Invariant($"the full pack, {one.Series * FullV(shelf[one.Cell]):0.0} V, lies above what the step-up is set to, {set.Si:0.0} V"), -10, null);
+        }
+
+        double fullV = one.StepUp is { } up && shelf.Value(up, PartQuantities.SetVolts) is { } held ? held.Si : one.Series * FullV(shelf[one.Cell]);
+        if (one.Lamp is { } lamp && shelf.Value(lamp, PartQuantities.MostInputVolts) is { } stands && fullV > stands.Si)
+        {
+            return new(one, family, built.Value, FormattableString.Invariant($"{fullV:0.0} V at a lamp that is to stand {stands.Si:0.0} V ({stands.Origin.Word})"), (stands.Si / fullV) - 2, null);
         }
 
         var outcome = Predict.Once(built.Value, built.Value.Middle);
@@ -173,7 +189,7 @@ public static class ShelfSearch
         var prediction = Predict.Charge(one.Builder!, one.One, seed, draws);
         var safety = SafetyCheck.Of(one.One, shelf, one.Builder);
         List<string> warnings = [];
-        if (one.One.DutyCeiling < 0.9)
+        if (one.One.DutyCeiling < 0.9 && one.One.Heater is not null)
         {
             warnings.Add(FormattableString.Invariant($"the heater runs above its label under a duty of {100 * one.One.DutyCeiling:0} %: with the switch stuck on it goes to {Math.Round(safety.StuckOnC / 10) * 10:0} °C, and its life is shorter; a cut-out that works without the controller is a must"));
         }
@@ -210,6 +226,7 @@ public static class ShelfSearch
     {
         PartKind.Cell => "cell",
         PartKind.Heater => "heater",
+        PartKind.Lamp => "lamp",
         PartKind.Switch => "switch",
         PartKind.Leads => "pair of leads",
         PartKind.Contacts => "cell contact",

@@ -20,14 +20,27 @@ public sealed record LoopView(Arrangement Arrangement, LoopLook Look, IReadOnlyL
     /// <summary>The loop of an arrangement of a study.</summary>
     public static Checked<LoopView> Of(Study study, Arrangement arrangement, Shelf shelf)
     {
-        var heater = shelf[arrangement.Heater];
+        var heater = shelf[arrangement.Load];
+        if (arrangement.Lamp is { } lamp)
+        {
+            return new[] { PartQuantities.LoadCurrent, PartQuantities.LeastInputVolts }.FirstOrDefault(quantity => shelf.Value(lamp, quantity) is null) is { } lacking
+                ? new(new Problem($"'{heater.Name}': its {lacking} is not known.", $"arrangement {arrangement.Letter}", "none", $"{lacking}, from a reading, a sheet or a label",
+                    $"Measure its volts and amps and state them: heatwright part state FILE {lamp} --measured \"{lacking}=...\"."))
+                : Looked(study, arrangement, shelf, 20);
+        }
+
         if (shelf.Value(heater.Id, PartQuantities.Ohms) is null && (shelf.Value(heater.Id, PartQuantities.RatedVolts) is null || shelf.Value(heater.Id, PartQuantities.RatedPower) is null))
         {
             return new(new Problem($"'{heater.Name}': its ohms are not known.", $"arrangement {arrangement.Letter}", "none", "ohms, or label volts and label watts",
                 $"Measure them cold and state them: heatwright part state FILE {heater.Id} --measured \"ohms=...\"."));
         }
 
-        var look = LoopLook.Of(arrangement, shelf, study.Brief?.Duty.TargetC ?? 20);
+        return Looked(study, arrangement, shelf, study.Brief?.Duty?.TargetC ?? 20);
+    }
+
+    private static Checked<LoopView> Looked(Study study, Arrangement arrangement, Shelf shelf, double hotC)
+    {
+        var look = LoopLook.Of(arrangement, shelf, hotC);
         return new(new LoopView(arrangement, look, PairCheck.Of(arrangement, shelf, look), shelf));
     }
 

@@ -13,8 +13,11 @@ namespace Heatwright.Jobs;
 /// <param name="With">The same arrangement with another part there; none where the place may stay empty.</param>
 public sealed record Place(string Name, string Words, PartKind Kind, string? Class, Func<Arrangement, PartId?> Of, Func<Arrangement, PartId?, Arrangement> With)
 {
-    /// <summary>True: an arrangement works without it.</summary>
-    public bool MayBeEmpty => Class == "";
+    /// <summary>True: only a heater needs it, a lamp does without.</summary>
+    public bool HotOnly { get; init; }
+
+    /// <summary>True: there are arrangements that work without it.</summary>
+    public bool MayBeEmpty => Class == "" || HotOnly;
 }
 
 /// <summary>All places of an arrangement, in the order of the current.</summary>
@@ -29,10 +32,11 @@ public static class Places
         new("step-up", "step-up module", PartKind.StepUp, "", one => one.StepUp, (one, part) => one with { StepUp = part }),
         new("switch", "switch", PartKind.Switch, "small transistor switch", one => one.Switch, (one, part) => one with { Switch = part!.Value }),
         new("leads", "leads", PartKind.Leads, "short silicone leads", one => one.Leads, (one, part) => one with { Leads = part!.Value }),
-        new("heater", "heater and working end", PartKind.Heater, null, one => one.Heater, (one, part) => one with { Heater = part!.Value }),
+        new("heater", "heater and working end", PartKind.Heater, null, one => one.Heater, (one, part) => one with { Heater = part }) { HotOnly = true },
+        new("lamp", "lamp in place of a heater", PartKind.Lamp, "", one => one.Lamp, (one, part) => one with { Lamp = part }),
         new("cut-out", "cut-out that works by itself", PartKind.CutOut, "", one => one.CutOut, (one, part) => one with { CutOut = part }),
-        new("sensor", "sensor", PartKind.Sensor, "bare thermocouple bead", one => one.Sensor, (one, part) => one with { Sensor = part!.Value }),
-        new("controller", "controller", PartKind.Controller, "small controller board", one => one.Controller, (one, part) => one with { Controller = part!.Value }),
+        new("sensor", "sensor", PartKind.Sensor, "bare thermocouple bead", one => one.Sensor, (one, part) => one with { Sensor = part }) { HotOnly = true },
+        new("controller", "controller", PartKind.Controller, "small controller board", one => one.Controller, (one, part) => one with { Controller = part }) { HotOnly = true },
         new("charger", "charger", PartKind.Charger, "", one => one.Charger, (one, part) => one with { Charger = part }),
         new("handle", "handle", PartKind.Handle, "hand-sized plastic grip", one => one.Handle, (one, part) => one with { Handle = part!.Value }),
     ];

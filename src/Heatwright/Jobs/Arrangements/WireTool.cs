@@ -65,13 +65,15 @@ public static class WireTool
         string letter = inPlace ? old!.Letter : Letter(study, entry.Letter, problems);
         var (series, parallel) = Pack(entry.Pack, old, problems);
         int touches = Whole(entry.Touches, problems) ?? (old is not null && old.Series == series ? old.ContactCount : 2 * series);
-        double duty = Duty(entry.Duty, problems) ?? old?.DutyCeiling ?? UsualDuty;
         List<Part> parts = [.. study.Parts];
+        bool lamp = IsLamp(entry, old, parts, problems);
+        bool sameLoad = old is not null && (old.Lamp is not null) == lamp;
+        double duty = Duty(entry.Duty, problems) ?? (sameLoad ? old!.DutyCeiling : lamp ? 1 : UsualDuty);
         List<string> assumed = [.. old?.Assumed ?? []];
         Dictionary<string, PartId?> chosen = [];
         foreach (var place in Places.All)
         {
-            chosen[place.Name] = Part(place, entry, old, parts, assumed, problems);
+            chosen[place.Name] = Part(place, entry, old, lamp, parts, assumed, problems);
         }
 
         problems.AddRange(entry.Chosen.Keys.Where(name => Places.All.All(place => place.Name != name)).Select(name => new Problem("There is no such place in an arrangement.", "arrangement", name, string.Join(", ", Places.All.Select(place => place.Name)), "Choose one of them.")));
@@ -80,7 +82,7 @@ public static class WireTool
             return new(problems);
         }
 
-        var wired = Places.All.Aggregate(old ?? new Arrangement(new(""), "", "", new(""), 1, 1, new(""), new(""), new(""), new(""), 2, new(""), new(""), new("")), (one, place) => place.With(one, chosen[place.Name])) with
+        var wired = Places.All.Aggregate(old ?? new Arrangement(new(""), "", "", new(""), 1, 1, new(""), new(""), new(""), 2, new("")), (one, place) => place.With(one, chosen[place.Name])) with
         {
             Id = inPlace ? old!.Id : new ArrangementId($"arrangement-{letter}"),
             Letter = letter,
@@ -99,16 +101,47 @@ public static class WireTool
         return new(study with { Parts = parts, Arrangements = inPlace ? [.. study.Arrangements.Select(one => one.Id == old!.Id ? wired with { Name = name } : one)] : [.. study.Arrangements, wired with { Name = name }] });
     }
 
+    /// <summary>Which of the two loads it is: the one that was named, the one that was there, or the only kind on the shelf.</summary>
+    private static bool IsLamp(WiringEntry entry, Arrangement? old, List<Part> parts, List<Problem> problems)
+    {
+        bool Named(string place) => entry.Chosen.TryGetValue(place, out string? typed) && !string.Equals(typed, Places.None, StringComparison.OrdinalIgnoreCase);
+        bool heater = Named("heater"), lamp = Named("lamp");
+        if (heater && lamp)
+        {
+            problems.Add(new("An arrangement has one load.", "arrangement", "--heater and --lamp", "a heater, or a lamp", "Name one of the two."));
+        }
+
+        if (heater || lamp || old is not null)
+        {
+            return lamp || (!heater && old?.Lamp is not null);
+        }
+
+        bool heaters = parts.Any(part => part.Kind == PartKind.Heater && part.From != "destroyed"), lamps = parts.Any(part => part.Kind == PartKind.Lamp && part.From != "destroyed");
+        if (heaters && lamps)
+        {
+            problems.Add(new("Which load: a heater, or a lamp?", "arrangement", "not said", string.Join(", ", parts.Where(part => part.Kind is PartKind.Heater or PartKind.Lamp).Select(part => part.Id.Name)), "Add --heater or --lamp with one of them."));
+        }
+
+        return lamps;
+    }
+
     /// <summary>The part for a place: as chosen, as it was, the only one of its kind, or its class.</summary>
-    private static PartId? Part(Place place, WiringEntry entry, Arrangement? old, List<Part> parts, List<string> assumed, List<Problem> problems)
+    private static PartId? Part(Place place, WiringEntry entry, Arrangement? old, bool lamp, List<Part> parts, List<string> assumed, List<Problem> problems)
     {
         Part[] kind = [.. parts.Where(part => part.Kind == place.Kind)];
+        if (place.Kind == (lamp ? PartKind.Heater : PartKind.Lamp))
+        {
+            assumed.Remove(place.Name);
+            return null; // the other kind of load was chosen
+        }
+
+        bool mayBeEmpty = place.Class == "" && place.Kind != PartKind.Lamp || (place.HotOnly && lamp);
         if (entry.Chosen.TryGetValue(place.Name, out string? typed))
         {
             assumed.Remove(place.Name);
             if (string.Equals(typed, Places.None, StringComparison.OrdinalIgnoreCase))
             {
-                if (!place.MayBeEmpty)
+                if (!mayBeEmpty)
                 {
                     problems.Add(new($"An arrangement does not work without {place.Words}.", $"--{place.Name}", typed, "a part", "Name one, or leave the option out: then its class stands in."));
                 }
@@ -134,12 +167,18 @@ public static class WireTool
             return found?.Id;
         }
 
-        if (old is not null)
+        if (old is not null && (place.Of(old) is not null || mayBeEmpty))
         {
-            return place.Of(old);
+            if (!(place.HotOnly && lamp && old.Lamp is null))
+            {
+                return place.Of(old);
+            }
+
+            assumed.Remove(place.Name); // what only a heater needs does not stay when a lamp takes its place
+            return null;
         }
 
-        if (place.MayBeEmpty)
+        if (mayBeEmpty)
         {
             return null;
         }
@@ -151,7 +190,7 @@ public static class WireTool
             return usable[0].Id;
         }
 
-        if (place.Class is null)
+        if (place.Class is null or "")
         {
             problems.Add(new($"Which {place.Words}?", $"--{place.Name}", "not said", usable.Length > 0 ? string.Join(", ", usable.Select(part => part.Id.Name)) : "none on the shelf yet",
                 usable.Length > 0 ? $"Add --{place.Name} with one of them." : $"Put one on the shelf first: heatwright part add FILE NAME {EnterPart.Word(place.Kind)}."));
@@ -245,6 +284,6 @@ public static class WireTool
     {
         string Of(PartId id) => parts.First(part => part.Id == id).Name;
         string pack = one.Series * one.Parallel == 1 ? $"one {Of(one.Cell)}" : string.Create(CultureInfo.InvariantCulture, $"{one.Series}S{one.Parallel}P of {Of(one.Cell)}");
-        return $"{pack} {(one.StepUp is { } module ? $"through {Of(module)} into" : "straight on")} {Of(one.Heater)}";
+        return $"{pack} {(one.StepUp is { } module ? $"through {Of(module)} into" : "straight on")} {Of(one.Load)}";
     }
 }

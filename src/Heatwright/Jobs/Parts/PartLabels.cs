@@ -39,6 +39,7 @@ public static class PartLabels
         {
             PartKind.Cell => PartQuantities.Capacity,
             PartKind.StepUp => PartQuantities.SetVolts,
+            PartKind.Lamp => PartQuantities.LoadCurrent,
             PartKind.Charger => PartQuantities.ChargeCurrent,
             _ => PartQuantities.Ohms,
         };

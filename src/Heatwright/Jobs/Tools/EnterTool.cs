@@ -70,7 +70,7 @@ public static class EnterTool
 
     private static Expect Expected(string quantity) => ToolReading.Speaks(quantity) switch
     {
-        RequirementQuantity.WarmUpTime or RequirementQuantity.ChargeTime or RequirementQuantity.RunTime or RequirementQuantity.RecoveryTime or RequirementQuantity.StandByTime => Expect.Seconds,
+        RequirementQuantity.WarmUpTime or RequirementQuantity.ChargeTime or RequirementQuantity.RunTime or RequirementQuantity.FullLightTime or RequirementQuantity.RecoveryTime or RequirementQuantity.StandByTime => Expect.Seconds,
         RequirementQuantity.PiecesPerCharge or RequirementQuantity.ProtectionTrips => Expect.Count,
         RequirementQuantity.GripTemperature or RequirementQuantity.CellTemperature or RequirementQuantity.CaseTemperature or RequirementQuantity.EndTemperature
             or RequirementQuantity.StuckSwitchTemperature => Expect.Temperature,

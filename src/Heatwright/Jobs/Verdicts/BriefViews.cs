@@ -31,12 +31,12 @@ public static class ReadBrief
     {
         if (study.Brief is not { } brief)
         {
-            return new(new Problem("The study has no brief.", study.Name, "none", "what the tool must do", "Say its warm-up first, for example: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'."));
+            return new(new Problem("The study has no brief.", study.Name, "none", "what the tool must do", "Say its warm-up first, for example: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'; of a lamp, its light: --add 'full light for 5 h'."));
         }
 
         var findings = RunStudy.Findings(study);
         var shelf = new Shelf(study.Parts, findings);
-        return new(new BriefView(brief.Promise, brief.Duty.TargetC, brief.AirC, [.. brief.Requirements.Select(line => PromiseView.Of(line, brief))],
+        return new(new BriefView(brief.Promise, brief.Duty?.TargetC, brief.AirC, [.. brief.Requirements.Select(line => PromiseView.Of(line, brief))],
             [.. FirstAnswer.Of(brief, study.Parts, shelf).Select(answer => new FirstAnswerView(answer.Heater, answer.LeastW, answer.SurelyW, answer.LeastWh, answer.SurelyWh, answer.Sentence(brief), answer.Rests))],
             [.. Notes(brief)]));
     }
@@ -65,12 +65,13 @@ public static class ReadBrief
 
     /// <summary>A brief begins with the temperature that the tool must reach; work is none until it is stated.</summary>
     private static Checked<Brief> Started(Study study, SaidRequirement said) => study.Brief is { } there ? new(there)
-        : said.TargetC is { } target ? new(new Brief("", "working end", "piece", said.AirC ?? 20, new Duty(target, 60, 10, 5, target, 0, 0, 0, 0, "no work is stated yet"), []))
-        : new(new Problem("The study has no brief, and this sentence names no target temperature.", study.Name, said.Line.Text, "a warm-up first", "Say first how hot and how fast, for example 'blade at 320 °C within 25 s from 20 °C'."));
+        : Meant(null, said) is { } begun ? new(begun)
+        : new(new Problem("The study has no brief, and this sentence names no target temperature.", study.Name, said.Line.Text, "a warm-up first, or how long a lamp gives its full light",
+            "Say first how hot and how fast, for example 'blade at 320 °C within 25 s from 20 °C', or 'full light for 5 h'."));
 
     private static Brief? Meant(Brief? brief, SaidRequirement said) => brief is null
-        ? said.TargetC is { } first ? new Brief("", "working end", "piece", said.AirC ?? 20, new Duty(first, 60, 10, 5, first, 0, 0, 0, 0, ""), []) : null
-        : brief with { AirC = said.AirC ?? brief.AirC, Duty = said.TargetC is { } target ? brief.Duty with { TargetC = target } : brief.Duty };
+        ? said.TargetC is not null || said.Line.Quantity == RequirementQuantity.FullLightTime ? EditBrief.Begun(said) : null
+        : brief with { AirC = said.AirC ?? brief.AirC, Duty = said.TargetC is { } target ? (brief.Duty ?? EditBrief.First(target)) with { TargetC = target } : brief.Duty };
 
     private static IEnumerable<string> Notes(Brief brief)
     {

@@ -15,19 +15,30 @@ public static class EditBrief
         Words("promise", "what the tool promises, in a sentence", brief => brief.Promise, (brief, text) => brief with { Promise = text }),
         Words("end", "the working end: blade, pen, wire", brief => brief.WorkingEnd, (brief, text) => brief with { WorkingEnd = text }),
         Words("piece", "one piece of work: cut, stroke, seam", brief => brief.Piece, (brief, text) => brief with { Piece = text }),
-        Words("why", "where the figures of the work come from", brief => brief.Duty.Why, (brief, text) => brief with { Duty = brief.Duty with { Why = text } }),
+        Words("why", "where the figures of the work come from", brief => brief.Work.Why, (brief, text) => brief with { Duty = brief.Work with { Why = text } }),
         Number("air", "air around the tool", Units.Celsius, brief => brief.AirC, (brief, value, _) => brief with { AirC = value }),
-        Number("target", "temperature at which the tool is ready", Units.Celsius, brief => brief.Duty.TargetC, (brief, value, _) => brief with { Duty = brief.Duty with { TargetC = value } }),
-        Number("above", "temperature above which the work takes heat", Units.Celsius, brief => brief.Duty.AboveC, (brief, value, _) => brief with { Duty = brief.Duty with { AboveC = value } }),
-        Number("every", "time from piece to piece", Units.Second, brief => brief.Duty.EveryS, (brief, value, _) => brief with { Duty = brief.Duty with { EveryS = value } }),
-        Number("for", "time a piece may last", Units.Second, brief => brief.Duty.ForS, (brief, value, _) => brief with { Duty = brief.Duty with { ForS = value } }),
-        Number("first", "first piece so long after the target is reached", Units.Second, brief => brief.Duty.FirstAfterS, (brief, value, _) => brief with { Duty = brief.Duty with { FirstAfterS = value } }),
-        Number("contact", "conductance into the work", Units.WattPerKelvin, brief => brief.Duty.Contact, (brief, value, half) => brief with { Duty = brief.Duty with { Contact = value, ContactPlusMinus = half } }),
-        Number("need", "heat that a piece takes", Units.Joule, brief => brief.Duty.NeedJ, (brief, value, half) => brief with { Duty = brief.Duty with { NeedJ = value, NeedPlusMinusJ = half } }),
+        Number("target", "temperature at which the tool is ready", Units.Celsius, brief => brief.Work.TargetC, (brief, value, _) => brief with { Duty = brief.Work with { TargetC = value } }),
+        Number("above", "temperature above which the work takes heat", Units.Celsius, brief => brief.Work.AboveC, (brief, value, _) => brief with { Duty = brief.Work with { AboveC = value } }),
+        Number("every", "time from piece to piece", Units.Second, brief => brief.Work.EveryS, (brief, value, _) => brief with { Duty = brief.Work with { EveryS = value } }),
+        Number("for", "time a piece may last", Units.Second, brief => brief.Work.ForS, (brief, value, _) => brief with { Duty = brief.Work with { ForS = value } }),
+        Number("first", "first piece so long after the target is reached", Units.Second, brief => brief.Work.FirstAfterS, (brief, value, _) => brief with { Duty = brief.Work with { FirstAfterS = value } }),
+        Number("contact", "conductance into the work", Units.WattPerKelvin, brief => brief.Work.Contact, (brief, value, half) => brief with { Duty = brief.Work with { Contact = value, ContactPlusMinus = half } }),
+        Number("need", "heat that a piece takes", Units.Joule, brief => brief.Work.NeedJ, (brief, value, half) => brief with { Duty = brief.Work with { NeedJ = value, NeedPlusMinusJ = half } }),
     ];
 
+    /// <summary>Values of the hot work: a lamp's brief has none of them.</summary>
+    private static readonly string[] Hot = ["why", "target", "above", "every", "for", "first", "contact", "need"];
+
+    /// <summary>The work as it stands before anything but its target was said of it.</summary>
+    internal static Duty First(double targetC) => new(targetC, 60, 10, 5, targetC, 0, 0, 0, 0, "no work is stated yet");
+
+    /// <summary>A brief as its first sentence begins it: a hot tool with its target, or a lamp, which has none.</summary>
+    internal static Brief Begun(SaidRequirement said) => said.TargetC is { } target
+        ? new("", "working end", "piece", said.AirC ?? 20, []) { Duty = First(target) }
+        : new("", "lamp head", "use", said.AirC ?? 20, []);
+
     /// <summary>What can be stated, each with what it means and how it stands.</summary>
-    public static IReadOnlyList<(string Name, string Says, string Now)> Known(Brief? brief) => [.. Fields.Select(field => (field.Name, field.Says, brief is null ? "" : field.Now(brief)))];
+    public static IReadOnlyList<(string Name, string Says, string Now)> Known(Brief? brief) => [.. Fields.Select(field => (field.Name, field.Says, brief is null || (brief.Duty is null && Hot.Contains(field.Name)) ? "" : field.Now(brief)))];
 
     /// <summary>States values: 'every=40s', 'need=45J±10J', 'piece=cut'.</summary>
     /// <param name="path">The study file.</param>
@@ -38,13 +49,24 @@ public static class EditBrief
         return ChangeStudy.Run(path, $"brief: {string.Join(", ", words)}", study =>
         {
             List<Problem> problems = [];
-            var brief = study.Brief ?? (words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)) ? new Brief("", "working end", "piece", 20, new Duty(0, 60, 10, 5, 0, 0, 0, 0, 0, "no work is stated yet"), []) : null);
+            var brief = study.Brief ?? (words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)) ? new Brief("", "working end", "piece", 20, []) { Duty = First(0) } : null);
             if (brief is null)
             {
-                return new Checked<Study>(new Problem("The study has no brief.", study.Name, "none", "a target temperature first", "State it with the rest: target=320C, or say a warm-up: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'."));
+                return new Checked<Study>(new Problem("The study has no brief.", study.Name, "none", "a target temperature first", "State it with the rest: target=320C, or say a warm-up: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'; of a lamp, its light: --add 'full light for 5 h'."));
             }
 
-            bool began = study.Brief is null;
+            bool began = brief.Duty is null || study.Brief is null;
+            bool hot = words.Any(word => Hot.Contains(word.Split('=')[0].Trim()));
+            if (hot && brief.Duty is null)
+            {
+                if (!words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)))
+                {
+                    return new Checked<Study>(new Problem("The brief has no hot work.", study.Name, string.Join(", ", words), "a target temperature first", "State it with the rest: target=320C. A lamp needs none of it."));
+                }
+
+                brief = brief with { Duty = First(0) };
+            }
+
             foreach (string word in words)
             {
                 string[] pair = word.Split('=', 2, StringSplitOptions.TrimEntries);
@@ -60,7 +82,7 @@ public static class EditBrief
             }
 
             // A work that takes heat only above the target would take none: until it is said, it takes heat from the target on.
-            made = began && !words.Any(word => word.StartsWith("above=", StringComparison.Ordinal)) ? brief with { Duty = brief.Duty with { AboveC = brief.Duty.TargetC } } : brief;
+            made = began && hot && !words.Any(word => word.StartsWith("above=", StringComparison.Ordinal)) ? brief with { Duty = brief.Work with { AboveC = brief.Work.TargetC } } : brief;
             return problems.Count > 0 ? new(problems) : new(study with { Brief = made });
         }).Map(_ => made!);
     }

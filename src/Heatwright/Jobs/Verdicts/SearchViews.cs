@@ -37,7 +37,7 @@ public static class SearchShelf
     private static FoundView View(Found found, Arrangements.Shelf shelf)
     {
         var one = found.Verdict.Arrangement;
-        return new(one.Name, one.Series, one.Parallel, shelf[one.Cell].Name, one.StepUp is { } module ? shelf[module].Name : null, shelf[one.Heater].Name, shelf[one.Contacts].Name, one.DutyCeiling,
+        return new(one.Name, one.Series, one.Parallel, shelf[one.Cell].Name, one.StepUp is { } module ? shelf[module].Name : null, shelf[one.Load].Name, shelf[one.Contacts].Name, one.DutyCeiling,
             ArrangementView.Word(found.Verdict.Word), found.Verdict.Because, found.Warnings, [.. found.Verdict.Safety.Conditions.Select(condition => condition.Words)], [.. found.Verdict.Requirements.Select(RequirementView.Of)]);
     }
 }

@@ -1,0 +1,70 @@
+using System.Globalization;
+using Heatwright.Numerics;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>Bench tests of lamps: what the driver holds, and what becomes of it below.</summary>
+internal static class LampFits
+{
+    /// <summary>Below a tenth of its current a light follows the logarithm, and says nothing of the line above it.</summary>
+    private const double Tail = 0.1;
+
+    /// <summary>From here up a reading counts as held.</summary>
+    private const double Held = 0.97;
+
+    /// <summary>A real light bends by about so much of its current where a straight line is drawn: our choice, from the logarithm in its volts.</summary>
+    private const double Bend = 0.02;
+
+    /// <summary>Level above the least volts, straight line to nothing below: amps = A·min(1, max(0, 1 − (V_least − V)/span)).</summary>
+    public static Checked<TrialAnswer> Points(TrialSheet read)
+    {
+        var sheet = read.Whole("volts", "amps");
+        if (Curves.TooFew(sheet, 2, "volts and amps, from the most volts down") is { } few)
+        {
+            return new(few);
+        }
+
+        double most = sheet["amps"].Max();
+        double level = Sample.Median([.. sheet["amps"].Where(amps => amps > Held * most)]);
+        var lit = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(i => sheet["amps"][i] >= Tail * level)]);
+        int[] flat = [.. Enumerable.Range(0, lit.Count).Where(i => lit["amps"][i] > Held * level)], falling = [.. Enumerable.Range(0, lit.Count).Except(flat)];
+        double lowestHeld = flat.Min(i => lit["volts"][i]);
+        if (flat.Length < 2 || falling.Length < 2)
+        {
+            var mean = BenchFit.Run(lit.Rows(flat), Curves.Mean("amps", Curves.Tell("load current", Units.Ampere, 0)));
+            return new(mean with
+            {
+                Says = [.. mean.Says, Text($"It holds {level:0.000} A down to {lowestHeld:0.00} V, the lowest reading that still does.")],
+                Next = [.. mean.Next, falling.Length < 2 ? "Turn the volts further down, in steps of 0.1 V, until it is dark: nothing is known yet of the volts it needs." : "Take two readings at volts where the amps no longer grow."],
+                Word = "held",
+            });
+        }
+
+        var model = new BenchModel("level, and a straight fall below", "amps", ["volts"], s => Start(s, level), Predict,
+            [Curves.Tell("load current", Units.Ampere, 0), Curves.Tell("least input volts", Units.Volt, 1), Curves.Tell("dark volts", Units.Volt, (_, p) => p[1] - p[2])])
+        {
+            Lower = [1e-4, 0.1, 1e-3],
+            Upper = [1000, 1000, 1000],
+            Doubt = (s, p) => [.. s["volts"].Zip(s.Own("amps"), (volts, own) => volts < p[1] ? Math.Sqrt((own * own) + (Bend * Bend * p[0] * p[0])) : own)],
+        };
+        var answer = BenchFit.Run(lit, model);
+        return new(answer with
+        {
+            Says = [.. answer.Says, Text($"It holds {level:0.000} A down to {lowestHeld:0.00} V; below that it grows weaker. {(lit.Count < sheet.Count ? $"{sheet.Count - lit.Count} readings with less than a tenth of the amps count for nothing here." : "")}").TrimEnd()],
+            Word = "falls",
+        });
+    }
+
+    private static double[] Start(TrialSheet sheet, double level)
+    {
+        int[] falling = [.. Enumerable.Range(0, sheet.Count).Where(i => sheet["amps"][i] <= Held * level)];
+        double[] line = Curves.Guess([.. falling.Select(i => sheet["volts"][i])], [.. falling.Select(i => sheet["amps"][i])]);
+        double slope = Math.Max(1e-3, line[1]);
+        return [level, (level - line[0]) / slope, level / slope];
+    }
+
+    private static double[] Predict(TrialSheet sheet, double[] p) => [.. sheet["volts"].Select(volts => p[0] * Math.Clamp(1 - ((p[1] - volts) / p[2]), 0, 1))];
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
