@@ -182,12 +182,35 @@ public static class StudyCheck
         }
     }
 
+    private static void CheckBlocks(Duty duty, CheckDesk desk)
+    {
+        desk.Range("brief.duty.aimAboveK", "How far above the target the controller holds", duty.AimAboveK ?? 0, duty.AimAboveK is null or (>= 0 and <= 200), "0 to 200 K");
+        desk.Range("brief.duty.rounds", "A count of rounds", duty.Rounds ?? 1, duty.Rounds is null or (>= 1 and <= 100_000), "1 to 100000, or nothing: until the charge is over");
+        if (duty.Blocks is not { } blocks)
+        {
+            return;
+        }
+
+        desk.Range("brief.duty.blocks", "A count of blocks", blocks.Count, blocks.Count is >= 1 and <= 1000, "1 to 1000, or no such field");
+        for (int i = 0; i < blocks.Count; i++)
+        {
+            var block = blocks[i];
+            string at = CheckDesk.At("brief.duty.blocks", i);
+            bool works = block.Does == DutyKind.Work;
+            desk.Range($"{at}.pieces", "A count of pieces", block.Pieces ?? 0, works ? block.Pieces is >= 1 and < 100_000 : block.Pieces is null, works ? "1 or more" : "none: only work has pieces");
+            desk.Range($"{at}.lastsS", "How long a block lasts", block.LastsS ?? double.NaN, works ? block.LastsS is null : block.LastsS is > 0 || (block.LastsS is null && block.Does == DutyKind.WarmUp),
+                works ? "nothing: the pieces say it" : "above 0 s");
+            desk.Range($"{at}.holdsC", "A temperature of stand-by", block.HoldsC ?? double.NaN, block.HoldsC is null || (block.Does == DutyKind.StandBy && block.HoldsC > -60 && block.HoldsC <= duty.TargetC), "at most the target; only stand-by has one");
+        }
+    }
+
     private static void CheckBrief(Brief brief, CheckDesk desk)
     {
         desk.Range("brief.airC", "A temperature of the air", brief.AirC, brief.AirC is >= -60 and <= 100, "-60 to 100 °C");
         if (brief.Duty is { } duty)
         {
             CheckDuty(duty, desk);
+            CheckBlocks(duty, desk);
         }
 
         desk.Ids("requirements", brief.Requirements.Select((line, i) => (line.Id, $"{CheckDesk.At("brief.requirements", i)}.id")));

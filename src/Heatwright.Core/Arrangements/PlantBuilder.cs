@@ -9,7 +9,7 @@ namespace Heatwright.Arrangements;
 public sealed class PlantBuilder
 {
     /// <summary>The firmware aims so far above the target, K, so that the target is passed and not only approached: our choice.</summary>
-    public const double AimAboveK = 10;
+    public const double UsualAimAboveK = 10;
 
     /// <summary>Controller period, s: our choice, well under the lag of any sensor here.</summary>
     public const double PeriodS = 0.5;
@@ -221,8 +221,9 @@ public sealed class PlantBuilder
             DrainOffA = Positive(PlantKey.Drain, 0),
             TargetK = arrangement.Lamp is null ? 273.15 + work.TargetC : double.NaN,
             Work = arrangement.Lamp is not null ? null
-                : new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = 400 },
-            MaxS = arrangement.Lamp is null ? 4 * 3600 : LampMostS,
+                : new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = work.MostPieces },
+            Duty = arrangement.Lamp is null ? work.Blocks : null,
+            MaxS = arrangement.Lamp is null ? work.AtMostS : LampMostS,
         };
     }
 
@@ -241,7 +242,7 @@ public sealed class PlantBuilder
     /// <remarks>The integral begins with the power that holds the aim and stands still at the stops, so that warm-up runs at full power.</remarks>
     private ControllerModel.Pi Regulator(double endHeat, double lagS, double airK)
     {
-        double aim = 273.15 + work.TargetC + AimAboveK;
+        double aim = 273.15 + work.TargetC + work.AimAboveK;
         double delay = (lagS / 2) + PeriodS; // half rule (Skogestad 2003): half of the lag, half a sample, half a frame
         return new(aim, PeriodS, endHeat / (2 * delay), endHeat / (2 * delay) / (8 * delay), 0, Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling) { StartW = HoldW(aim, airK) };
     }

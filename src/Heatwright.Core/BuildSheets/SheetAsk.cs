@@ -59,5 +59,5 @@ public sealed record SheetAsk(string StudyName, Arrangement Arrangement, Shelf S
     internal string LoadWord => Arrangement.Lamp is null ? "heater" : "lamp";
 
     /// <summary>Set point: the target and a little above, as the prediction aims.</summary>
-    internal double SetC => Work.TargetC + PlantBuilder.AimAboveK;
+    internal double SetC => Work.TargetC + Work.AimAboveK;
 }

@@ -9,7 +9,6 @@ internal sealed class ControlLoop
     private readonly ControllerModel.Pi? pi;
     private readonly ControllerModel.OnOff? onOff;
     private readonly double periodS;
-    private readonly bool fixedAndIdle;
     private long sample;
     private double derivative;
     private double before = double.NaN;
@@ -24,7 +23,6 @@ internal sealed class ControlLoop
         periodS = pi?.PeriodS ?? onOff?.PeriodS ?? 0;
         IntegralW = pi?.StartW ?? 0;
         isOn = onOff?.StartsOn ?? false;
-        fixedAndIdle = tool.Controller is ControllerModel.Fixed && double.IsFinite(tool.Controller.IdleAfterS);
         Duty = tool.Controller is ControllerModel.Fixed @fixed ? @fixed.Duty : 0;
     }
 
@@ -41,18 +39,16 @@ internal sealed class ControlLoop
     public double NextS => periodS > 0 ? sample * periodS : double.PositiveInfinity;
 
     /// <summary>How far a continuous on-off is from switching; 0 or less: it switches.</summary>
-    public double ToSwitch(double sensorK, bool idle) => isOn ? High(idle) - sensorK : sensorK - Low(idle);
+    /// <param name="sensorK">What the sensor feels, K.</param>
+    /// <param name="askedK">Set point in place of its own, K; 0: off; NaN: its own.</param>
+    public double ToSwitch(double sensorK, double askedK) => isOn ? High(askedK) - sensorK : sensorK - Low(askedK);
 
     /// <summary>Looks, where it is time to. True: it looked.</summary>
-    public bool Act(double now, double sensorK, in OnState on, bool idle)
+    public bool Act(double now, double sensorK, in OnState on, double askedK)
     {
         if (pi is null && onOff is null)
         {
-            if (fixedAndIdle)
-            {
-                Duty = idle ? 0 : ((ControllerModel.Fixed)tool.Controller).Duty;
-            }
-
+            Duty = tool.Controller is ControllerModel.Fixed { Duty: var duty } && double.IsNaN(askedK) ? duty : 0;
             return false;
         }
 
@@ -69,21 +65,21 @@ internal sealed class ControlLoop
         double reading = Read(sensorK);
         if (onOff is not null)
         {
-            isOn = isOn ? reading < High(idle) : reading <= Low(idle);
+            isOn = isOn ? reading < High(askedK) : reading <= Low(askedK);
             Duty = isOn ? onOff.Duty : 0;
             Saturated = isOn;
         }
         else
         {
-            Pi(reading, on, idle);
+            Pi(reading, on, askedK);
         }
 
         return true;
     }
 
-    private void Pi(double reading, in OnState on, bool idle)
+    private void Pi(double reading, in OnState on, double askedK)
     {
-        if (idle && tool.Controller.IdleK <= 0)
+        if (askedK <= 0)
         {
             (Duty, IntegralW, derivative, before, Saturated) = (0, pi!.StartW, 0, double.NaN, false);
             return;
@@ -92,7 +88,7 @@ internal sealed class ControlLoop
         double volts = tool.Path is PathModel.Direct ? on.TerminalV : on.LoadV;
         volts = double.IsNaN(pi!.NominalV) ? volts : pi.NominalV;
         double nominalW = Math.Max(volts * volts / pi.NominalOhm, 1e-9);
-        double error = (idle ? tool.Controller.IdleK : pi.TargetK) - reading;
+        double error = (double.IsNaN(askedK) ? pi.TargetK : askedK) - reading;
         if (pi.DerivativeWSPerK > 0)
         {
             double change = double.IsNaN(before) ? 0 : reading - before;
@@ -115,7 +111,7 @@ internal sealed class ControlLoop
         return step > 0 ? 273.15 + (Math.Floor(((kelvin - 273.15) / step) + 0.5) * step) : kelvin;
     }
 
-    private double High(bool idle) => !idle ? onOff!.HighK : tool.Controller.IdleK > 0 ? tool.Controller.IdleK : double.NegativeInfinity;
+    private double High(double askedK) => double.IsNaN(askedK) ? onOff!.HighK : askedK > 0 ? askedK : double.NegativeInfinity;
 
-    private double Low(bool idle) => !idle ? onOff!.LowK : tool.Controller.IdleK > 0 ? tool.Controller.IdleK - (onOff!.HighK - onOff.LowK) : double.NegativeInfinity;
+    private double Low(double askedK) => double.IsNaN(askedK) ? onOff!.LowK : askedK > 0 ? askedK - (onOff!.HighK - onOff.LowK) : double.NegativeInfinity;
 }

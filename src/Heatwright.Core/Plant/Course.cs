@@ -13,23 +13,21 @@ internal sealed class Course
     private readonly EventSearch search;
     private readonly ControlLoop control;
     private readonly WorkClock work;
+    private readonly DutyClock duty;
     private readonly Ending ending;
     private readonly Trace trace;
     private readonly List<PlantEvent> events = [];
-    private readonly double[] highestRise;
-    private readonly bool[] crossed;
-    private readonly Schedule? record;
+    private readonly Extremes extremes;
+    private readonly MarkWatch marks;
+    private readonly RecordedDrive record;
     private readonly LoadModel.Lamp? lamp;
     private readonly int workingNode;
     private readonly double ambientK;
     private Stepper.Tally tally;
     private double now;
     private int instant;
-    private int recordAt;
     private double targetS = double.NaN;
     private double fullLightS = double.NaN;
-    private double lowestV = double.PositiveInfinity;
-    private double highestA;
     private Region region;
     private bool regionKnown;
     private bool saturated;
@@ -46,30 +44,34 @@ internal sealed class Course
         search = new EventSearch(stepper, before);
         control = new ControlLoop(tool);
         work = new WorkClock(tool, settings.EveryEvent, events);
+        duty = new DutyClock(tool, BlockBegan);
         ending = new Ending(tool);
         trace = new Trace(settings.Instants, tool.Network.Nodes.Count, stepper.Members);
-        highestRise = new double[tool.Network.Nodes.Count];
-        Array.Fill(highestRise, double.NegativeInfinity);
-        crossed = new bool[tool.Marks.Count];
+        extremes = new Extremes(tool.Network.Nodes.Count);
+        marks = new MarkWatch(tool, stepper);
+        record = new RecordedDrive(tool.Load);
         lamp = tool.Load as LoadModel.Lamp;
-        record = (tool.Load as LoadModel.RecordedCurrent)?.Amps ?? (tool.Load as LoadModel.RecordedPower)?.Watts;
     }
 
-    private double Drive => record is null ? 0 : record.Values[recordAt];
+    private double Drive => record.Now;
 
     private bool Idle => !work.Working && now >= work.LastEndS + tool.Controller.IdleAfterS - Instant;
+
+    /// <summary>Set point in place of the controller's own: what the block of the duty asks, else what lying idle asks; NaN: its own.</summary>
+    private double AskedK => !double.IsNaN(duty.AskedK) ? duty.AskedK : Idle ? tool.Controller.IdleK : double.NaN;
 
     public PlantRun Run()
     {
         StopReason? stop = null;
-        NoteHighest();
+        extremes.See(state);
         while (stop is null)
         {
             settings.Cancel.ThrowIfCancellationRequested();
-            MoveRecord();
+            record.Move(now);
+            duty.Move(now, state.Rises[workingNode] + ambientK, work);
             work.Edge(now, tally.WorkJ, state.Rises[workingNode], region);
             var on = stepper.OnStateAt(state, Drive);
-            if (control.Act(now, stepper.SensorK(state), on, Idle))
+            if (control.Act(now, stepper.SensorK(state), on, AskedK))
             {
                 NoteSaturation(on.Region);
             }
@@ -84,7 +86,7 @@ internal sealed class Course
 
         if (tool.Pack is not null && control.Duty > 0)
         {
-            NoteExtremes(stepper.OnStateAt(state, Drive));
+            extremes.See(stepper.OnStateAt(state, Drive));
         }
 
         work.End(now, tally.WorkJ, region, complete: false);
@@ -99,7 +101,7 @@ internal sealed class Course
         {
             if (control.Duty > 0)
             {
-                NoteExtremes(on);
+                extremes.See(on);
                 NoteRegion(on.Region);
                 if (lamp is not null)
                 {
@@ -113,24 +115,15 @@ internal sealed class Course
                 }
             }
 
-            if (ending.Of(stepper.ElectricsAt(state, Drive), state, control.Duty) is { } ended && (record is null || ended != StopReason.Empty))
+            if (ending.Of(stepper.ElectricsAt(state, Drive), state, control.Duty) is { } ended && (!record.IsThere || ended != StopReason.Empty))
             {
                 return ended;
             }
         }
 
-        return work.AllDone ? StopReason.WorkDone
+        return work.AllDone || duty.Over ? StopReason.WorkDone
             : now >= tool.MaxS - Instant ? StopReason.TimeOver
-            : record is not null && now >= record.Times[^1] - Instant ? StopReason.RecordOver : null;
-    }
-
-    private void NoteExtremes(in OnState on)
-    {
-        if (on.Region is not (Region.LockedOut or Region.Collapsed))
-        {
-            lowestV = Math.Min(lowestV, on.TerminalV);
-            highestA = Math.Max(highestA, Math.Abs(on.PackA));
-        }
+            : record.IsOver(now) ? StopReason.RecordOver : null;
     }
 
     /// <summary>The lamp's driver lets go of the current, once.</summary>
@@ -177,16 +170,21 @@ internal sealed class Course
             }
         }
 
-        if (tool.Pack is not null && tool.Charger is null && record is null && state.ChargeLeft <= 0)
+        if (tool.Pack is not null && tool.Charger is null && !record.IsThere && state.ChargeLeft <= 0)
         {
             double empty = Found(h, s => s.ChargeLeft);
             stop = empty < at || stop is null ? StopReason.Empty : stop;
             at = Math.Min(at, empty);
         }
 
-        if (control.IsContinuous && control.ToSwitch(stepper.SensorK(state), Idle) <= 0)
+        if (control.IsContinuous && control.ToSwitch(stepper.SensorK(state), AskedK) <= 0)
         {
-            at = Earlier(at, Found(h, s => control.ToSwitch(stepper.SensorK(s), Idle)), ref stop);
+            at = Earlier(at, Found(h, s => control.ToSwitch(stepper.SensorK(s), AskedK)), ref stop);
+        }
+
+        if (duty.WarmsUp && ToTarget(state) <= 0 && ToTarget(before) > 0)
+        {
+            at = Earlier(at, Found(h, ToTarget), ref stop);
         }
 
         if (work.Taking && work.ToFed(tally.WorkJ) <= 0)
@@ -231,7 +229,7 @@ internal sealed class Course
     {
         if (double.IsNaN(targetS) && state.Rises[workingNode] + ambientK >= tool.TargetK)
         {
-            double at = before.Rises[workingNode] + ambientK >= tool.TargetK ? 0 : Found(h, s => tool.TargetK - ambientK - s.Rises[workingNode]);
+            double at = ToTarget(before) <= 0 ? 0 : Found(h, ToTarget);
             targetS = now + at;
             events.Add(new(Happening.TargetReached, targetS, region));
             work.Ready(targetS, now + h);
@@ -243,32 +241,26 @@ internal sealed class Course
         }
 
         work.See(state.Rises[workingNode], tally.WorkJ);
-        for (int i = 0; i < crossed.Length; i++)
+        for (int i = 0; i < tool.Marks.Count; i++)
         {
-            if (!crossed[i] && Above(tool.Marks[i], state) >= 0)
+            if (marks.Crosses(i, state))
             {
                 var mark = tool.Marks[i];
-                crossed[i] = true;
-                events.Add(new(Happening.Crossed, now + (Above(mark, before) >= 0 ? 0 : Found(h, s => -Above(mark, s))), region) { Name = mark.Name });
+                events.Add(new(Happening.Crossed, now + (marks.Above(mark, before) >= 0 ? 0 : Found(h, s => -marks.Above(mark, s))), region) { Name = mark.Name });
             }
         }
 
         now += h;
-        NoteHighest();
+        extremes.See(state);
     }
 
-    /// <summary>How far past a mark, in its direction.</summary>
-    private double Above(HeatMark mark, Stepper.State at)
-    {
-        double kelvin = mark.Node < 0 ? stepper.SensorK(at) : ambientK + at.Rises[mark.Node];
-        return mark.Falling ? mark.Kelvin - kelvin : kelvin - mark.Kelvin;
-    }
+    private double ToTarget(Stepper.State at) => tool.TargetK - ambientK - at.Rises[workingNode];
 
-    private void NoteHighest()
+    private void BlockBegan(double atS)
     {
-        for (int i = 0; i < highestRise.Length; i++)
+        if (settings.EveryEvent)
         {
-            highestRise[i] = Math.Max(highestRise[i], state.Rises[i]);
+            events.Add(new(Happening.BlockBegins, atS, region));
         }
     }
 
@@ -287,7 +279,7 @@ internal sealed class Course
 
     private double NextEdge()
     {
-        double next = Math.Min(Math.Min(tool.MaxS, now + settings.StepS), Math.Min(control.NextS, work.NextS));
+        double next = Math.Min(Math.Min(tool.MaxS, now + settings.StepS), Math.Min(control.NextS, Math.Min(work.NextS, duty.NextS)));
         double idleS = work.LastEndS + tool.Controller.IdleAfterS;
         if (idleS > now + Instant)
         {
@@ -299,20 +291,7 @@ internal sealed class Course
             next = Math.Min(next, settings.Instants[instant]);
         }
 
-        if (record is not null && recordAt + 1 < record.Times.Length)
-        {
-            next = Math.Min(next, record.Times[recordAt + 1]);
-        }
-
-        return Math.Max(next, now + Instant);
-    }
-
-    private void MoveRecord()
-    {
-        while (record is not null && recordAt + 1 < record.Times.Length && record.Times[recordAt + 1] <= now + Instant)
-        {
-            recordAt++;
-        }
+        return Math.Max(Math.Min(next, record.NextS), now + Instant);
     }
 
     private void TakeTrace(in OnState on)
@@ -325,40 +304,18 @@ internal sealed class Course
         }
     }
 
-    private PlantRun Result(StopReason stop)
-    {
-        double storedJ = 0;
-        for (int i = 0; i < highestRise.Length; i++)
-        {
-            storedJ += tool.Network.Nodes[i].CapacityJPerK * state.Rises[i];
-        }
-
-        return new(now, stop, [.. events.OrderBy(happened => happened.AtS)], new Energies
-        {
-            LoadJ = tally.LoadJ,
-            LightJ = tally.LightJ,
-            TerminalJ = tally.TerminalJ,
-            BehindOhmsJ = tally.BehindOhmsJ,
-            CellLossJ = tally.CellLossJ,
-            LoopLossJ = tally.LoopLossJ,
-            PathLossJ = tally.PathLossJ,
-            DrainJ = tally.DrainJ,
-            WorkJ = tally.WorkJ,
-            AirJ = tally.AirJ,
-            StoredJ = storedJ,
-            ChargeC = tally.ChargeC,
-        }, trace)
+    private PlantRun Result(StopReason stop) =>
+        new(now, stop, [.. events.OrderBy(happened => happened.AtS)], tally.Energies(tool.Network.StoredJ(state.Rises)), trace)
         {
             TargetS = targetS,
             FullLightS = lamp is not null && double.IsNaN(fullLightS) ? now : fullLightS,
             WorkDone = work.Done,
             WorkDoneInARow = work.DoneInARow,
             LowestAtWorkK = work.LowestK,
-            HighestK = [.. highestRise.Select(rise => ambientK + rise)],
-            LowestV = lowestV,
-            HighestA = highestA,
+            HighestK = [.. extremes.HighestRise.Select(rise => ambientK + rise)],
+            LowestV = extremes.LowestV,
+            HighestA = extremes.HighestA,
             ChargeLeft = state.ChargeLeft,
             LastRegion = region,
         };
-    }
 }

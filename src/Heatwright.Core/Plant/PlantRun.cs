@@ -46,6 +46,8 @@ public enum Happening
     SwitchedOn,
     /// <summary>An on-off controller switched off.</summary>
     SwitchedOff,
+    /// <summary>A block of the duty begins.</summary>
+    BlockBegins,
     /// <summary>A piece of work begins.</summary>
     WorkStarts,
     /// <summary>Its time is over.</summary>

@@ -76,6 +76,23 @@ internal sealed class Stepper
         public double WorkJ;
         public double AirJ;
         public double ChargeC;
+
+        /// <param name="storedJ">Heat that is left in the lumps.</param>
+        public readonly Energies Energies(double storedJ) => new()
+        {
+            LoadJ = LoadJ,
+            LightJ = LightJ,
+            TerminalJ = TerminalJ,
+            BehindOhmsJ = BehindOhmsJ,
+            CellLossJ = CellLossJ,
+            LoopLossJ = LoopLossJ,
+            PathLossJ = PathLossJ,
+            DrainJ = DrainJ,
+            WorkJ = WorkJ,
+            AirJ = AirJ,
+            StoredJ = storedJ,
+            ChargeC = ChargeC,
+        };
     }
 
     /// <summary>What flows at one instant.</summary>

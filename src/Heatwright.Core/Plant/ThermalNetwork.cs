@@ -54,4 +54,16 @@ public sealed record ThermalNetwork(IReadOnlyList<ThermalNode> Nodes, IReadOnlyL
 
     /// <summary>Lag of the sensor, s; 0: it reads its node at once.</summary>
     public double SensorLagS { get; init; }
+
+    /// <summary>Heat in the nodes at such rises above the air, J.</summary>
+    internal double StoredJ(ReadOnlySpan<double> rises)
+    {
+        double joules = 0;
+        for (int i = 0; i < Nodes.Count; i++)
+        {
+            joules += Nodes[i].CapacityJPerK * rises[i];
+        }
+
+        return joules;
+    }
 }

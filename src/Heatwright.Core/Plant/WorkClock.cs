@@ -9,8 +9,8 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
     private const double Hair = 1e-9;
 
     private readonly WorkPattern? work = tool.Work;
-    private double zeroS = tool.Work is { } pattern && double.IsNaN(pattern.AfterTargetS) ? pattern.FirstS : double.PositiveInfinity;
-    private int piece;
+    private double zeroS = tool.Duty is null && tool.Work is { } pattern && double.IsNaN(pattern.AfterTargetS) ? pattern.FirstS : double.PositiveInfinity;
+    private int piece, from, most = int.MaxValue;
     private double beganJ;
     private double lowRise;
     private bool missed;
@@ -32,12 +32,17 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
 
     public bool AllDone => work is not null && piece >= work.Count;
 
-    public double NextS => work is null || AllDone ? double.PositiveInfinity : zeroS + (piece * work.EveryS) + (Working ? work.ForS : 0);
+    public double NextS => work is null || AllDone || piece - from >= most ? double.PositiveInfinity : StartS + (Working ? work.ForS : 0);
+
+    private double StartS => zeroS + ((piece - from) * work!.EveryS);
+
+    /// <summary>So many pieces come, the first now.</summary>
+    public void Come(double now, int pieces) => (zeroS, from, most) = (now, piece, pieces);
 
     /// <summary>The target was reached: work that waits for it is set.</summary>
     public void Ready(double atS, double notBeforeS)
     {
-        if (work is not null && !double.IsNaN(work.AfterTargetS))
+        if (work is not null && tool.Duty is null && !double.IsNaN(work.AfterTargetS))
         {
             zeroS = Math.Max(atS + work.AfterTargetS, notBeforeS);
         }
@@ -59,8 +64,8 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
             return;
         }
 
-        double start = zeroS + (piece * work.EveryS);
-        if (!Working && piece < work.Count && now >= start - Instant)
+        double start = StartS;
+        if (!Working && piece < work.Count && piece - from < most && now >= start - Instant)
         {
             (Working, fed, beganJ, lowRise) = (true, false, takenJ, rise);
             Tell(Happening.WorkStarts, now, region);

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Heatwright.Plant;
 
 namespace Heatwright.Verdicts;
 
@@ -87,6 +88,29 @@ public sealed record Duty(double TargetC, double EveryS, double ForS, double Fir
 {
     /// <summary>No hot work: no target that could be reached, no piece that ever comes. Never written to a file.</summary>
     public static readonly Duty None = new(double.NaN, double.PositiveInfinity, 0, 0, double.NaN, 0, 0, 0, 0, "no hot work");
+
+    /// <summary>What the tool does one after another; null: it warms up and works until its charge is over.</summary>
+    public IReadOnlyList<WorkBlock>? Blocks { get; init; }
+
+    /// <summary>How often the blocks are gone through; null: until the charge is over.</summary>
+    public int? Rounds { get; init; }
+
+    /// <summary>How far above the target the controller is to hold, K; null: as much as suits a small hot tool.</summary>
+    public double? AimAboveK { get; init; }
+}
+
+/// <summary>One block of a duty.</summary>
+/// <param name="Does">What the tool does.</param>
+public sealed record WorkBlock(DutyKind Does)
+{
+    /// <summary>How long, s; null: work as long as its pieces take, a warm-up until the target is reached.</summary>
+    public double? LastsS { get; init; }
+
+    /// <summary>Pieces of a work block.</summary>
+    public int? Pieces { get; init; }
+
+    /// <summary>Temperature of stand-by, °C; null: heater off.</summary>
+    public double? HoldsC { get; init; }
 }
 
 /// <summary>What the tool must do.</summary>

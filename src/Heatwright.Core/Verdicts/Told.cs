@@ -16,7 +16,7 @@ public static class Told
         RequirementQuantity.RunTime => outcome => outcome.RunTimeS,
         RequirementQuantity.EndTemperature => outcome => outcome.HottestC + 273.15,
         RequirementQuantity.Steadiness => outcome => double.IsNaN(outcome.LowestAtWorkC) ? double.PositiveInfinity : brief.Work.TargetC - outcome.LowestAtWorkC,
-        RequirementQuantity.WorkRate => outcome => outcome.Pieces > 0 ? 1 / brief.Work.EveryS : 0,
+        RequirementQuantity.WorkRate => outcome => outcome.Pieces > 0 ? 1 / BriefPlan.PieceS(brief.Work) : 0,
         RequirementQuantity.CellCurrent => outcome => outcome.HighestA / parallel,
         RequirementQuantity.ProtectionTrips => outcome => outcome.Stop == Plant.StopReason.Tripped ? 1 : 0,
         RequirementQuantity.ControllerVolts => outcome => double.IsFinite(outcome.LowestV) ? outcome.LowestV : 0,

@@ -71,6 +71,12 @@ public static class RunStudy
         var origin = new Origin.Assumed(duty.Why);
         return new(duty.TargetC, brief.AirC, duty.EveryS, duty.ForS, duty.FirstAfterS, duty.AboveC,
             Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, "brief: contact of the work", CauseGroup.Assumption, origin),
-            Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, origin));
+            Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, origin))
+        {
+            Blocks = BriefPlan.Blocks(duty),
+            AimAboveK = duty.AimAboveK ?? PlantBuilder.UsualAimAboveK,
+            AtMostS = BriefPlan.AtMostS(brief),
+            MostPieces = BriefPlan.MostPieces(brief),
+        };
     }
 }

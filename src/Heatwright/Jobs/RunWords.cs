@@ -53,6 +53,7 @@ public static class RunWords
         Happening.Unsaturated => "controller has what it asks for",
         Happening.SwitchedOn => "switched on",
         Happening.SwitchedOff => "switched off",
+        Happening.BlockBegins => "next block of the duty",
         Happening.WorkStarts => "work starts",
         Happening.WorkEnds => "work ends",
         Happening.WorkMissed => "work not done in its time",

@@ -59,15 +59,21 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
         double upHigh = double.IsNaN(within) ? 0 : (heatHigh * rise / within) + lossHigh;
         double seconds = double.IsNaN(Limit(brief, RequirementQuantity.PiecesPerCharge, atMost: false))
             ? Limit(brief, RequirementQuantity.RunTime, atMost: false)
-            : Limit(brief, RequirementQuantity.PiecesPerCharge, atMost: false) * duty.EveryS;
+            : Limit(brief, RequirementQuantity.PiecesPerCharge, atMost: false) * BriefPlan.PieceS(duty);
         if (double.IsNaN(seconds))
         {
             rests.Add("no run time and no count of pieces is promised: energy for one warm-up only");
             seconds = 0;
         }
 
-        double leastJ = (heatLow * rise) + (seconds * (lossLow + workLow));
-        double surelyJ = (heatHigh * rise) + (seconds * (lossHigh + workHigh));
+        var day = BlockShares.Of(duty, brief.AirC);
+        double leastJ = (heatLow * rise) + (seconds * ((day.Hot * lossLow) + (day.Working * workLow)));
+        double surelyJ = (heatHigh * rise * (1 + (seconds * day.WarmUpsPerS))) + (seconds * ((day.Hot * lossHigh) + (day.Working * workHigh)));
+        if (duty.Blocks is not null)
+        {
+            rests.Add($"blocks of the duty: hot for {Say(100 * day.Hot)} in 100 of the time, at work for {Say(100 * day.Working)}");
+        }
+
         var answer = new FirstAnswer(heater?.Name ?? "", Math.Max(upLow, lossLow + workLow), Math.Max(upHigh, lossHigh + workHigh), leastJ / 3600, surelyJ / 3600, rests, []);
         return answer with { Cells = [.. parts.Where(part => part.Kind == PartKind.Cell).Select(cell => CellAnswer.Of(cell, shelf, answer.LeastWh, answer.SurelyWh / UsableShare))] };
     }

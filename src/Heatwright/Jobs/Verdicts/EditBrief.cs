@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heatwright.Arrangements;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 using Heatwright.Verdicts;
@@ -22,12 +23,14 @@ public static class EditBrief
         Number("every", "time from piece to piece", Units.Second, brief => brief.Work.EveryS, (brief, value, _) => brief with { Duty = brief.Work with { EveryS = value } }),
         Number("for", "time a piece may last", Units.Second, brief => brief.Work.ForS, (brief, value, _) => brief with { Duty = brief.Work with { ForS = value } }),
         Number("first", "first piece so long after the target is reached", Units.Second, brief => brief.Work.FirstAfterS, (brief, value, _) => brief with { Duty = brief.Work with { FirstAfterS = value } }),
+        Number("aim", "how far above the target the controller holds", Units.Kelvin, brief => brief.Work.AimAboveK ?? PlantBuilder.UsualAimAboveK, (brief, value, _) => brief with { Duty = brief.Work with { AimAboveK = value } }),
+        new("blocks", "what it does one after another: warm-up; work 12; stand-by 5min at 150C; off 1h; again", brief => BlockWords.Of(brief.Work), (brief, text) => BlockWords.Read(brief.Work, text).Map(duty => brief with { Duty = duty })),
         Number("contact", "conductance into the work", Units.WattPerKelvin, brief => brief.Work.Contact, (brief, value, half) => brief with { Duty = brief.Work with { Contact = value, ContactPlusMinus = half } }),
         Number("need", "heat that a piece takes", Units.Joule, brief => brief.Work.NeedJ, (brief, value, half) => brief with { Duty = brief.Work with { NeedJ = value, NeedPlusMinusJ = half } }),
     ];
 
     /// <summary>Values of the hot work: a lamp's brief has none of them.</summary>
-    private static readonly string[] Hot = ["why", "target", "above", "every", "for", "first", "contact", "need"];
+    private static readonly string[] Hot = ["why", "target", "above", "every", "for", "first", "aim", "blocks", "contact", "need"];
 
     /// <summary>The work as it stands before anything but its target was said of it.</summary>
     internal static Duty First(double targetC) => new(targetC, 60, 10, 5, targetC, 0, 0, 0, 0, "no work is stated yet");

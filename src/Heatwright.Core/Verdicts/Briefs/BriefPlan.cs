@@ -1,0 +1,40 @@
+using Heatwright.Plant;
+using Heatwright.Quantities;
+
+namespace Heatwright.Verdicts;
+
+/// <summary>What a brief asks of the plant: its blocks, and how long a prediction must go on to answer every line.</summary>
+public static class BriefPlan
+{
+    private const double LeastS = 4 * 3600, MostS = 72 * 3600, Beyond = 1.5;
+    private const int LeastPieces = 400;
+
+    /// <summary>The blocks of a duty on bare numbers; null: none.</summary>
+    public static DutyPattern? Blocks(Duty duty) => duty.Blocks is { Count: > 0 } blocks
+        ? new([.. blocks.Select(block => new DutyBlock(block.Does, block.Does == DutyKind.Work ? 0 : block.LastsS ?? double.PositiveInfinity)
+        {
+            Pieces = block.Pieces ?? 0,
+            SetK = block.HoldsC is { } holds ? Units.Celsius.ToSi(holds) : 0,
+        })], duty.Rounds ?? int.MaxValue)
+        : null;
+
+    /// <summary>Half as long again as the longest that is asked, at least four hours and at most three days, s.</summary>
+    public static double AtMostS(Brief brief) => Math.Clamp(Beyond * Math.Max(Asked(brief, RequirementQuantity.RunTime), brief.Duty is { } duty ? Asked(brief, RequirementQuantity.PiecesPerCharge) * PieceS(duty) : 0), LeastS, MostS);
+
+    /// <summary>Half as many again as the most that are asked, at least four hundred.</summary>
+    public static int MostPieces(Brief brief) => Math.Max(LeastPieces, (int)Math.Min(1e6, Beyond * Asked(brief, RequirementQuantity.PiecesPerCharge)));
+
+    /// <summary>Seconds of the clock a piece takes on the average, pauses and stand-by included.</summary>
+    public static double PieceS(Duty duty)
+    {
+        if (duty.Blocks is not { } blocks || blocks.Sum(block => block.Pieces ?? 0) is not (> 0 and var pieces))
+        {
+            return duty.EveryS;
+        }
+
+        return (blocks.Sum(block => block.Does == DutyKind.WarmUp ? 0 : block.LastsS ?? 0) / pieces) + duty.EveryS;
+    }
+
+    private static double Asked(Brief brief, RequirementQuantity quantity) =>
+        brief.Requirements.Where(line => line.Quantity == quantity && !line.AtMost).Select(line => (Units.Find(line.Unit) ?? Units.One).ToSi(line.Limit)).DefaultIfEmpty(0).Max();
+}
