@@ -7,12 +7,12 @@ internal sealed class CellRuns(Hidden hidden, Bench bench)
 {
     private const double StepS = 0.1;
 
-    /// <summary>Emptied at about 1 A, logged every 30 s; a loose clip takes volts away from two lines of one of them.</summary>
-    public DemoRun Discharge(string name, bool looseClip)
+    /// <summary>Emptied at about 1 A where nothing else is said, logged every 30 s; a loose clip takes volts away from two lines of one of them.</summary>
+    public DemoRun Discharge(string name, bool looseClip, double aboutA = 1.0)
     {
         var (cell, x, run) = Begin(name, name + "-discharge-1");
         double now = 0;
-        double amps = 1.0;
+        double amps = aboutA;
         while (true)
         {
             Log(run, cell, x, now, amps);
@@ -22,7 +22,7 @@ internal sealed class CellRuns(Hidden hidden, Bench bench)
             }
 
             Advance(cell, x, ref now, 30, amps);
-            amps = 1.0 + (0.002 * run.Noise.Bell());
+            amps = aboutA + (0.002 * run.Noise.Bell());
         }
 
         foreach (int line in looseClip ? new[] { 87, 88 } : [])
@@ -34,8 +34,8 @@ internal sealed class CellRuns(Hidden hidden, Bench bench)
         return run;
     }
 
-    /// <summary>Three pulses with rests at four charge levels, driven down between them at 1.5 A.</summary>
-    public DemoRun Pulses(string name, double[] pulsesA)
+    /// <summary>Three pulses with rests at four charge levels, driven down between them at 1.5 A where nothing else is said.</summary>
+    public DemoRun Pulses(string name, double[] pulsesA, double downA = 1.5)
     {
         var (cell, x, run) = Begin(name, name + "-pulses-1");
         double now = 0;
@@ -51,8 +51,8 @@ internal sealed class CellRuns(Hidden hidden, Bench bench)
             if (level < 3)
             {
                 double untilCharge = 0.75 - (0.25 * level);
-                double seconds = Math.Round((x[0] - untilCharge) * hidden[name + ".capacity"] * 3600 / 1.5 / 20) * 20;
-                Phase(run, cell, x, ref now, 1.5, seconds, 20);
+                double seconds = Math.Round((x[0] - untilCharge) * hidden[name + ".capacity"] * 3600 / downA / 20) * 20;
+                Phase(run, cell, x, ref now, downA, seconds, 20);
                 Phase(run, cell, x, ref now, 0, 600, 20);
             }
         }

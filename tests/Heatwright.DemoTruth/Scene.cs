@@ -5,7 +5,8 @@ namespace Heatwright.DemoTruth;
 /// <summary>The work that a scene's tool truly does: ready at a target, then pieces at regular times that take heat above a temperature.</summary>
 /// <param name="Gain">Duty per kelvin missing, of the controller that the maker tuned by hand.</param>
 /// <param name="Sum">Duty per kelvin missing and tenth of a second.</param>
-internal sealed record Job(double TargetC, double AboveC, double EveryS, double ForS, double FirstAfterS, int Asked, double Gain, double Sum);
+/// <param name="AimAboveK">How far above the target that controller holds.</param>
+internal sealed record Job(double TargetC, double AboveC, double EveryS, double ForS, double FirstAfterS, int Asked, double Gain, double Sum, double AimAboveK = 2);
 
 /// <summary>One invented bag of parts with its job: what is true, what the maker wrote down, what was read and how it may be wired.</summary>
 internal abstract class Scene
@@ -31,7 +32,7 @@ internal abstract class Scene
 
     public abstract IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench);
 
-    public static IReadOnlyList<Scene> All { get; } = [new RopeKnife(), new FoamBow(), new InspectionLamp()];
+    public static IReadOnlyList<Scene> All { get; } = [new RopeKnife(), new FoamBow(), new WaxPen(), new InspectionLamp()];
 
     public static Scene Named(string folder) => All.FirstOrDefault(scene => scene.Folder == folder)
         ?? throw new ArgumentException($"There is no scene '{folder}'; there are {string.Join(", ", All.Select(scene => scene.Folder))}.", nameof(folder));

@@ -21,7 +21,7 @@ internal sealed class TrueCell
 
     public TrueCell(Hidden hidden, string name)
     {
-        openV = name == "round" ? RoundV : IronV;
+        openV = name == "iron" ? IronV : RoundV;
         capacityC = hidden[name + ".capacity"] * 3600;
         r0 = hidden[name + ".r0"];
         r1 = hidden[name + ".r1"];
@@ -30,7 +30,7 @@ internal sealed class TrueCell
         tau2 = hidden[name + ".tau2"];
         activationJ = hidden[name + ".activation"] * 1000;
         HeatCapacity = hidden[name + ".heatCapacity"];
-        CutoffV = name == "round" ? 3.0 : 2.5;
+        CutoffV = name == "iron" ? 2.5 : 3.0;
         ToGrip = hidden["cell.toGrip"];
     }
 

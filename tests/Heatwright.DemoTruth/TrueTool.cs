@@ -73,7 +73,7 @@ internal sealed class TrueTool(Hidden hidden, Wiring wiring)
 
     private void Control(double feltC)
     {
-        double missing = job.TargetC + 2 - feltC;
+        double missing = job.TargetC + job.AimAboveK - feltC;
         double asked = (job.Gain * missing) + integral;
         duty = Math.Clamp(asked, 0, wiring.DutyCeiling);
         integral = Math.Clamp(asked == duty ? integral + (job.Sum * missing) : integral, 0, 1);
