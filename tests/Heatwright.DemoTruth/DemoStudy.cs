@@ -126,7 +126,7 @@ public static class DemoStudy
         }
 
         json["handle"] = names.Of("handle");
-        Add("supervision", wiring.Supervision ? "supervision" : null);
+        Add("supervision", wiring.Supervision ? wiring.SupervisionPart : null);
         Add("stepUp", wiring.StepUp ? "module" : null);
         Add("charger", wiring.Charger);
         Add("cutOut", wiring.CutOut);

@@ -32,8 +32,9 @@ internal abstract class Scene
 
     public abstract IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench);
 
+    /// <summary>Those that are kept as samples.</summary>
     public static IReadOnlyList<Scene> All { get; } = [new RopeKnife(), new FoamBow(), new WaxPen(), new InspectionLamp()];
 
-    public static Scene Named(string folder) => All.FirstOrDefault(scene => scene.Folder == folder)
+    public static Scene Named(string folder) => All.Concat(Scenarios.All).FirstOrDefault(scene => scene.Folder == folder)
         ?? throw new ArgumentException($"There is no scene '{folder}'; there are {string.Join(", ", All.Select(scene => scene.Folder))}.", nameof(folder));
 }

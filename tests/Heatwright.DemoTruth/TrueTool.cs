@@ -8,6 +8,8 @@ internal sealed record Wiring(string Letter, string Name, string Cell, int Serie
 
     /// <summary>What is named as heater is a lamp: no sensor, no controller.</summary>
     public bool IsLamp { get; init; }
+
+    public string SupervisionPart { get; init; } = "supervision";
 }
 
 /// <summary>What an arrangement truly does from a charge on.</summary>

@@ -1,5 +1,6 @@
 using Heatwright.Arrangements;
 using Heatwright.Parts;
+using Heatwright.Plant;
 using Heatwright.Quantities;
 using Heatwright.Trials;
 using Heatwright.Verdicts;

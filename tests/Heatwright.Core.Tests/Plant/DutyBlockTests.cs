@@ -72,7 +72,10 @@ public sealed class DutyBlockTests
         var never = Run(Tool(new ControllerModel.Fixed(1), 250, new DutyBlock(DutyKind.WarmUp, double.PositiveInfinity), new DutyBlock(DutyKind.Off, 60)));
         Assert.Equal(StopReason.TimeOver, never.Stop);
         Assert.Equal([0], Begins(never));
-        var small = Tool(new ControllerModel.Fixed(1), 100, new DutyBlock(DutyKind.Hold, 1e6)) with { Pack = new PackModel(Cell with { CapacityC = 100 }, 1, 1, 0) };
+        var small = Tool(new ControllerModel.Fixed(1), 100, new DutyBlock(DutyKind.Hold, 1e6)) with
+        {
+            Pack = new PackModel(new(100, new ChargeCurve.Flat(4), new ChargeCurve.Flat(0), new ChargeCurve.Flat(0), 20, new ChargeCurve.Flat(0), 200), 1, 1, 0),
+        };
         Assert.Equal(StopReason.Empty, Run(small).Stop);
         Assert.Equal(40, Run(small).RunTimeS, 1e-6);
     }
