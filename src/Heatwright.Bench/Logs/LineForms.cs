@@ -71,10 +71,11 @@ internal static partial class LineForms
         }
 
         var often = new Dictionary<string, int>(StringComparer.Ordinal);
+        var room = new Dictionary<string, string>(StringComparer.Ordinal);
         int lines = 0;
         EachLine(text, line =>
         {
-            var cells = LabelledCells(line, stamped, out _);
+            var cells = LabelledCells(line, stamped, room, out _);
             lines++;
             foreach (string label in cells?.Keys ?? Enumerable.Empty<string>())
             {
@@ -95,7 +96,7 @@ internal static partial class LineForms
         }
 
         var rows = new MemoryStream(text.Length);
-        EachLine(text, line => Write(rows, LabelledCells(line, stamped, out string stamp) is { } cells
+        EachLine(text, line => Write(rows, LabelledCells(line, stamped, room, out string stamp) is { } cells
             ? string.Join('\t', names.Select((name, i) => stamped && i == 0 ? stamp : cells.GetValueOrDefault(name, ""))) : line));
         if (Torn(text, names.Count - (stamped ? 1 : 0), stamped) is { } torn)
         {
@@ -113,15 +114,15 @@ internal static partial class LineForms
     {
         var last = text[(text.LastIndexOf((byte)'\n') + 1)..];
         string line = Encoding.UTF8.GetString(last);
-        return labels > 1 && LabelledCells(line, stamped, out _) is { } cells && cells.Count < labels ? line : null;
+        return labels > 1 && LabelledCells(line, stamped, null, out _) is { } cells && cells.Count < labels ? line : null;
     }
 
-    private static Dictionary<string, string>? LabelledCells(string line, bool stamped, out string stamp)
+    private static Dictionary<string, string>? LabelledCells(string line, bool stamped, Dictionary<string, string>? room, out string stamp)
     {
         stamp = "";
         if (!stamped)
         {
-            return Pairs(line);
+            return Pairs(line, room);
         }
 
         if (Stamp(line, out string rest) is not { } found)
@@ -130,7 +131,7 @@ internal static partial class LineForms
         }
 
         stamp = found;
-        return Pairs(rest);
+        return Pairs(rest, room);
     }
 
     private static void EachLine(ReadOnlySpan<byte> text, Action<string> act)
@@ -149,44 +150,10 @@ internal static partial class LineForms
     }
 
     /// <summary>The pairs of a line that holds nothing else, in order; null for any other line.</summary>
-    public static Dictionary<string, string>? Pairs(string line)
-    {
-        string text = line.Trim().Trim('{', '}', ' ', ',', ';');
-        if (text.Length is 0 or > 4096 || text.AsSpan().IndexOfAny(':', '=') < 0)
-        {
-            return null;
-        }
-
-        var cells = new Dictionary<string, string>(StringComparer.Ordinal);
-        int at = 0;
-        var clock = LeadingClock().Match(text);
-        if (clock.Success)
-        {
-            cells["time"] = clock.Groups["time"].Value;
-            at = clock.Length;
-        }
-
-        while (at < text.Length)
-        {
-            var match = Pair().Match(text, at, text.Length - at);
-            if (!match.Success || match.Index != at || (match.Groups["unit"].Length > 0 && UnitWords.Find(match.Groups["unit"].Value) is null))
-            {
-                return null;
-            }
-
-            cells[match.Groups["label"].Value.Trim()] = (match.Groups["value"].Value + " " + match.Groups["unit"].Value).Trim();
-            at += match.Length;
-        }
-
-        return cells.Count > (clock.Success ? 1 : 0) ? cells : null;
-    }
+    /// <param name="line">The line.</param>
+    /// <param name="room">Filled and given back in place of a new dictionary; what it held is gone.</param>
+    public static Dictionary<string, string>? Pairs(string line, Dictionary<string, string>? room = null) => LabelledLine.Pairs(line, room);
 
     [GeneratedRegex(@"^\s*(?:\[(?<time>[0-9T:.,/ +-]{5,32}Z?)\]\s*:?\s*|(?<time>[0-9T:.,/ +-]{5,32}?Z?)\s*->\s?)", RegexOptions.CultureInvariant)]
     private static partial Regex StampForm();
-
-    [GeneratedRegex(@"^(?<time>(?:\d{4}-\d\d-\d\d[ T])?\d{1,2}:\d\d(?::\d\d(?:[.,]\d+)?)?)[ ,;\t]+", RegexOptions.CultureInvariant)]
-    private static partial Regex LeadingClock();
-
-    [GeneratedRegex(@"\G""?(?<label>[A-Za-zµΩ°_](?:[\w.#/%°()\[\] -]{0,39}?[\w.#/%°()\[\]-])?)""?\s*[:=]\s*""?(?<value>\d{1,4}:\d\d:\d\d(?:[.,]\d+)?|[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)(?:[eE][+-]?\d+)?|nan|NaN|-?inf|-?INF|OL|OVER|null|---?)""?\s*(?<unit>[%°A-Za-zµμΩ/²]{0,6}?)(?:\s*[,;|\t]\s*|\s+|$)", RegexOptions.CultureInvariant)]
-    private static partial Regex Pair();
 }

@@ -41,7 +41,7 @@ public sealed class DutyBlockTests
     [Fact]
     public void Pieces_come_in_work_blocks_only()
     {
-        var run = Run(Tool(new ControllerModel.Fixed(1), 100, new(DutyKind.Hold, 30), new(DutyKind.Work, 0) { Pieces = 2 }, new(DutyKind.Off, 15)) with { MaxS = 200 });
+        var run = Run(Tool(new ControllerModel.Fixed(1), 100, new(DutyKind.Hold, 30), new(DutyKind.Work, 0) { Pieces = 2 }, new(DutyKind.Off, 15)) with { MaxS = 190 });
         double[] starts = [.. run.Events.Where(one => one.What == Happening.WorkStarts).Select(one => one.AtS)];
         Assert.Equal([30, 50, 115, 135], starts.Select(at => Math.Round(at, 6)));
         Assert.Equal(4, run.WorkDone);
