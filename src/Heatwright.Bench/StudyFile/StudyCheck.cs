@@ -199,9 +199,9 @@ public static class StudyCheck
             string at = CheckDesk.At("brief.duty.blocks", i);
             bool works = block.Does == DutyKind.Work;
             desk.Range($"{at}.pieces", "A count of pieces", block.Pieces ?? 0, works ? block.Pieces is >= 1 and < 100_000 : block.Pieces is null, works ? "1 or more" : "none: only work has pieces");
-            desk.Range($"{at}.lastsS", "How long a block lasts", block.LastsS ?? double.NaN, works ? block.LastsS is null : block.LastsS is > 0 || (block.LastsS is null && block.Does == DutyKind.WarmUp),
+            desk.Range($"{at}.lastsS", "How long a block lasts", block.LastsS ?? 0, works ? block.LastsS is null : block.LastsS is > 0 || (block.LastsS is null && block.Does == DutyKind.WarmUp),
                 works ? "nothing: the pieces say it" : "above 0 s");
-            desk.Range($"{at}.holdsC", "A temperature of stand-by", block.HoldsC ?? double.NaN, block.HoldsC is null || (block.Does == DutyKind.StandBy && block.HoldsC > -60 && block.HoldsC <= duty.TargetC), "at most the target; only stand-by has one");
+            desk.Range($"{at}.holdsC", "A temperature of stand-by", block.HoldsC ?? 0, block.HoldsC is null || (block.Does == DutyKind.StandBy && block.HoldsC > -60 && block.HoldsC <= duty.TargetC), "at most the target; only stand-by has one");
         }
     }
 

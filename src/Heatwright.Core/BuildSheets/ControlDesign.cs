@@ -125,7 +125,7 @@ public sealed record ControlDesign(
         {
             if (tool.Pack is { } pack)
             {
-                var standing = tool with { Pack = pack with { StartCharge = charge }, Controller = pi, TargetK = setC - 5 + 273.15 };
+                var standing = tool with { Pack = pack with { StartCharge = charge }, Controller = pi, Duty = null, TargetK = setC - 5 + 273.15 };
                 cases.Add(Simulated($"{name}, no work", standing with { Work = null }, setC));
                 if (tool.Work is not null)
                 {

@@ -36,7 +36,7 @@ internal static class PowerSection
             return new(fullV, cutoff, full, empty, loop, cells, duty, openEmpty);
         }
 
-        var run = PlantRunner.Run(tool with { Controller = new ControllerModel.Fixed(1), Work = null }, new RunSettings { Instants = [0.5], StepS = ask.Builder.StepS });
+        var run = PlantRunner.Run(tool.Stuck(), new RunSettings { Instants = [0.5], StepS = ask.Builder.StepS });
         Origin predicted = new Origin.Predicted(ask.Arrangement.Id, ask.State, [.. ask.Builder.Inputs.Select(input => new Input(input.Name, input.Value))]);
         double at = run.Trace.Count > 0 ? run.Trace.PackA[0] : run.HighestA;
         return new(Estimate.Exact(run.Trace.Count > 0 ? run.Trace.TerminalV[0] : OpenAt(1), Units.Volt, predicted), cutoff, Estimate.Exact(at, Units.Ampere, predicted),

@@ -90,7 +90,7 @@ public sealed class SingleFaults
         return [.. middle.Select((value, i) => value + (signs[i] * LimitOfOne * builder.Inputs[i].Value.SiDoubt))];
     }
 
-    private AssembledTool Tool(double[] at, double duty) => HotDay(at) with { Controller = new ControllerModel.Fixed(duty), Work = null, CutoffV = 0 };
+    private AssembledTool Tool(double[] at, double duty) => HotDay(at).Stuck(duty) with { CutoffV = 0 };
 
     /// <summary>The tool on the hot day, with the temperatures that are watched.</summary>
     private AssembledTool HotDay(double[] at)
@@ -99,6 +99,7 @@ public sealed class SingleFaults
         return tool with
         {
             Network = tool.Network with { AmbientK = airC + Zero, StartK = [] },
+            Duty = null,
             Marks = [new HeatMark("cut-out", 0, (cutOutC > 0 ? cutOutC : 5000) + Zero), new HeatMark("cells", 2, cellLimitC + Zero)],
         };
     }

@@ -48,6 +48,10 @@ public sealed record AssembledTool(PackModel? Pack, PathModel Path, LoadModel Lo
     /// <summary>Temperatures whose first crossing is an event.</summary>
     public IReadOnlyList<HeatMark> Marks { get; init; } = [];
 
+    /// <summary>The same tool with its switch stuck: no control, no work, no pauses.</summary>
+    /// <param name="duty">Of the load, 0 to 1.</param>
+    public AssembledTool Stuck(double duty = 1) => this with { Controller = new ControllerModel.Fixed(duty), Work = null, Duty = null };
+
     /// <summary>Temperature of the working node whose first reaching is an event, K; NaN: none.</summary>
     public double TargetK { get; init; } = double.NaN;
 }

@@ -91,6 +91,7 @@ public static class RunTimeLadder
             Load = new LoadModel.Heater(heater.Ohm, 0, heater.ReferenceK),
             Controller = new ControllerModel.Fixed(1),
             Work = null,
+            Duty = null,
             CutoffV = 0,
             BrownOutV = 0,
             DrainOnA = 0,
@@ -111,6 +112,6 @@ public static class RunTimeLadder
         yield return ("cut-off and protection, with charge left", at => at with { Pack = pack, CutoffV = tool.CutoffV, BrownOutV = tool.BrownOutV });
         yield return ("the controller holds the heat instead of leaving it on", at => at with { Controller = tool.Controller, TargetK = tool.TargetK });
         yield return ("ohms of the heater change as it warms", at => at with { Load = tool.Load });
-        yield return (tool.Work is null ? "the longest time that was asked for" : "the work takes its heat", at => at with { Work = tool.Work, MaxS = tool.MaxS });
+        yield return (tool.Duty is not null ? "work, pauses and stand-by of the duty" : tool.Work is null ? "the longest time that was asked for" : "the work takes its heat", at => at with { Work = tool.Work, Duty = tool.Duty, MaxS = tool.MaxS });
     }
 }

@@ -87,7 +87,7 @@ public static class SafetyCheck
     /// <summary>Highest temperature of the working end, °C, with the switch stuck on from a full pack and no work; for one set of SI values of the plant.</summary>
     public static double StuckOnC(PlantBuilder builder, double[] si)
     {
-        var tool = builder.Build(si) with { Controller = new ControllerModel.Fixed(1), Work = null };
+        var tool = builder.Build(si).Stuck();
         return PlantRunner.Run(tool, new RunSettings { StepS = 0.5 }).HighestK[0] - 273.15;
     }
 

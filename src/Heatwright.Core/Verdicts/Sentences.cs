@@ -36,6 +36,7 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
         string power = $"the heater gets {Say(watts, "0.0")} W ({Say(Trace.PackA[early], "0.0")} A from the pack at {Say(Trace.TerminalV[early], "0.00")} V)";
         return double.IsFinite(middle.WarmUpS)
             ? $"the {End} is at {Say(target, "0")} °C after {Time(middle.WarmUpS)}: {power}"
+            : middle.Stop is StopReason.Tripped or StopReason.LockedOut or StopReason.Collapsed ? $"the {End} never gets to {Say(target, "0")} °C: {(middle.RunTimeS > 0 ? $"after {Time(middle.RunTimeS)}" : "at once")} {Ended(middle)}"
             : $"the {End} never gets to {Say(target, "0")} °C and stays at {Say(Trace.NodesK[0].Where(double.IsFinite).Max() - 273.15, "0")} °C: {power}";
     }
 

@@ -21,6 +21,11 @@ internal static class VerdictTables
             screen.Say($"  {(line.Must ? "must" : "want"),-5} {line.Sentence.Replace("want: ", "", StringComparison.Ordinal)}");
         }
 
+        if (view.Blocks.Length > 0)
+        {
+            screen.Say($"  duty  {view.Blocks}");
+        }
+
         screen.Say("");
         foreach (var answer in view.FirstAnswers)
         {

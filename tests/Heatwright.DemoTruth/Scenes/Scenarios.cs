@@ -21,7 +21,7 @@ internal static class Scenarios
             [Two("A", "cartridge"), Two("B", "rod"), Two("C", "unseen")],
             [Ready(30), Pieces(20), Grip, Warm]),
         new("lens-band", "A band that keeps a lens of 80 mm free of dew for eight hours.", "band", "hour",
-            new Job(9.5, 0, 3600, 60, 5, 8, 0.1, 0.001), 5, 0, 0, [Round], [new("strip", "warming strip", 5.0, 60, 1.64, "5 ohm", 5)], [new("board-1", 1, 6)],
+            new Job(9.5, 0, 3600, 60, 5, 8, 0.1, 0.001), 5, 0, 0, [Round], [new("strip", "warming strip", 5.0, 60, 1.64, "5 ohm", 3.6)], [new("board-1", 1, 6)],
             [One("A", "strip"), One("B", "strip") with { Parallel = 2 }, One("C", "strip") with { Parallel = 3 }],
             [Ready(600), new("run", "It runs for 8 h.", "runTime", 8, "h", false), Grip, Warm]) { Aim = 1, GripLink = 0.001 },
         new("leather-creaser", "A cordless creaser at 110 °C, a line every 20 s for an hour, its heat back after 3 s.", "tip", "line",

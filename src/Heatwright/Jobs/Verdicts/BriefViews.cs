@@ -21,7 +21,11 @@ public sealed record PromiseView(string Id, string Sentence, string Quantity, do
 public sealed record FirstAnswerView(string WorkingEnd, double LeastW, double SurelyW, double LeastWh, double SurelyWh, string Sentence, IReadOnlyList<string> RestsOn);
 
 /// <summary>The brief of a study with the first answer to it.</summary>
-public sealed record BriefView(string Promise, double? TargetC, double? AirC, IReadOnlyList<PromiseView> Requirements, IReadOnlyList<FirstAnswerView> FirstAnswers, IReadOnlyList<string> Notes);
+public sealed record BriefView(string Promise, double? TargetC, double? AirC, IReadOnlyList<PromiseView> Requirements, IReadOnlyList<FirstAnswerView> FirstAnswers, IReadOnlyList<string> Notes)
+{
+    /// <summary>Blocks of the duty as they are typed; empty: it works all the time.</summary>
+    public string Blocks { get; init; } = "";
+}
 
 /// <summary>Shows the brief, reads sentences into it, and answers at once what physics asks.</summary>
 public static class ReadBrief
@@ -38,7 +42,8 @@ public static class ReadBrief
         var shelf = new Shelf(study.Parts, findings);
         return new(new BriefView(brief.Promise, brief.Duty?.TargetC, brief.AirC, [.. brief.Requirements.Select(line => PromiseView.Of(line, brief))],
             [.. FirstAnswer.Of(brief, study.Parts, shelf).Select(answer => new FirstAnswerView(answer.Heater, answer.LeastW, answer.SurelyW, answer.LeastWh, answer.SurelyWh, answer.Sentence(brief), answer.Rests))],
-            [.. Notes(brief)]));
+            [.. Notes(brief)])
+        { Blocks = BlockWords.Of(brief.Duty) });
     }
 
     /// <summary>What one sentence means, beside the brief that is there.</summary>
