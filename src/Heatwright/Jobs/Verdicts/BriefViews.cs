@@ -43,7 +43,7 @@ public static class ReadBrief
         return new(new BriefView(brief.Promise, brief.Duty?.TargetC, brief.AirC, [.. brief.Requirements.Select(line => PromiseView.Of(line, brief))],
             [.. FirstAnswer.Of(brief, study.Parts, shelf).Select(answer => new FirstAnswerView(answer.Heater, answer.LeastW, answer.SurelyW, answer.LeastWh, answer.SurelyWh, answer.Sentence(brief), answer.Rests))],
             [.. Notes(brief)])
-        { Blocks = BlockWords.Of(brief.Duty) });
+        { Blocks = BlockWords.Of(brief.Work) });
     }
 
     /// <summary>What one sentence means, beside the brief that is there.</summary>
