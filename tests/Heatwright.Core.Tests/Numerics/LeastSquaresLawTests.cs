@@ -121,7 +121,9 @@ public class LeastSquaresLawTests
         Assert.Equal(sum, fit.ResidualSumOfSquares, 1e-9 * (1 + sum));
         for (int j = 0; j < truth.Length; j++)
         {
-            Assert.True((coefficients[j] == 0) == fit.AtBound[j], FormattableString.Invariant($"{j}: {coefficients[j]:R} {fit.Parameters[j]:R} {fit.Why} {sum:R} {fit.ResidualSumOfSquares:R}"));
+            // Where the bound is just touched, the two may call it by either name; the sum above says that they agree.
+            bool touches = coefficients[j] == 0 && fit.Parameters[j] < 1e-6;
+            Assert.True(touches || (coefficients[j] == 0) == fit.AtBound[j], FormattableString.Invariant($"{j}: {coefficients[j]:R} {fit.Parameters[j]:R} {fit.Why} {sum:R} {fit.ResidualSumOfSquares:R}"));
             Assert.Equal(fit.AtBound[j], double.IsNaN(fit.StandardErrors[j]));
         }
     });
