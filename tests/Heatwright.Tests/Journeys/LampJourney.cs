@@ -1,8 +1,11 @@
 using System.Globalization;
+using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Heatwright.DemoTruth;
 using Heatwright.Jobs;
+using Heatwright.Web;
+using Microsoft.AspNetCore.Builder;
 
 namespace Heatwright.Tests.Journeys;
 
@@ -16,28 +19,48 @@ public sealed partial class LampJourney(ITestOutputHelper output) : IDisposable
     public void Dispose() => bench.Dispose();
 
     [Fact]
-    public void Two_cells_side_by_side_outlast_a_step_up_and_two_in_series()
+    public async Task Two_cells_side_by_side_outlast_a_step_up_and_two_in_series_on_every_page()
     {
         // By hand, written down before the program was asked (samples/README.md): A 3.5 W through a step-up take 1.15 A of 2.56 Ah, 2.2 h; B 2.56 Ah at 0.70 A, less 3 of 100, 3.6 h;
         // C 5.12 Ah at 0.70 A, full until 12 of 100 are left, 6.5 h. B's head: (5.7 W - 0.6 W) over 0.087 W/K are 59 K above 20 °C.
-        string[] words = bench.Verdicts(Path.Combine(Repository.Root, "samples", "inspection-lamp"));
-        Assert.Equal(["no-go", "no-go", "go"], words);
-        using var json = JsonDocument.Parse(bench.Last);
-        Assert.InRange(Value(json, 0, 0), 2.05, 2.30);
-        Assert.InRange(Value(json, 1, 0), 3.45, 3.70);
-        Assert.InRange(Value(json, 2, 0), 6.05, 6.75);
-        Assert.InRange(Value(json, 1, 1), 68, 82);
-        Assert.InRange(Value(json, 2, 1), 40, 49);
-        var remarks = json.RootElement.GetProperty("remarks").EnumerateArray().Where(one => one.GetProperty("reading").GetInt32() > 0).Select(one => $"{one.GetProperty("run").GetString()} {one.GetProperty("reading").GetInt32()}");
+        Do("import", Path.Combine(Repository.Root, "samples", "inspection-lamp"), Study);
+        await using var app = WebBench.Build(OpenStudy.Read(Study).Value, 0, bench.In("own.study"));
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        using var client = new HttpClient { BaseAddress = new Uri(WebBench.Address(app)) };
+        await WebBench.ReadyAsync(app);
+        var json = Json(await Page("/study.json"));
+        var found = json.GetProperty("arrangements");
+        Assert.Equal(["no-go", "no-go", "go"], found.EnumerateArray().Select(one => one.GetProperty("verdict").GetString()));
+        Assert.InRange(Value(0, 0), 2.05, 2.30);
+        Assert.InRange(Value(1, 0), 3.45, 3.70);
+        Assert.InRange(Value(2, 0), 6.05, 6.75);
+        Assert.InRange(Value(1, 1), 68, 82);
+        Assert.InRange(Value(2, 1), 40, 49);
+        var remarks = json.GetProperty("remarks").EnumerateArray().Where(one => one.GetProperty("reading").GetInt32() > 0).Select(one => $"{one.GetProperty("run").GetString()} {one.GetProperty("reading").GetInt32()}");
         Assert.Equal(["lamp-points-1 3", "leads-drop-1 3"], remarks);
 
         // Beside the hidden truth: other code, a light with a logarithm, two lumps, radiation.
         using var told = new StringWriter();
         Truth.Print(new Hidden("inspection-lamp"), "C", told);
         double full = double.Parse(FullLight().Match(told.ToString()).Groups[1].Value, CultureInfo.InvariantCulture) / 3600;
-        double doubt = json.RootElement.GetProperty("arrangements")[2].GetProperty("requirements")[0].GetProperty("standardDoubt").GetDouble();
-        output.WriteLine($"C: true {full:0.00} h, predicted {Value(json, 2, 0):0.00} ± {doubt:0.00} h");
-        Assert.InRange(Value(json, 2, 0), full - (3 * doubt), full + (3 * doubt));
+        double doubt = found[2].GetProperty("requirements")[0].GetProperty("standardDoubt").GetDouble();
+        output.WriteLine($"C: true {full:0.00} h, predicted {Value(2, 0):0.00} ± {doubt:0.00} h");
+        Assert.InRange(Value(2, 0), full - (3 * doubt), full + (3 * doubt));
+
+        // The pages say the same, and no page of a lamp speaks of what it has not.
+        var lasted = Lasted().Match(WebUtility.HtmlDecode(await Page("/predictions/C")));
+        Assert.Equal(Value(2, 0), double.Parse(lasted.Groups["n"].Value, CultureInfo.InvariantCulture) / (lasted.Groups["unit"].Value == "min" ? 60 : 1), 0.06);
+        foreach (string path in (string[])["/", "/brief", "/shelf", "/arrangements", "/arrangements/C", "/predictions/A", "/predictions/B", "/predictions/C", "/comparison", "/trials/lamp-points"])
+        {
+            string page = await Page(path);
+            Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
+            Assert.DoesNotContain("never reached", page, StringComparison.Ordinal);
+            Assert.Contains("invented readings, for demonstration", page, StringComparison.Ordinal);
+        }
+
+        double Value(int arrangement, int requirement) => found[arrangement].GetProperty("requirements")[requirement].GetProperty("value").GetDouble();
+
+        Task<string> Page(string path) => client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
     }
 
     [Fact]
@@ -128,11 +151,11 @@ public sealed partial class LampJourney(ITestOutputHelper output) : IDisposable
 
     private static void Near(double expected, JsonElement loop, string moment, string number) => Assert.Equal(expected, loop.GetProperty(moment).GetProperty(number).GetProperty("value").GetDouble(), 1e-5);
 
-    private static double Value(JsonDocument json, int arrangement, int requirement) =>
-        json.RootElement.GetProperty("arrangements")[arrangement].GetProperty("requirements")[requirement].GetProperty("value").GetDouble();
-
     [GeneratedRegex(@"^C from full to the end: full light for (\d+) s", RegexOptions.Multiline)]
     private static partial Regex FullLight();
+
+    [GeneratedRegex(@"the full light lasted (?<n>[0-9.]+)\s(?<unit>min|h)\b")]
+    private static partial Regex Lasted();
 
     [GeneratedRegex(@"\s+")]
     private static partial Regex WhiteSpace();
