@@ -315,7 +315,7 @@ internal sealed class Course
             HighestK = [.. extremes.HighestRise.Select(rise => ambientK + rise)],
             LowestV = extremes.LowestV,
             HighestA = extremes.HighestA,
-            ChargeLeft = state.ChargeLeft,
+            ChargeLeft = stop == StopReason.Empty ? Math.Max(0, state.ChargeLeft) : state.ChargeLeft, // empty is found to a billionth, on either side
             LastRegion = region,
         };
 }

@@ -30,7 +30,7 @@ public static class Predict
         var onBandTimes = Run(builder, builder.Middle, drawn.TimesS, cancel).Trace;
         return new(arrangement, builder, middle, drawn.Outcomes,
         [
-            drawn.Band("working end", "°C", SwiftTrace.NodeAt(0), [.. onBandTimes.NodesK[0].Select(Celsius)]),
+            drawn.Band(arrangement.Lamp is null ? "working end" : "lamp head", "°C", SwiftTrace.NodeAt(0), [.. onBandTimes.NodesK[0].Select(Celsius)]),
             drawn.Band("pack", "V", SwiftTrace.PackVAt, onBandTimes.TerminalV),
             drawn.Band(arrangement.Lamp is null ? "heater" : "lamp", "W", SwiftTrace.LoadWAt, onBandTimes.LoadW),
             drawn.Band("grip", "°C", SwiftTrace.NodeAt(1), [.. onBandTimes.NodesK[1].Select(Celsius)]),

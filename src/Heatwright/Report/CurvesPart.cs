@@ -51,7 +51,7 @@ internal static class CurvesPart
         return Html.Of($"""
             {Whole(group, fine, "Lamp watts over the charge", "lamp", "lamp", trace => trace.LoadW)}
             {Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV)}
-            {Whole(group, fine, $"{end} over the charge", "working end", end, trace => [.. trace.NodesK[0].Select(k => k - 273.15)])}
+            {Whole(group, fine, $"{end} over the charge", "lamp head", end, trace => [.. trace.NodesK[0].Select(k => k - 273.15)])}
             """);
     }
 
