@@ -245,7 +245,9 @@ public sealed class Judge
             doubts += swing.Input.Value.Doubts.Times(own == 0 ? 0 : push / own);
         }
 
-        return new(unit.FromSi(si), unit, doubts, origin);
+        // Numbers of one fit hang together: their shared causes add up or cancel here, and only what is left together is the spread of the draws.
+        double together = doubts.Combined;
+        return new(unit.FromSi(si), unit, together > 0 ? doubts.Times(spreadSi / unit.Factor / together) : doubts, origin);
     }
 
     /// <summary>Half the distance that holds the middle 68 of 100 draws; draws that never get there count at the far end.</summary>
