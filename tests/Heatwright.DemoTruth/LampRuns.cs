@@ -20,4 +20,26 @@ internal sealed class LampRuns(Hidden hidden, Bench bench)
 
         return run;
     }
+
+    /// <summary>On a supply for half an hour, then off for half an hour, read every 20 s: degrees of the head and of the handle.</summary>
+    public DemoRun Warm(double supplyV)
+    {
+        var run = new DemoRun(hidden["seed"], "lamp-warm-1", new DemoColumn("time", "s", bench.Logger), new DemoColumn("volts", "V", bench.Logger), new DemoColumn("amps", "A", bench.Logger),
+            new DemoColumn("degrees", "°C", bench.Thermometer), new DemoColumn("grip degrees", "°C", bench.GripProbe));
+        run.Settings["air"] = hidden["air"];
+        var (lamp, head) = (new TrueLamp(hidden), new TrueHead(hidden));
+        double[] x = [hidden["air"], hidden["air"]];
+        for (int now = 0; now <= 3600; now += 20)
+        {
+            double volts = now < 1800 ? supplyV : 0;
+            double amps = volts > 0 ? lamp.Amps(volts) : 0;
+            run.Read(now, volts, amps, x[0], x[1]);
+            for (int i = 0; i < 20; i++)
+            {
+                RungeKutta.Step(x, 1, (at, slope) => head.Slope(at, slope, 0, (volts * amps) - lamp.LightW(amps), 0));
+            }
+        }
+
+        return run;
+    }
 }

@@ -3,15 +3,16 @@ namespace Heatwright.DemoTruth;
 /// <summary>What an arrangement with a lamp truly does from full on.</summary>
 internal sealed record LampOutcome(double FullS, double EndS, string Ended, double ChargeLeft, double HeadC, double GripC, double CellC, double MostA);
 
-/// <summary>A lamp that is switched on and left on, run with the true values at steps of a second. Head and grip are two lumps; the head also gives heat by radiation.</summary>
+/// <summary>A lamp that is switched on and left on, run with the true values at steps of a second.</summary>
 internal sealed class TrueLampTool(Hidden hidden, Wiring wiring)
 {
     private const double StepS = 1;
     private const int AtHead = TrueCell.Slots;
-    private const int AtGrip = TrueCell.Slots + 1;
+    private const int AtGrip = AtHead + TrueHead.Slots - 1;
 
     private readonly TrueCell cell = new(hidden, wiring.Cell);
     private readonly TrueLamp lamp = new(hidden);
+    private readonly TrueHead head = new(hidden);
     private readonly double air = hidden["air"];
 
     public LampOutcome Run()
@@ -78,10 +79,6 @@ internal sealed class TrueLampTool(Hidden hidden, Wiring wiring)
         double each = on.PackA / wiring.Parallel;
         cell.Slope(x, dx, 0, each, each * each, x[AtGrip]);
         double fromCellsW = wiring.Series * wiring.Parallel * cell.ToGrip * (x[3] - x[AtGrip]);
-        double toGrip = hidden["head.gripLink"] * (x[AtHead] - x[AtGrip]);
-        double headK = x[AtHead] + 273.15, aroundK = air + 273.15;
-        double radiatedW = 5.670374419e-8 * hidden["head.radiating"] * (Math.Pow(headK, 4) - Math.Pow(aroundK, 4));
-        dx[AtHead] = ((on.LampA * on.LampV) - lamp.LightW(on.LampA) - toGrip - (hidden["head.loss"] * (x[AtHead] - air)) - radiatedW) / hidden["head.heatCapacity"];
-        dx[AtGrip] = (toGrip + fromCellsW + on.OtherW - (hidden["grip.loss"] * (x[AtGrip] - air))) / hidden["grip.heatCapacity"];
+        head.Slope(x, dx, AtHead, (on.LampA * on.LampV) - lamp.LightW(on.LampA), fromCellsW + on.OtherW);
     }
 }

@@ -5,7 +5,7 @@ namespace Heatwright.Trials;
 /// <summary>What reaches the grip, from its own readings, once the working end is known.</summary>
 /// <remarks>At the working end, loss to the air and loss into a grip that stays cold look alike; fitted together, a shank that is no lump of the
 /// model would decide between them. So the end is fitted first, with one linear loss, and only the grip's readings say what share of it goes
-/// into the grip. Heat capacity and loss of a grip carry priors: hand-sized, 70 J/K within a factor of 1.5, and 0.18 W/K within 30 %
+/// into the grip. Where the grip gets warm beside the end, both are taken in turn. Heat capacity and loss of a grip carry priors: hand-sized, 70 J/K within a factor of 1.5, and 0.18 W/K within 30 %
 /// (bare handle 30 to 36 mm thick and 110 to 200 mm long in still air, 0.12 to 0.27 W/K, worked out with 12 W/(m²·K); common practice, no source).</remarks>
 internal static class GripFit
 {
@@ -35,17 +35,16 @@ internal static class GripFit
 
     /// <param name="end">Findings of the working end alone.</param>
     /// <param name="p">Logit of the grip's share of the linear loss, logarithm of its heat capacity, logarithm of its loss.</param>
-    private static WarmUpFindings With(WarmUpFindings end, ReadOnlySpan<double> p)
+    private static WarmUpFindings With(WarmUpFindings end, ReadOnlySpan<double> p) => With(end, Share(p[0]), Math.Exp(p[1]), Math.Exp(p[2]));
+
+    /// <summary>An end whose linear loss goes into a grip by a share.</summary>
+    internal static WarmUpFindings With(WarmUpFindings end, double share, double gripJPerK, double gripWPerK) => end with
     {
-        double share = Share(p[0]);
-        return end with
-        {
-            LinearWPerK = end.LinearWPerK * (1 - share),
-            GripLinkWPerK = end.LinearWPerK * share,
-            GripHeatCapacityJPerK = Math.Exp(p[1]),
-            GripLossWPerK = Math.Exp(p[2]),
-        };
-    }
+        LinearWPerK = end.LinearWPerK * (1 - share),
+        GripLinkWPerK = end.LinearWPerK * share,
+        GripHeatCapacityJPerK = gripJPerK,
+        GripLossWPerK = gripWPerK,
+    };
 
     private static double Share(double logit) => 1 / (1 + Math.Exp(-logit));
 

@@ -20,6 +20,9 @@ public sealed record WarmUpFindings(
     /// <summary>Covariance of the logarithms of the searched quantities, scaled by what the fit left over.</summary>
     public double[,] LogCovariance { get; init; } = new double[0, 0];
 
+    /// <summary>True where the grip got so warm beside the end that both were fitted in turn.</summary>
+    public bool GripIsWarm { get; init; }
+
     /// <summary>RMS of what the fit leaves over at the working end, K.</summary>
     public double MisfitK { get; init; }
 

@@ -8,16 +8,23 @@ namespace Heatwright.Trials;
 /// radiation and a lag. The corrected Akaike criterion chooses (Hurvich and Tsai [hurvich-1989]); a gain under 2 keeps the simpler.</remarks>
 public sealed class WarmUpFit
 {
+    /// <summary>A grip that gets more than this share of the end's rise is no cold sink any more: our choice.</summary>
+    private const double WarmShare = 0.1;
+
+    /// <summary>Rounds of end and grip in turn: the second moves nothing that could be read.</summary>
+    private const int Rounds = 3;
+
     private readonly IReadOnlyList<WarmUpLog> logs;
     private readonly bool radiates;
     private readonly bool lags;
     private readonly List<string> names = ["heat capacity", "linear loss"];
     private readonly double[][] weight;
     private readonly double[][] doubtK;
+    private readonly WarmUpFindings? warmGrip;
 
-    private WarmUpFit(IReadOnlyList<WarmUpLog> logs, bool radiates, bool lags, double[][] weight)
+    private WarmUpFit(IReadOnlyList<WarmUpLog> logs, bool radiates, bool lags, double[][] weight, WarmUpFindings? warmGrip = null)
     {
-        (this.logs, this.radiates, this.lags, this.weight) = (logs, radiates, lags, weight);
+        (this.logs, this.radiates, this.lags, this.weight, this.warmGrip) = (logs, radiates, lags, weight, warmGrip);
         doubtK = [.. logs.Select(log => log.DoubtK())];
         if (radiates)
         {
@@ -65,14 +72,30 @@ public sealed class WarmUpFit
             }
         }
 
-        return GripFit.Add(logs, best! with { Tried = tried });
+        var first = GripFit.Add(logs, best! with { Tried = tried });
+        return first.GripLinkWPerK > 0 && Rise(logs, log => log.GripC) > WarmShare * Rise(logs, log => log.EndC) ? Again(logs, first, weight) : first;
+    }
+
+    private static double Rise(IReadOnlyList<WarmUpLog> logs, Func<WarmUpLog, double[]> of) => logs.Max(log => of(log).Where(double.IsFinite).DefaultIfEmpty(log.AirC).Max() - log.AirC);
+
+    /// <summary>The end once more beside the grip as it warms, then the grip beside that end, in turn. The share that goes into the grip is told by the grip's readings only, as before.</summary>
+    private static WarmUpFindings Again(IReadOnlyList<WarmUpLog> logs, WarmUpFindings found, double[][] weight)
+    {
+        for (int round = 0; round < Rounds; round++)
+        {
+            var end = new WarmUpFit(logs, found.Searched.Contains("radiating area"), found.Searched.Contains("lag"), weight, found).Search(found.Model).Found;
+            found = GripFit.Add(logs, end with { Tried = found.Tried }) with { GripIsWarm = true };
+        }
+
+        return found;
     }
 
     /// <summary>Fits again with the model and the left-out rows of an earlier fit: how a moved reading moves the findings.</summary>
     public static WarmUpFindings FitAs(IReadOnlyList<WarmUpLog> logs, WarmUpFindings like)
     {
         double[][] weight = [.. logs.Select((log, l) => log.EndC.Select((read, row) => double.IsFinite(read) && like.Scores[l][row] <= 6 ? 1.0 : 0.0).ToArray())];
-        return GripFit.Add(logs, new WarmUpFit(logs, like.Searched.Contains("radiating area"), like.Searched.Contains("lag"), weight).Search(like.Model).Found);
+        return like.GripIsWarm ? Again(logs, like, weight)
+            : GripFit.Add(logs, new WarmUpFit(logs, like.Searched.Contains("radiating area"), like.Searched.Contains("lag"), weight).Search(like.Model).Found);
     }
 
     /// <summary>Takes rows that lie more than six robust spreads off out of the next search; true when there were any.</summary>
@@ -141,7 +164,7 @@ public sealed class WarmUpFit
         double[][] left = new double[logs.Count][];
         for (int l = 0; l < logs.Count; l++)
         {
-            var run = Simulate(found, logs[l]);
+            var run = Simulate(Beside(found), logs[l]);
             modelled[l] = [.. run.Trace.SensorK.Select(kelvin => kelvin - 273.15)];
             left[l] = [.. modelled[l].Zip(logs[l].EndC, (model, read) => model - read)];
         }
@@ -175,7 +198,7 @@ public sealed class WarmUpFit
 
     private void Residuals(ReadOnlySpan<double> p, Span<double> residuals)
     {
-        var found = Read(p);
+        var found = Beside(Read(p));
         int at = 0;
         for (int l = 0; l < logs.Count; l++)
         {
@@ -186,6 +209,9 @@ public sealed class WarmUpFit
             }
         }
     }
+
+    /// <summary>The end with the warm grip beside it; without one, the end alone.</summary>
+    private WarmUpFindings Beside(WarmUpFindings end) => warmGrip is null ? end : GripFit.With(end, warmGrip.GripLinkWPerK / (warmGrip.GripLinkWPerK + warmGrip.LinearWPerK), warmGrip.GripHeatCapacityJPerK, warmGrip.GripLossWPerK);
 
     private WarmUpFindings Read(ReadOnlySpan<double> p)
     {

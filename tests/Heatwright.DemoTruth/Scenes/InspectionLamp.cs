@@ -96,6 +96,7 @@ internal sealed class InspectionLamp : Scene
             new("round-discharge", "discharge", "round", "what charge it really holds", [cells.Discharge("round", looseClip: false)]),
             new("round-pulses", "pulse", "round", "its ohms over the charge", [cells.Pulses("round", [0.5, 1.0, 1.5])]),
             new("lamp-points", "bench", "lamp", "what its driver holds, and down to which volts", [new LampRuns(hidden, bench).Points(overload: true)]) { Card = "lamp-points" },
+            new("lamp-warm-up", "warmUp", "lamp", "heat that its head takes and loses", [new LampRuns(hidden, bench).Warm(3.7)]),
             new("module-points", "modulePoints", "module", "what it loses", [small.Module([50, 20, 10, 7.1])]),
             new("leads-drop", "twoPointDrop", "leads", "ohms out and back", [small.Drop("leads", 1, slip: true)]),
             new("holder-drop", "twoPointDrop", "holder", "ohms of one touch, over two of them", [small.Drop("holder", 2, slip: false)]),

@@ -13,6 +13,9 @@ internal static class LampFits
     /// <summary>From here up a reading counts as held.</summary>
     private const double Held = 0.97;
 
+    /// <summary>At the most volts a driver that holds its current takes at least this share of the most amps.</summary>
+    private const double Switches = 0.9;
+
     /// <summary>A real light bends by about so much of its current where a straight line is drawn: our choice, from the logarithm in its volts.</summary>
     private const double Bend = 0.02;
 
@@ -26,6 +29,11 @@ internal static class LampFits
         }
 
         double most = sheet["amps"].Max();
+        if (Switching(sheet, most) is { } other)
+        {
+            return new(other);
+        }
+
         double level = Sample.Median([.. sheet["amps"].Where(amps => amps > Held * most)]);
         var lit = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(i => sheet["amps"][i] >= Tail * level)]);
         int[] flat = [.. Enumerable.Range(0, lit.Count).Where(i => lit["amps"][i] > Held * level)], falling = [.. Enumerable.Range(0, lit.Count).Except(flat)];
@@ -54,6 +62,16 @@ internal static class LampFits
             Says = [.. answer.Says, Text($"It holds {level:0.000} A down to {lowestHeld:0.00} V; below that it grows weaker. {(lit.Count < sheet.Count ? $"{sheet.Count - lit.Count} readings with less than a tenth of the amps count for nothing here." : "")}").TrimEnd()],
             Word = "falls",
         });
+    }
+
+    /// <summary>A driver that steps up or down takes the same watts, so its amps grow as its volts fall: the law here is not its law.</summary>
+    private static Problem? Switching(TrialSheet sheet, double most)
+    {
+        int highest = Enumerable.Range(0, sheet.Count).MaxBy(i => sheet["volts"][i]), largest = Enumerable.Range(0, sheet.Count).MaxBy(i => sheet["amps"][i]);
+        return sheet["amps"][highest] >= Switches * most ? null
+            : new("Its amps grow as its volts fall: its driver switches and takes the same watts, it does not hold a current at its own wires.", "the readings",
+                Text($"{sheet["amps"][highest]:0.000} A at {sheet["volts"][highest]:0.00} V, {most:0.000} A at {sheet["volts"][largest]:0.00} V"), "amps that do not grow by more than a tenth as the volts fall",
+                "Read amps and volts behind its driver, at the light itself, or pose it as a load of constant watts in a plant of stated numbers (docs/formats/plant.md).");
     }
 
     private static double[] Start(TrialSheet sheet, double level)

@@ -38,6 +38,15 @@ public class LampFitTests
         Assert.Contains(answer.Next, next => next.Contains("Turn the volts further down", StringComparison.Ordinal));
     }
 
+    /// <summary>By hand: 2.8 W at 4.2, 3.8 and 3.4 V are 0.667, 0.737 and 0.824 A.</summary>
+    [Fact]
+    public void A_driver_that_takes_the_same_watts_is_told_and_not_fitted()
+    {
+        var answer = TrialFits.Run("lamp-points", Given.Readings("lamp-points", [("volts", [4.2, 3.8, 3.4, 3.2]), ("amps", [0.667, 0.737, 0.824, 0.5])]));
+        Assert.False(answer.IsFine);
+        Assert.Contains("0.667 A at 4.20 V, 0.824 A at 3.40 V", answer.Problems[0].Value, StringComparison.Ordinal);
+    }
+
     /// <summary>By hand: 0.7 A at 3.93 V are 2.751 W, of which 0.3 · 3.0 V · 0.7 A = 0.63 W are light; the head has 30 J/K and loses 0.05 W/K, so it rises by 42.42 K·(1 − e^(−t/600 s)).
     /// Taken for heat, the light would make it 38.9 J/K and 0.065 W/K.</summary>
     [Fact]
@@ -55,6 +64,33 @@ public class LampFitTests
         // By hand: 8/√3 of 100 in 30 are 4.62/30 of 0.63 W, 0.097 W of 2.121 W: 4.6 of 100 of the loss, and in the other direction.
         double push = loss.Doubts.Pushes.Single(one => one.Cause.Id.Contains("light share", StringComparison.Ordinal)).By;
         Assert.Equal(-0.0457 * 0.05, push, 0.0002);
+    }
+
+    /// <summary>A head of 38 J/K that loses 0.054 W/K, 0.040 W/K into a grip of 90 J/K that loses 0.16 W/K, stepped here by tenths of a second. The grip gets a fifth of the head's rise:
+    /// taken as cold, head and grip together would lose 0.080 W/K instead of 0.054 + 0.04·0.16/0.20 = 0.086 W/K.</summary>
+    [Fact]
+    public void A_grip_that_gets_warm_beside_the_head_is_reckoned_as_warm()
+    {
+        var lamp = new Part(new("lamp"), PartKind.Lamp, "lamp", [new(PartQuantities.ForwardVolts, 3.0, "V", 0.2, "assumed", "by hand"), new(PartQuantities.LightShare, 30, "%", 8, "assumed", "by hand")]);
+        List<Reading> readings = [];
+        double head = 20, grip = 20;
+        for (int i = 0; i <= 36_000; i++)
+        {
+            bool on = i < 18_000;
+            if (i % 300 == 0)
+            {
+                readings.Add(new(readings.Count + 1, [Text(i / 10.0), on ? "3.70" : "0.00", on ? "0.70" : "0.00", Text(head), Text(grip)]));
+            }
+
+            double watts = on ? (3.70 - 0.9) * 0.70 : 0, across = 0.040 * (head - grip);
+            (head, grip) = (head + (0.1 * (watts - across - (0.054 * (head - 20))) / 38), grip + (0.1 * (across - (0.16 * (grip - 20))) / 90));
+        }
+
+        Column[] columns = [new("time", "s", ""), new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", ""), new("grip degrees", "°C", "")];
+        var found = PartBench.One(lamp, [new Trial(new("warm"), TrialKind.WarmUp, lamp.Id, [new(new("warm-1"), columns, readings) { Settings = new Dictionary<string, double> { ["air"] = 20 } }])], new InstrumentCauses([]));
+        double Si(string quantity) => found.Find(quantity)!.Si;
+        Assert.Equal(38, Si(PartQuantities.HeatCapacity), 0.8);
+        Assert.Equal(0.086, Si(PartQuantities.LinearLoss) + (Si(PartQuantities.GripLink) * Si(PartQuantities.GripLoss) / (Si(PartQuantities.GripLink) + Si(PartQuantities.GripLoss))), 0.0015);
     }
 
     private static string Text(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
