@@ -14,11 +14,14 @@ public sealed class PlantBuilder
     /// <summary>Controller period, s: our choice, well under the lag of any sensor here.</summary>
     public const double PeriodS = 0.5;
 
-    /// <summary>A lamp is followed for at most so long, s: two days.</summary>
-    private const double LampMostS = 48 * 3600;
+    /// <summary>Steps of a lamp's run at its full light; nothing in it is quicker than the pairs of its cells, which the stepper takes exactly.</summary>
+    private const double LampSteps = 3000;
 
-    /// <summary>Step of a lamp's run, s: nothing in it is quicker than the pairs of its cells, which the stepper takes exactly.</summary>
+    /// <summary>A lamp's step is never shorter, s.</summary>
     private const double LampStepS = 10;
+
+    /// <summary>A lamp is followed for so many times its full light: at a tenth of its current it counts as gone.</summary>
+    private const double LampFollowed = 1.2 / LoadModel.Lamp.GoneShare;
 
     private readonly Arrangement arrangement;
     private readonly Shelf shelf;
@@ -34,7 +37,10 @@ public sealed class PlantBuilder
     }
 
     /// <summary>Step of a single traced run, s.</summary>
-    public double StepS => arrangement.Lamp is null ? PeriodS : LampStepS;
+    public double StepS => arrangement.Lamp is null ? PeriodS : Math.Max(LampStepS, LampHoldS / LampSteps);
+
+    /// <summary>How long the middle values would hold a lamp's current, were all charge drawn at it, s.</summary>
+    private double LampHoldS => arrangement.Parallel * Inputs[places[PlantKey.Capacity]].Value.Si / Math.Max(1e-6, Inputs[places[PlantKey.LampAmps]].Value.Si * arrangement.DutyCeiling);
 
     /// <summary>The numbers it is built from.</summary>
     public IReadOnlyList<PlantInput> Inputs { get; }
@@ -223,7 +229,7 @@ public sealed class PlantBuilder
             Work = arrangement.Lamp is not null ? null
                 : new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = work.MostPieces },
             Duty = arrangement.Lamp is null ? work.Blocks : null,
-            MaxS = arrangement.Lamp is null ? work.AtMostS : LampMostS,
+            MaxS = arrangement.Lamp is null ? work.AtMostS : LampFollowed * LampHoldS,
         };
     }
 

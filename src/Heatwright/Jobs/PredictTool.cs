@@ -72,7 +72,7 @@ public static class PredictTool
         return PlantBuilder.For(arrangement, new Shelf(study.Parts, findings), RunStudy.Plan(brief)).Map(builder =>
         {
             var bare = builder.Build(builder.Middle);
-            var settings = new RunSettings { StepS = FirstStepS, EveryEvent = true, Cancel = cancel };
+            var settings = new RunSettings { StepS = builder.StepS, EveryEvent = true, Cancel = cancel };
             var first = HalvedRun.Of(bare, settings);
             double[] at = Chosen(instants, first.Run.RunTimeS);
             var run = at.Length == 0 ? first.Run : PlantRunner.Run(bare, settings with { StepS = first.StepS, Instants = at });

@@ -30,6 +30,15 @@ public class ClaimChecksTests
         Assert.Equal(beyondLamps, doubts.Any(doubt => doubt.Rule == "light of small lamps by amps" && doubt.Source == "common practice, no source"));
     }
 
+    /// <summary>An invented text. By hand: 1200 lm / (1 A · 3.2 V) = 375 lm/W, above the 370 lm/W that white light carries at most [murphy-2012].</summary>
+    [Fact]
+    public void Light_that_its_least_volts_cannot_give_is_doubted()
+    {
+        var listing = ListingReader.Read("Bright white LED module, 1200 lumens, 1A constant current, input 3.2V-9V").Value;
+        Assert.Contains(ClaimChecks.Of(listing), doubt => doubt.Rule == "light of its least volts" && doubt.Why.Contains("375 lm", StringComparison.Ordinal));
+        Assert.Empty(ClaimChecks.Of(ListingReader.Read("Bright white LED module, 300 lumens, 1A constant current, input 3.2V-9V").Value));
+    }
+
     [Fact]
     public void A_hundred_watts_on_a_thin_cartridge_are_doubted()
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Heatwright.DemoTruth;
 using Heatwright.Jobs;
@@ -86,6 +87,34 @@ public sealed partial class LampJourney(ITestOutputHelper output) : IDisposable
         Assert.Contains("no sensor to read", page, StringComparison.Ordinal);
         Assert.Empty(Directory.GetFiles(bench.In("sheet"), "*.c"));
         Assert.DoesNotContain("heater", said, StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>By hand: 5.03 Ah at 0.02 A, full until the cells stand at 3.27 V open with 7 of 100 left: 0.93 · 5.03/0.02 = 234 h. A run must not be broken off before.</summary>
+    [Fact]
+    public void A_small_light_is_followed_for_as_long_as_it_lasts()
+    {
+        string bundle = bench.In("bundle");
+        string sample = Path.Combine(Repository.Root, "samples", "inspection-lamp");
+        Directory.CreateDirectory(Path.Combine(bundle, "runs"));
+        foreach (string run in Directory.GetFiles(Path.Combine(sample, "runs")).Where(run => !Path.GetFileName(run).StartsWith("lamp-points", StringComparison.Ordinal)))
+        {
+            File.Copy(run, Path.Combine(bundle, "runs", Path.GetFileName(run)));
+        }
+
+        var study = JsonNode.Parse(File.ReadAllText(Path.Combine(sample, "study.json")))!;
+        study["trials"]!.AsArray().RemoveAll(trial => trial!["id"]!.GetValue<string>() == "lamp-points");
+        var lamp = study["parts"]!.AsArray().Single(part => part!["id"]!.GetValue<string>() == "lamp")!["stated"]!.AsArray();
+        lamp.RemoveAll(said => said!["quantity"]!.GetValue<string>() == "load current");
+        foreach (var (quantity, value, unit) in new[] { ("load current", 0.02, "A"), ("least input volts", 3.30, "V"), ("dark volts", 2.70, "V") })
+        {
+            lamp.Add(new JsonObject { ["quantity"] = quantity, ["value"] = value, ["unit"] = unit, ["plusMinus"] = 0, ["origin"] = "measured", ["text"] = "by hand" });
+        }
+
+        File.WriteAllText(Path.Combine(bundle, "study.json"), study.ToJsonString());
+        Do("import", bundle, Study);
+        var told = Json(Do("predict", Study, "--arrangement", "C", "--json"));
+        Assert.InRange(told.GetProperty("quantities").EnumerateArray().Single(one => one.GetProperty("name").GetString() == "full light time").GetProperty("value").GetDouble() / 3600, 225, 241);
+        Assert.NotEqual("time-over", told.GetProperty("stopReason").GetString());
     }
 
     [Fact]
