@@ -55,6 +55,10 @@ public static class VerdictCampaign
 
     private sealed record Pair(string Quantity, double Said, bool Kept);
 
+    /// <summary>What is asked of it: no study fails, and of at least 2000 predictions said to hold with 85 to 95 in 100, 87 to 93 in 100 do.</summary>
+    public static bool Holds(VerdictResult result) => result.Failures.Count == 0
+        && result.OwnWidths.FirstOrDefault(bin => bin.Said == "85 to 95") is { Count: >= 2000, Kept: >= 87 and <= 93 };
+
     /// <summary>So many studies at each width.</summary>
     public static VerdictResult Run(int studies, int seed, Action<string> say)
     {

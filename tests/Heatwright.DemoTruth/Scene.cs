@@ -33,7 +33,7 @@ internal abstract class Scene
     public abstract IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench);
 
     /// <summary>Those that are kept as samples.</summary>
-    public static IReadOnlyList<Scene> All { get; } = [new RopeKnife(), new FoamBow(), new WaxPen(), new InspectionLamp()];
+    public static IReadOnlyList<Scene> All { get; } = [new RopeKnife(), new FoamBow(), new WaxPen(), new InspectionLamp(), .. Scenarios.All.Where(scene => scene.Kept)];
 
     public static Scene Named(string folder) => All.Concat(Scenarios.All).FirstOrDefault(scene => scene.Folder == folder)
         ?? throw new ArgumentException($"There is no scene '{folder}'; there are {string.Join(", ", All.Select(scene => scene.Folder))}.", nameof(folder));

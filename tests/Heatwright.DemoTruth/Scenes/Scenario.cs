@@ -40,6 +40,9 @@ internal sealed class Scenario(string folder, string promise, string end, string
 
     public double GripLink { get; init; } = 0.006;
 
+    /// <summary>Where the figures of the work come from.</summary>
+    public string Why { get; init; } = "Invented for a test.";
+
     /// <summary>How far above the target the maker's controller holds, K; 0: as usual.</summary>
     public double Aim { get; init; }
 
@@ -47,7 +50,10 @@ internal sealed class Scenario(string folder, string promise, string end, string
 
     public override string Name => folder.Replace('-', ' ');
 
-    public override string Note => "Test. Every reading, label and price here is invented: made by a simulation with a hidden truth, not taken on a bench. "
+    /// <summary>Kept as a sample, not only made for a test.</summary>
+    public bool Kept { get; init; }
+
+    public override string Note => (Kept ? "Demo" : "Test") + ". Every reading, label and price here is invented: made by a simulation with a hidden truth, not taken on a bench. "
         + "Lithium cells and hot surfaces can hurt; local rules and licensed practice come first.";
 
     public override double Seed => 4711;
@@ -88,7 +94,7 @@ internal sealed class Scenario(string folder, string promise, string end, string
             ["contactPlusMinus"] = 0.1 * contact,
             ["needJ"] = need,
             ["needPlusMinusJ"] = 0.1 * need,
-            ["why"] = "Invented for a test.",
+            ["why"] = Why,
         };
         if (Aim > 0)
         {

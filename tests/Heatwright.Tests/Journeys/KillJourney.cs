@@ -25,6 +25,8 @@ public sealed class KillJourney
     public void The_figures_shown_are_those_of_the_result_files()
     {
         string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "validation.md"));
-        Assert.Equal(ProofPage.Written(page, Path.Combine(Repository.Root, "proofs", "results")), page);
+        string results = Path.Combine(Repository.Root, "proofs", "results");
+        Assert.Equal(ProofPage.Written(page, results), page);
+        Assert.Equal(ReliabilityPicture.Svg(results), File.ReadAllText(Path.Combine(Repository.Root, "docs", ReliabilityPicture.Name)));
     }
 }
