@@ -27,9 +27,9 @@ internal static class Program
             case ["fuzz", .. var rest]:
                 return Keep(words, "fuzz", FuzzCampaign.Run(Count(rest, 100_000), Seed, Console.WriteLine), result => result.Failures.Count == 0);
             case ["verdicts", .. var rest]:
-                return Keep(words, "verdicts", VerdictCampaign.Run(Count(rest, 60), Seed, Console.WriteLine), VerdictCampaign.Holds);
+                return Keep(words, "verdicts", VerdictCampaign.Run(Count(rest, 70), Seed, Console.WriteLine), VerdictCampaign.Holds);
             case ["verdicts-again", .. var rest]:
-                return Keep(words, "verdicts-again", VerdictCampaign.Run(Count(rest, 60), Seed + SecondSeed, Console.WriteLine), VerdictCampaign.Holds, Seed + SecondSeed);
+                return Keep(words, "verdicts-again", VerdictCampaign.Run(Count(rest, 70), Seed + SecondSeed, Console.WriteLine), VerdictCampaign.Holds, Seed + SecondSeed);
             case ["next", .. var rest]:
                 return Keep(words, "next", NextCampaign.Run(Count(rest, 200), Seed), result => result.MedianTrials["advised"] <= 0.5 * result.MedianTrials["any order"] && result.MedianTrials["advised"] < Math.Min(result.MedianTrials["cheapest first"], result.MedianTrials["largest doubt first"]));
             case ["validation"]:

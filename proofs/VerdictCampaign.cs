@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heatwright.Arrangements;
 using Heatwright.DemoTruth;
 using Heatwright.Jobs;
 using Heatwright.Numerics;
@@ -23,7 +24,7 @@ public sealed record ReliabilityBin(string Said, int Count, double Mean, double 
 public sealed record VerdictResult(int Studies, int Draws, IReadOnlyList<ReliabilityBin> OwnWidths, IReadOnlyList<ReliabilityBin> TwiceAsWide, IReadOnlyDictionary<string, double> ByQuantity, IReadOnlyList<string> Failures);
 
 /// <summary>Are said odds the odds that come true? Hidden values are drawn, every reading is made of them by code that shares nothing with the product, the product
-/// judges, and the truth is run at steps of 20 ms with more lumps and another controller. Limits are set at the twentieths of each prediction's draws, so that every
+/// judges, and the truth is run at steps of 20 ms with more lumps and another controller that holds what the brief says, to the end of its charge. Limits are set at the twentieths of each prediction's draws, so that every
 /// probability occurs; pairs of one prediction lean on each other, predictions of one study a little.</summary>
 public static class VerdictCampaign
 {
@@ -125,7 +126,7 @@ public static class VerdictCampaign
 
             var opened = OpenStudy.Read(file).Value;
             var verdicts = RunStudy.Run(opened.Study, opened.Fingerprint).Verdicts;
-            return [.. verdicts.AsParallel().AsOrdered().SelectMany(verdict => Pairs(verdict, Truth.Does(hidden, verdict.Arrangement.Letter)))];
+            return [.. verdicts.AsParallel().AsOrdered().SelectMany(verdict => Pairs(verdict, Truth.Does(hidden, verdict.Arrangement.Letter, PlantBuilder.UsualAimAboveK)))];
         }
         finally
         {

@@ -16,7 +16,10 @@ internal sealed record Wiring(string Letter, string Name, string Cell, int Serie
 internal sealed record Outcome(double ReadyS, int Cuts, double EndS, string Ended, double ChargeLeft, double GripC, double CellC, double MostA);
 
 /// <summary>An arrangement run through its work with the true values at steps of 20 ms.</summary>
-internal sealed class TrueTool(Hidden hidden, Wiring wiring)
+/// <param name="hidden">The true values.</param>
+/// <param name="wiring">How it is wired.</param>
+/// <param name="aimAboveK">How far above the target the controller holds; null: as the maker of the scene tuned it.</param>
+internal sealed class TrueTool(Hidden hidden, Wiring wiring, double? aimAboveK = null)
 {
     private const double StepS = 0.02;
     private const int AtCell = TrueEnd.Slots;
@@ -28,14 +31,18 @@ internal sealed class TrueTool(Hidden hidden, Wiring wiring)
     private double duty;
     private double integral;
 
-    public Outcome Run(double charge, int mostCuts)
+    /// <param name="charge">Charge it begins with.</param>
+    /// <param name="mostCuts">It stops after so many pieces.</param>
+    /// <param name="toTheEnd">It goes on when a piece was not done in its time, and counts those in a row before.</param>
+    public Outcome Run(double charge, int mostCuts, bool toTheEnd = false)
     {
         double[] x = new double[TrueEnd.Slots + TrueCell.Slots];
         Array.Fill(x, hidden["air"], 0, TrueEnd.Slots);
         x[AtCell] = charge;
         x[AtCell + 3] = hidden["air"];
         double ready = double.NaN, gripC = 0, cellC = 0, mostA = 0, taken = 0;
-        int cuts = 0;
+        int cuts = 0, begun = 0;
+        bool missed = false;
         string ended = "";
         double now = 0;
         for (int step = 0; ended.Length == 0; step++)
@@ -52,19 +59,21 @@ internal sealed class TrueTool(Hidden hidden, Wiring wiring)
             }
 
             double into = now - ready - job.FirstAfterS;
-            bool touching = into >= cuts * job.EveryS && into < (cuts * job.EveryS) + job.ForS && taken < hidden["work.need"];
+            bool touching = into >= begun * job.EveryS && into < (begun * job.EveryS) + job.ForS && taken < hidden["work.need"];
             double workW = touching ? hidden["work.contact"] * Math.Max(0, x[TrueEnd.Blade] - job.AboveC) : 0;
             taken += workW * StepS;
-            if (into >= (cuts * job.EveryS) + job.ForS)
+            if (into >= (begun * job.EveryS) + job.ForS)
             {
-                ended = taken >= hidden["work.need"] ? "" : "a piece was not done in its time";
-                cuts += ended.Length == 0 ? 1 : 0;
+                missed |= taken < hidden["work.need"];
+                ended = missed && !toTheEnd ? "a piece was not done in its time" : "";
+                cuts += missed ? 0 : 1;
+                begun++;
                 taken = 0;
             }
 
             var on = On(x, now);
             mostA = Math.Max(mostA, on.Amps);
-            ended = on.Ended.Length > 0 ? on.Ended : cuts >= mostCuts ? "work done" : now > 14_400 ? "time over" : ended;
+            ended = on.Ended.Length > 0 ? on.Ended : begun >= mostCuts ? "work done" : now > 14_400 ? "time over" : ended;
             RungeKutta.Step(x, StepS, (at, slope) => Slope(at, slope, now, workW));
             gripC = Math.Max(gripC, x[TrueEnd.Grip]);
             cellC = Math.Max(cellC, x[AtCell + 3]);
@@ -75,7 +84,7 @@ internal sealed class TrueTool(Hidden hidden, Wiring wiring)
 
     private void Control(double feltC)
     {
-        double missing = job.TargetC + job.AimAboveK - feltC;
+        double missing = job.TargetC + (aimAboveK ?? job.AimAboveK) - feltC;
         double asked = (job.Gain * missing) + integral;
         duty = Math.Clamp(asked, 0, wiring.DutyCeiling);
         integral = Math.Clamp(asked == duty ? integral + (job.Sum * missing) : integral, 0, 1);

@@ -31,9 +31,12 @@ public static class Truth
     }
 
     /// <summary>What an arrangement does from full to the end; a warm-up that is never done is infinite.</summary>
-    public static (double ReadyS, double Pieces, double GripC, double CellC) Does(Hidden hidden, string letter)
+    /// <param name="hidden">The true values.</param>
+    /// <param name="letter">Which.</param>
+    /// <param name="aimAboveK">How far above the target its controller holds; null: as the maker of the scene tuned it.</param>
+    public static (double ReadyS, double Pieces, double GripC, double CellC) Does(Hidden hidden, string letter, double? aimAboveK = null)
     {
-        var did = new TrueTool(hidden, hidden.Scene.Wirings.First(wiring => wiring.Letter == letter)).Run(1, 500);
+        var did = new TrueTool(hidden, hidden.Scene.Wirings.First(wiring => wiring.Letter == letter), aimAboveK).Run(1, 400, toTheEnd: aimAboveK is not null);
         return (double.IsNaN(did.ReadyS) ? double.PositiveInfinity : did.ReadyS, did.Cuts, did.GripC, did.CellC);
     }
 

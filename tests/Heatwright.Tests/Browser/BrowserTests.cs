@@ -1,4 +1,6 @@
 using System.Globalization;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Heatwright.Tests.Web;
 using Microsoft.Playwright;
 
@@ -54,6 +56,32 @@ public sealed class BrowserTests(ServedStudy served)
         }
 
         Assert.Empty(found);
+    }
+
+    /// <summary>Rules of WCAG 2.0 to 2.2, levels A and AA. Dark differs by its colours only.</summary>
+    [Theory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task Each_page_is_clean_for_an_accessibility_checker(ColorScheme scheme)
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Launch(playwright);
+        await using var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = 1280, Height = 800 }, ColorScheme = scheme });
+        var page = await context.NewPageAsync();
+        var options = new AxeRunOptions
+        {
+            RunOnly = scheme == ColorScheme.Light ? new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } : new RunOnlyOptions { Type = "rule", Values = ["color-contrast"] },
+            ResultTypes = [ResultType.Violations],
+        };
+        List<string> found = [];
+        foreach (string path in ServedStudy.Pages)
+        {
+            await page.GotoAsync(Address(path));
+            var result = await page.RunAxe(options);
+            found.AddRange(result.Violations.Select(rule => $"{path}: {rule.Id}, {rule.Nodes.Length} times, first {rule.Nodes[0].Target}: {rule.Nodes[0].Html}"));
+        }
+
+        Assert.True(found.Count == 0, string.Join("\n", found));
     }
 
     [Fact]
