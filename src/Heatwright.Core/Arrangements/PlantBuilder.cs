@@ -229,6 +229,7 @@ public sealed class PlantBuilder
             Work = arrangement.Lamp is not null ? null
                 : new WorkPattern(Positive(PlantKey.WorkContact, 0), 273.15 + work.AboveC, 0, work.EveryS, work.ForS, Positive(PlantKey.WorkNeed, 0)) { AfterTargetS = work.FirstAfterS, Count = work.MostPieces },
             Duty = arrangement.Lamp is null ? work.Blocks : null,
+            TimesRecovery = work.TimesRecovery,
             MaxS = arrangement.Lamp is null ? work.AtMostS : LampFollowed * LampHoldS,
         };
     }

@@ -18,6 +18,9 @@ public sealed record WorkPlan(
     /// <summary>How far above the target the controller holds, K, so that it is surely reached.</summary>
     public double AimAboveK { get; init; } = PlantBuilder.UsualAimAboveK;
 
+    /// <summary>The way back to the target is asked for after so many pieces; 0: not.</summary>
+    public int TimesRecovery { get; init; }
+
     /// <summary>Predictions end here at the latest, s.</summary>
     public double AtMostS { get; init; } = 4 * 3600;
 

@@ -18,6 +18,9 @@ public sealed record AssembledTool(PackModel? Pack, PathModel Path, LoadModel Lo
     /// <summary>The work, or null for a tool that only holds its temperature.</summary>
     public WorkPattern? Work { get; init; }
 
+    /// <summary>The way back to the target is timed after so many pieces; 0: not. The lanes leave that to the stepper.</summary>
+    public int TimesRecovery { get; init; }
+
     /// <summary>Blocks of off, warm-up, hold, work and stand-by; null: it heats and works all the time.</summary>
     public DutyPattern? Duty { get; init; }
 

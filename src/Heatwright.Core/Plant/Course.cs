@@ -14,6 +14,7 @@ internal sealed class Course
     private readonly ControlLoop control;
     private readonly WorkClock work;
     private readonly DutyClock duty;
+    private readonly RecoveryWatch? recovery;
     private readonly Ending ending;
     private readonly Trace trace;
     private readonly List<PlantEvent> events = [];
@@ -45,6 +46,7 @@ internal sealed class Course
         control = new ControlLoop(tool);
         work = new WorkClock(tool, settings.EveryEvent, events);
         duty = new DutyClock(tool, BlockBegan);
+        recovery = tool is { TimesRecovery: > 0, Work: { } pattern } ? new RecoveryWatch(tool.TargetK - ambientK, pattern.EveryS, tool.TimesRecovery) : null;
         ending = new Ending(tool);
         trace = new Trace(settings.Instants, tool.Network.Nodes.Count, stepper.Members);
         extremes = new Extremes(tool.Network.Nodes.Count);
@@ -70,6 +72,11 @@ internal sealed class Course
             record.Move(now);
             duty.Move(now, state.Rises[workingNode] + ambientK, work);
             work.Edge(now, tally.WorkJ, state.Rises[workingNode], region);
+            if (!work.Missed)
+            {
+                recovery?.See(now, work.Taking, state.Rises[workingNode]);
+            }
+
             var on = stepper.OnStateAt(state, Drive);
             if (control.Act(now, stepper.SensorK(state), on, AskedK))
             {
@@ -311,6 +318,7 @@ internal sealed class Course
             FullLightS = lamp is not null && double.IsNaN(fullLightS) ? now : fullLightS,
             WorkDone = work.Done,
             WorkDoneInARow = work.DoneInARow,
+            RecoveryS = recovery?.LongestS(now) ?? double.NaN,
             LowestAtWorkK = work.LowestK,
             HighestK = [.. extremes.HighestRise.Select(rise => ambientK + rise)],
             LowestV = extremes.LowestV,

@@ -129,6 +129,9 @@ public sealed record PlantRun(double RunTimeS, StopReason Stop, IReadOnlyList<Pl
     /// <summary>All pieces of work that were done.</summary>
     public int WorkDone { get; init; }
 
+    /// <summary>Longest way back to the target after a piece of work, s; NaN: not timed, or there was no piece; infinite: it never came back.</summary>
+    public double RecoveryS { get; init; } = double.NaN;
+
     /// <summary>Lowest temperature of the working node in each piece of work, K.</summary>
     public IReadOnlyList<double> LowestAtWorkK { get; init; } = [];
 

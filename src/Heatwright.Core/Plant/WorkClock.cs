@@ -21,6 +21,9 @@ internal sealed class WorkClock(AssembledTool tool, bool everyEvent, List<PlantE
     /// <summary>The piece takes heat. One that has what it needs takes no more, but stays until its time is over.</summary>
     public bool Taking => Working && !fed;
 
+    /// <summary>A piece was not done in its time.</summary>
+    public bool Missed => missed;
+
     public int Done { get; private set; }
 
     public int DoneInARow { get; private set; }

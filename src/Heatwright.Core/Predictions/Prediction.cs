@@ -17,6 +17,9 @@ public readonly record struct Outcome(double WarmUpS, int Pieces, double GripC, 
     /// <summary>Highest temperature of the working end, °C.</summary>
     public double HottestC { get; init; }
 
+    /// <summary>Longest way back to the target after a piece, s; NaN: not timed, or no piece; infinite: never.</summary>
+    public double RecoveryS { get; init; } = double.NaN;
+
     /// <summary>Lowest temperature of the working end while it worked, °C; NaN: it never worked.</summary>
     public double LowestAtWorkC { get; init; }
 
@@ -35,6 +38,7 @@ public readonly record struct Outcome(double WarmUpS, int Pieces, double GripC, 
         run.RunTimeS, run.Stop, run.LastRegion, run.ChargeLeft)
     {
         HottestC = run.HighestK[0] - 273.15,
+        RecoveryS = run.RecoveryS,
         LowestAtWorkC = run.LowestAtWorkK.Count > 0 ? run.LowestAtWorkK.Min() - 273.15 : double.NaN,
         HighestA = run.HighestA,
         LowestV = run.LowestV,

@@ -96,7 +96,7 @@ public sealed class Judge
         RequirementQuantity.ProtectionTrips => FromDraws(line, $"{Sentences.Say(prediction.MiddleOutcome.HighestA, "0.0")} A at most; {say!.Trip(shelf)}"),
         RequirementQuantity.ControllerVolts => FromDraws(line, $"the pack falls to {Sentences.Say(prediction.MiddleOutcome.LowestV, "0.00")} V under load"),
         RequirementQuantity.StuckSwitchTemperature => StuckSwitch(line),
-        RequirementQuantity.RecoveryTime => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "single recoveries are not predicted", $"time the way back to {Sentences.Say(brief.Work.TargetC, "0")} °C after one {brief.Piece}"),
+        RequirementQuantity.RecoveryTime => FromDraws(line, say!.Recovery(prediction.MiddleOutcome)),
         _ => throw new InvalidOperationException($"Requirement quantity {line.Quantity} has no rule."),
     };
 

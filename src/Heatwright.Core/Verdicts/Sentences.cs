@@ -67,6 +67,12 @@ internal sealed class Sentences(Brief brief, Prediction prediction)
         return middle.FullLightS <= 0 ? $"the driver never holds {Say(setA, "0.00")} A: from the start {volts}" : $"{full}, until {volts}; it goes on weaker until {Time(middle.RunTimeS)}, when {Ended(middle)}";
     }
 
+    /// <summary>How long the working end takes to come back after a piece, at its worst.</summary>
+    public string Recovery(Outcome middle) => double.IsNaN(middle.RecoveryS) ? $"the {End} never comes to work"
+        : double.IsInfinity(middle.RecoveryS) ? $"after a {brief.Piece} the {End} is not back at {Say(brief.Work.TargetC, "0")} °C when the next comes"
+        : middle.RecoveryS <= 0 ? $"no {brief.Piece} takes the {End} below {Say(brief.Work.TargetC, "0")} °C"
+        : $"at its worst the {End} is back at {Say(brief.Work.TargetC, "0")} °C {Time(middle.RecoveryS)} after a {brief.Piece}";
+
     /// <summary>How far the working end falls at work.</summary>
     public string Droop(Outcome middle) => double.IsNaN(middle.LowestAtWorkC) ? $"the {End} never comes to work"
         : $"at work the {End} falls to {Say(middle.LowestAtWorkC, "0")} °C, {Say(brief.Work.TargetC - middle.LowestAtWorkC, "0")} K under its target";

@@ -15,6 +15,7 @@ public static class Told
         RequirementQuantity.FullLightTime => outcome => double.IsNaN(outcome.FullLightS) ? 0 : outcome.FullLightS,
         RequirementQuantity.RunTime => outcome => outcome.RunTimeS,
         RequirementQuantity.EndTemperature => outcome => outcome.HottestC + 273.15,
+        RequirementQuantity.RecoveryTime => outcome => double.IsNaN(outcome.RecoveryS) ? double.PositiveInfinity : outcome.RecoveryS,
         RequirementQuantity.Steadiness => outcome => double.IsNaN(outcome.LowestAtWorkC) ? double.PositiveInfinity : brief.Work.TargetC - outcome.LowestAtWorkC,
         RequirementQuantity.WorkRate => outcome => outcome.Pieces > 0 ? 1 / BriefPlan.PieceS(brief.Work) : 0,
         RequirementQuantity.CellCurrent => outcome => outcome.HighestA / parallel,

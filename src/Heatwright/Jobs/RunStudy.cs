@@ -74,6 +74,7 @@ public static class RunStudy
             Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, origin))
         {
             Blocks = BriefPlan.Blocks(duty),
+            TimesRecovery = BriefPlan.TimesRecovery(brief),
             AimAboveK = duty.AimAboveK ?? PlantBuilder.UsualAimAboveK,
             AtMostS = BriefPlan.AtMostS(brief),
             MostPieces = BriefPlan.MostPieces(brief),

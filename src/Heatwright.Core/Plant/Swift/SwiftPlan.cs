@@ -19,6 +19,7 @@ internal static class SwiftPlan
         : tool.Path is not (PathModel.Direct or PathModel.StepUp) || tool.Path is PathModel.StepUp { Module: { ThroughOhm: > 0 } or { StartV: > 0 } or { InductanceTimesHz: < double.PositiveInfinity } } ? "another path"
         : tool.Network.Nodes.Count > MostNodes || tool.Network.HeaterNode < 0 || (tool.Network.SensorNode != tool.Network.WorkingNode) ? "another network"
         : tool.Controller is not (ControllerModel.Fixed or ControllerModel.Pi { DerivativeWSPerK: 0 }) || double.IsFinite(tool.Controller.IdleAfterS) ? "another controller"
+        : tool.TimesRecovery > 0 ? "recoveries to be timed"
         : tool.Duty is not null ? "a duty of blocks"
         : tool.TakesMeanVoltsForPower ? "power reckoned wrongly on purpose"
         : tool.BrownOutV > 0 || tool.Marks.Count > 0 || double.IsFinite(tool.Network.SensorLagS) is false ? "other events"

@@ -24,6 +24,10 @@ public static class BriefPlan
     /// <summary>Half as many again as the most that are asked, at least four hundred.</summary>
     public static int MostPieces(Brief brief) => Math.Max(LeastPieces, (int)Math.Min(1e6, Beyond * Asked(brief, RequirementQuantity.PiecesPerCharge)));
 
+    /// <summary>After how many pieces the way back to the target is asked for: those that are promised, or all; 0: it is not asked for.</summary>
+    public static int TimesRecovery(Brief brief) => brief.Requirements.All(line => line.Quantity != RequirementQuantity.RecoveryTime) ? 0
+        : Asked(brief, RequirementQuantity.PiecesPerCharge) is >= 1 and < 1e6 and var asked ? (int)Math.Ceiling(asked) : int.MaxValue;
+
     /// <summary>Seconds of the clock a piece takes on the average, pauses and stand-by included.</summary>
     public static double PieceS(Duty duty)
     {
