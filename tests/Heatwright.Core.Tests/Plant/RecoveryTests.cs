@@ -35,8 +35,13 @@ public sealed class RecoveryTests
         Assert.Equal(0, Run(100, new WorkPattern(0.01, Air, 0, 50, 4, 0) { AfterTargetS = 60, Count = 3 }).RecoveryS);
 
     [Fact]
-    public void Only_the_pieces_that_are_promised_count() =>
-        Assert.Equal(0, Run(150, new WorkPattern(0.45, Air, 0, 10, 4, 0) { AfterTargetS = 60, Count = 20 }, mostS: 2000, pieces: 1).RecoveryS);
+    public void Only_the_pieces_that_are_promised_count()
+    {
+        // The first of them begins at 200 - 50·e^(-0.6) = 172.6 K and ends at 50 + 122.6·e^(-0.16) = 154.5 K; the next ends at 141 K, and none of the rest comes back to 150 K.
+        WorkPattern work = new(0.15, Air, 0, 10, 4, 0) { AfterTargetS = 60, Count = 20 };
+        Assert.Equal(0, Run(150, work, mostS: 2000, pieces: 1).RecoveryS);
+        Assert.Equal(double.PositiveInfinity, Run(150, work, mostS: 2000).RecoveryS);
+    }
 
     [Fact]
     public void Pieces_that_come_faster_than_the_heat_never_let_it_come_back() =>
