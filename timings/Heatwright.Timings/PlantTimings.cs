@@ -91,7 +91,7 @@ internal static class PlantTimings
         var trace = traced > 0 ? new SwiftTrace(traced, count) : null;
         int width = SwiftBatch.Width;
         Parallel.For(0, (count + width - 1) / width, new ParallelOptions { MaxDegreeOfParallelism = threads },
-            batch => SwiftBatch.Run(draw, batch * width, Math.Min(width, count - (batch * width)), stepS, instants, trace, results, default));
+            batch => SwiftBatch.Run(draw, batch * width, Math.Min(width, count - (batch * width)), stepS, instants, trace, results.AsSpan(batch * width), default));
     }
 
     private static double U(int cause, int number) => (2 * CounterRandom.Uniform(Seed, (ulong)cause, (ulong)number)) - 1;

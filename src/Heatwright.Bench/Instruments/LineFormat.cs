@@ -41,7 +41,7 @@ internal sealed class LineFormat
 
         bool stamped = lines.Count(line => LineForms.Stamp(line, out _) is not null) * 10 >= lines.Count * 6;
         var inner = lines.Select(line => stamped && LineForms.Stamp(line, out string rest) is not null ? rest : line).ToList();
-        bool labelled = inner.Count(line => LineForms.Pairs(line) is not null) * 2 > inner.Count;
+        bool labelled = inner.Count(line => LabelledLine.Pairs(line) is not null) * 2 > inner.Count;
         byte separator = log.Mapping.Signature[0] == '-' ? (byte)0 : (byte)log.Mapping.Signature[0];
         var columns = log.Columns.Select((column, i) => new Place(column.Name, column.Kind == ColumnKind.Time ? null : column.Unit, i == log.TimeColumn)).ToList();
         if (stamped && columns.Count > 0)
@@ -74,7 +74,7 @@ internal sealed class LineFormat
         return readouts is not null && readouts.Any(readout => readout.Kind is ReadoutKind.Number or ReadoutKind.Overload or ReadoutKind.Missing) ? readouts : null;
     }
 
-    private Readout[]? Labelled(string text) => LineForms.Pairs(text) is { } pairs ? [.. pairs.Select(pair => One(pair.Value, PlaceOf(pair.Key)))] : null;
+    private Readout[]? Labelled(string text) => LabelledLine.Pairs(text) is { } pairs ? [.. pairs.Select(pair => One(pair.Value, PlaceOf(pair.Key)))] : null;
 
     private Place PlaceOf(string label)
     {

@@ -16,7 +16,7 @@ internal static partial class LabelledLine
     /// <param name="line">The line.</param>
     /// <param name="room">Filled and given back in place of a new dictionary; null: a new one.</param>
     /// <param name="byExpressionAlone">Leaves out the short cut, so that a test can hold both equal.</param>
-    public static Dictionary<string, string>? Pairs(string line, Dictionary<string, string>? room, bool byExpressionAlone = false)
+    public static Dictionary<string, string>? Pairs(string line, Dictionary<string, string>? room = null, bool byExpressionAlone = false)
     {
         string text = line.Trim().Trim('{', '}', ' ', ',', ';');
         if (text.Length is 0 or > LongestLine || text.AsSpan().IndexOfAny(':', '=') < 0)

@@ -22,7 +22,7 @@ internal static partial class LineForms
         var lines = Strings(text, sample);
         bool stamped = lines.Count > 0 && lines.Count(line => Stamp(line, out _) is not null) * 10 >= lines.Count * 6;
         var inner = stamped ? [.. lines.Select(line => Stamp(line, out string rest) is null ? "" : rest).Where(rest => rest.Length > 0)] : lines;
-        bool labelled = inner.Count > 0 && inner.Count(line => Pairs(line) is not null) * 2 > inner.Count;
+        bool labelled = inner.Count > 0 && inner.Count(line => LabelledLine.Pairs(line) is not null) * 2 > inner.Count;
         return labelled ? Labelled(text, stamped) : stamped ? Stamped(text, inner) : null;
     }
 
@@ -122,7 +122,7 @@ internal static partial class LineForms
         stamp = "";
         if (!stamped)
         {
-            return Pairs(line, room);
+            return LabelledLine.Pairs(line, room);
         }
 
         if (Stamp(line, out string rest) is not { } found)
@@ -131,7 +131,7 @@ internal static partial class LineForms
         }
 
         stamp = found;
-        return Pairs(rest, room);
+        return LabelledLine.Pairs(rest, room);
     }
 
     private static void EachLine(ReadOnlySpan<byte> text, Action<string> act)
@@ -148,11 +148,6 @@ internal static partial class LineForms
         rows.Write(Encoding.UTF8.GetBytes(line));
         rows.WriteByte((byte)'\n');
     }
-
-    /// <summary>The pairs of a line that holds nothing else, in order; null for any other line.</summary>
-    /// <param name="line">The line.</param>
-    /// <param name="room">Filled and given back in place of a new dictionary; what it held is gone.</param>
-    public static Dictionary<string, string>? Pairs(string line, Dictionary<string, string>? room = null) => LabelledLine.Pairs(line, room);
 
     [GeneratedRegex(@"^\s*(?:\[(?<time>[0-9T:.,/ +-]{5,32}Z?)\]\s*:?\s*|(?<time>[0-9T:.,/ +-]{5,32}?Z?)\s*->\s?)", RegexOptions.CultureInvariant)]
     private static partial Regex StampForm();

@@ -19,9 +19,6 @@ internal sealed class DutyClock
         pattern?.Refuse(tool.Controller, tool.Work);
     }
 
-    /// <summary>Blocks say when there is work, not the first reaching of the target.</summary>
-    public bool Leads => pattern is not null;
-
     public bool Over { get; private set; }
 
     public double NextS => pattern is null || Over ? double.PositiveInfinity : endS;

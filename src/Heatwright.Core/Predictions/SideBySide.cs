@@ -18,8 +18,9 @@ internal sealed class SideBySide
     public SideBySide(AssembledTool middle, double plainS)
     {
         (this.middle, this.plainS) = (middle, plainS);
-        swift = SwiftPlan.Refuses(middle) is null && StepFor(middle) is { } step && (StepS = step) > 0;
-        StepS = swift ? StepS : plainS;
+        double? stepS = SwiftPlan.Refuses(middle) is null ? StepFor(middle) : null;
+        swift = stepS is not null;
+        StepS = stepS ?? plainS;
     }
 
     /// <summary>Step of all runs, s.</summary>
@@ -41,11 +42,11 @@ internal sealed class SideBySide
         AssembledTool[] tools = [.. Enumerable.Range(from, count).Select(tool)];
         if (swift && tools.All(one => SwiftPlan.Refuses(one) is null && SwiftPlan.Gentle(one, 2 * StepS)))
         {
-            var results = new SwiftResult[outcomes.Length];
+            var results = new SwiftResult[count];
             SwiftBatch.Run(number => tools[number - from], from, count, StepS, instantSteps, trace, results, cancel);
-            for (int i = from; i < from + count; i++)
+            for (int i = 0; i < count; i++)
             {
-                outcomes[i] = Outcome.Of(results[i], middle.Network.AmbientK);
+                outcomes[from + i] = Outcome.Of(results[i], middle.Network.AmbientK);
             }
 
             return;

@@ -19,15 +19,8 @@ public sealed class Sensitivity
         double[] middle = builder.Middle;
         int[] places = [.. Enumerable.Range(0, middle.Length).Where(i => builder.Inputs[i].Value.SiDoubt > 0)];
         (int Place, double LowSi, double HighSi)[] ends = [.. places.Select(place => (place, middle[place] - (Ends * builder.Inputs[place].Value.SiDoubt), middle[place] + (Ends * builder.Inputs[place].Value.SiDoubt)))];
-        var runs = Predict.Many(builder, [.. ends.SelectMany(end => new[] { Moved(end.Place, end.LowSi), Moved(end.Place, end.HighSi) })]);
+        var runs = Predict.Many(builder, [.. ends.SelectMany(end => new[] { Turning.Moved(middle, end.Place, end.LowSi), Turning.Moved(middle, end.Place, end.HighSi) })]);
         Rows = [.. ends.Select((end, i) => new End(end.Place, end.LowSi, end.HighSi, runs[2 * i], runs[(2 * i) + 1]))];
-
-        double[] Moved(int place, double value)
-        {
-            double[] moved = [.. middle];
-            moved[place] = value;
-            return moved;
-        }
     }
 
     /// <summary>One input at both ends.</summary>

@@ -12,12 +12,15 @@ internal static class Turning
     public static Outcome[] Along(PlantBuilder builder, int place, IEnumerable<double> values)
     {
         double[] middle = builder.Middle;
-        return Predict.Many(builder, [.. values.Select(value =>
-        {
-            double[] moved = [.. middle];
-            moved[place] = value;
-            return moved;
-        })]);
+        return Predict.Many(builder, [.. values.Select(value => Moved(middle, place, value))]);
+    }
+
+    /// <summary>The same values but for one.</summary>
+    public static double[] Moved(double[] middle, int place, double value)
+    {
+        double[] moved = [.. middle];
+        moved[place] = value;
+        return moved;
     }
 
     /// <summary>Narrows a stretch whose ends give different answers, each round to a fifth.</summary>

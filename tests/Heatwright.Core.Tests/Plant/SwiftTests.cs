@@ -43,7 +43,7 @@ public class SwiftTests
         var results = new SwiftResult[draws];
         for (int from = 0; from < draws; from += SwiftBatch.Width)
         {
-            SwiftBatch.Run(Drawn, from, Math.Min(SwiftBatch.Width, draws - from), 0.1, [], null, results, TestContext.Current.CancellationToken);
+            SwiftBatch.Run(Drawn, from, Math.Min(SwiftBatch.Width, draws - from), 0.1, [], null, results.AsSpan(from), TestContext.Current.CancellationToken);
         }
 
         for (int i = 0; i < draws; i++)
@@ -118,7 +118,7 @@ public class SwiftTests
         tool =>
         {
             Assert.Null(SwiftPlan.Refuses(tool));
-            double step = SwiftPlan.StepFor(tool, 0.125);
+            double step = StepFor(tool, 0.125);
             var results = new SwiftResult[1];
             SwiftBatch.Run(_ => tool, 0, 1, step, [], null, results, default);
 
@@ -216,4 +216,7 @@ public class SwiftTests
         double[] factors = [.. MissionB.Doubtful.Select((doubt, cause) => 1 + (doubt * ((2 * CounterRandom.Uniform(20251125, (ulong)cause, (ulong)number)) - 1)))];
         return MissionB.Tool(0.7, factors);
     }
+
+    /// <summary>Step that divides the control period, at most the one given.</summary>
+    private static double StepFor(AssembledTool tool, double mostS) => tool.Controller is ControllerModel.Pi pi ? pi.PeriodS / Math.Ceiling((pi.PeriodS / mostS) - 1e-9) : mostS;
 }

@@ -87,35 +87,16 @@ internal sealed class FoamBow : Scene
     {
         string end = names.Of("wire");
         string piece = names.Of("stroke");
-        return new JsonObject
-        {
-            ["promise"] = $"A cordless bow whose hot {end} parts polystyrene foam boards 40 mm thick, one {piece} after another for an hour.",
-            ["workingEnd"] = end,
-            ["piece"] = piece,
-            ["airC"] = hidden["air"],
-            ["duty"] = new JsonObject
-            {
-                ["targetC"] = Job.TargetC,
-                ["everyS"] = Job.EveryS,
-                ["forS"] = Job.ForS,
-                ["firstAfterS"] = Job.FirstAfterS,
-                ["aboveC"] = Job.AboveC,
-                ["contact"] = 0.045,
-                ["contactPlusMinus"] = 0.008,
-                ["needJ"] = 44,
-                ["needPlusMinusJ"] = 6,
-                ["why"] = "A kerf of 0.8 mm through a board 180 mm wide and 40 mm thick is 5.8 cm³; at 20 kg/m³ that is 115 mg, heated from 20 to 240 °C "
-                    + "at about 1.7 J/(g·K): 43 J. From memory ±15 %; the conductance is a guess.",
-            },
-            ["requirements"] = new JsonArray(
-                Line("ready", $"The {end} is at 240 °C within 6 s of switching on.", "warmUpTime", 6, "s", true, true, "full cell, air at 20 °C", 1),
-                Line("pieces", $"60 times a {piece} on one charge, one every minute.", "piecesPerCharge", 60, "", false, true, "each up to 40 s long", 1),
-                Line("grip", "The grip stays at most at its touch limit of 43 °C.", "gripTemperature", 43, "°C", true, true, "held longer than 10 min", 1),
-                Line("cells", "No cell gets hotter than 60 °C.", "cellTemperature", 60, "°C", true, true, "while working", 1),
-                Line("bore", "All fits a handle of 24 mm inside diameter.", "insideDiameter", 24, "mm", true, true, "", 1),
-                Line("charging", "A USB source charges it in at most 4 h.", "chargeTime", 4, "h", true, true, "from empty", 1),
-                Line("cost", "All parts cost at most 25.", "partsCost", 25, "money", true, false, "", 1)),
-        };
+        return Hot(hidden, $"A cordless bow whose hot {end} parts polystyrene foam boards 40 mm thick, one {piece} after another for an hour.", end, piece, (0.045, 0.008), (44, 6),
+            "A kerf of 0.8 mm through a board 180 mm wide and 40 mm thick is 5.8 cm³; at 20 kg/m³ that is 115 mg, heated from 20 to 240 °C "
+                + "at about 1.7 J/(g·K): 43 J. From memory ±15 %; the conductance is a guess.",
+            Line("ready", $"The {end} is at 240 °C within 6 s of switching on.", "warmUpTime", 6, "s", true, true, "full cell, air at 20 °C", 1),
+            Line("pieces", $"60 times a {piece} on one charge, one every minute.", "piecesPerCharge", 60, "", false, true, "each up to 40 s long", 1),
+            Line("grip", "The grip stays at most at its touch limit of 43 °C.", "gripTemperature", 43, "°C", true, true, "held longer than 10 min", 1),
+            Line("cells", "No cell gets hotter than 60 °C.", "cellTemperature", 60, "°C", true, true, "while working", 1),
+            Line("bore", "All fits a handle of 24 mm inside diameter.", "insideDiameter", 24, "mm", true, true, "", 1),
+            Line("charging", "A USB source charges it in at most 4 h.", "chargeTime", 4, "h", true, true, "from empty", 1),
+            Line("cost", "All parts cost at most 25.", "partsCost", 25, "money", true, false, "", 1));
     }
 
     public override IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench)

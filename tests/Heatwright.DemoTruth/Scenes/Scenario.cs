@@ -60,62 +60,27 @@ internal sealed class Scenario(string folder, string promise, string end, string
 
     public override Job Job => job;
 
-    public override IReadOnlyList<(string Name, double Value, string What)> Invented { get; } = Values(cells, ends, boards, job, airC, contact, need);
+    public override IReadOnlyList<(string Name, double Value, string What)> Invented => Values();
 
     public override IReadOnlyList<DemoPart> Parts => [.. cells.Select(Cell), .. ends.Select(End), .. boards.Select(Board), .. Chargers(), .. Module is { } module ? [ModulePart(module)] : Array.Empty<DemoPart>(), .. Common()];
 
     public override IReadOnlyList<Wiring> Wirings => wirings;
 
-    /// <summary>The hidden values that depend on what is set beside the constructor.</summary>
-    internal void Complete(Hidden hidden)
-    {
-        foreach (var one in ends)
-        {
-            hidden[one.Id + ".shankLink"] = 2 * GripLink;
-            hidden[one.Id + ".gripLink"] = 2 * GripLink;
-        }
-
-        if (Module is { } module)
-        {
-            (hidden["module.set"], hidden["module.limit"], hidden["module.lockOut"]) = (module.SetV, module.LimitA, module.LockOutV);
-        }
-    }
-
     public override JsonObject Brief(Names names, Hidden hidden)
     {
-        var duty = new JsonObject
-        {
-            ["targetC"] = job.TargetC,
-            ["everyS"] = job.EveryS,
-            ["forS"] = job.ForS,
-            ["firstAfterS"] = job.FirstAfterS,
-            ["aboveC"] = job.AboveC,
-            ["contact"] = contact,
-            ["contactPlusMinus"] = 0.1 * contact,
-            ["needJ"] = need,
-            ["needPlusMinusJ"] = 0.1 * need,
-            ["why"] = Why,
-        };
+        var brief = BriefText.Hot(hidden, promise, names.Of(end), names.Of(piece), (contact, 0.1 * contact), (need, 0.1 * need), Why,
+            [.. lines.Select(line => (JsonNode)BriefText.Line(line.Id, line.Text, line.Quantity, line.Limit, line.Unit, line.AtMost, true, "full cell", 1))]);
         if (Aim > 0)
         {
-            duty["aimAboveK"] = Aim;
+            brief["duty"]!["aimAboveK"] = Aim;
         }
 
-        return new JsonObject
-        {
-            ["promise"] = promise,
-            ["workingEnd"] = names.Of(end),
-            ["piece"] = names.Of(piece),
-            ["airC"] = airC,
-            ["duty"] = duty,
-            ["requirements"] = new JsonArray([.. lines.Select(line => (JsonNode)BriefText.Line(line.Id, line.Text, line.Quantity, line.Limit, line.Unit, line.AtMost, true, "full cell", 1))]),
-        };
+        return brief;
     }
 
     /// <summary>Two wrong readings in each: volts lost at a clip, an overload mark or a drop typed in volts. The contacts are never measured.</summary>
     public override IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench)
     {
-        Complete(hidden);
         var (cell, heater, small) = (new CellRuns(hidden, bench), new HeaterRuns(hidden, bench), new SmallRuns(hidden, bench));
         List<DemoTrial> trials = [new("leads-drop", "twoPointDrop", "leads", "ohms out and back", [small.Drop("leads", 1, slip: true)])];
         foreach (var one in cells)
@@ -142,7 +107,7 @@ internal sealed class Scenario(string folder, string promise, string end, string
 
     private double UpEveryS(EndSpec one) => one.J * (job.TargetC - airC) / (one.UpV * one.UpV / one.Ohm) > 40 ? 2 : 0.5;
 
-    private static List<(string, double, string)> Values(CellSpec[] cells, EndSpec[] ends, BoardSpec[] boards, Job job, double airC, double contact, double need)
+    private List<(string, double, string)> Values()
     {
         const string what = "invented for a test";
         List<(string, double, string)> all =
@@ -150,7 +115,7 @@ internal sealed class Scenario(string folder, string promise, string end, string
             ("seed", 9, what), ("air", airC, what), ("cell.toGrip", 0.06, what), ("shank.loss", ShankLoss, what), ("grip.heatCapacity", 55, what), ("grip.loss", 0.16, what),
             ("switch.ohms", 0.010, what), ("leads.ohms", 0.020, what), ("tabs.ohms", 0.004, what), ("contacts.drift", 0.05, what), ("controller.drain", 0.008, what),
             ("probe.lag", 0.5, what), ("probe.contact", 0.99, what), ("work.contact", contact, what), ("work.need", need, what), ("supervision.ohms", 0.025, what), ("supervision.trip", boards[0].TripA, what),
-            ("module.set", 12, what), ("module.fixed", 0.15, what), ("module.perAmp", 0.25, what), ("module.perAmpSquared", 0.05, what), ("module.limit", 8, what), ("module.lockOut", 2.8, what),
+            ("module.set", Module?.SetV ?? 12, what), ("module.fixed", 0.15, what), ("module.perAmp", 0.25, what), ("module.perAmpSquared", 0.05, what), ("module.limit", Module?.LimitA ?? 8, what), ("module.lockOut", Module?.LockOutV ?? 2.8, what),
         ];
         foreach (var cell in cells)
         {
@@ -162,7 +127,7 @@ internal sealed class Scenario(string folder, string promise, string end, string
         {
             // The truth lets convection grow a little with the rise; its coefficient is the one at 200 K.
             double rise = job.TargetC - airC, convection = end.LossW / rise / Math.Pow(rise / 200, 0.15);
-            (string, double)[] values = [("ohms", end.Ohm), ("alpha", end.Alpha), ("core", 0.15 * end.J), ("blade", 0.85 * end.J), ("shank", 0.4 * end.J), ("coreLink", 0.6 * end.J), ("shankLink", 0), ("gripLink", 0), ("convection", convection), ("radiating", 0)];
+            (string, double)[] values = [("ohms", end.Ohm), ("alpha", end.Alpha), ("core", 0.15 * end.J), ("blade", 0.85 * end.J), ("shank", 0.4 * end.J), ("coreLink", 0.6 * end.J), ("shankLink", 2 * GripLink), ("gripLink", 2 * GripLink), ("convection", convection), ("radiating", 0)];
             all.AddRange(values.Select(one => ($"{end.Id}.{one.Item1}", one.Item2, what)));
         }
 

@@ -85,35 +85,16 @@ internal sealed class WaxPen : Scene
     {
         string end = names.Of("tip");
         string piece = names.Of("stroke");
-        return new JsonObject
-        {
-            ["promise"] = $"A cordless pen whose warm {end} carves modelling wax at 90 °C for an hour, three times a {piece} a minute.",
-            ["workingEnd"] = end,
-            ["piece"] = piece,
-            ["airC"] = hidden["air"],
-            ["duty"] = new JsonObject
-            {
-                ["targetC"] = Job.TargetC,
-                ["everyS"] = Job.EveryS,
-                ["forS"] = Job.ForS,
-                ["firstAfterS"] = Job.FirstAfterS,
-                ["aboveC"] = Job.AboveC,
-                ["contact"] = 0.012,
-                ["contactPlusMinus"] = 0.002,
-                ["needJ"] = 3,
-                ["needPlusMinusJ"] = 0.4,
-                ["why"] = "A groove takes about 10 mg of wax; melting it takes about 0.2 kJ/g and warming it from 21 °C about 2.5 J/(g·K) times 40 K: 3 J. "
-                    + "From memory ±15 %; the conductance is a guess.",
-            },
-            ["requirements"] = new JsonArray(
-                Line("ready", $"The {end} is at 90 °C within 15 s of switching on.", "warmUpTime", 15, "s", true, true, "full cell, air at 21 °C", 1),
-                Line("pieces", $"180 times a {piece} on one charge, three every minute.", "piecesPerCharge", 180, "", false, true, "each up to 10 s long", 1),
-                Line("grip", "The grip stays at most at its touch limit of 43 °C.", "gripTemperature", 43, "°C", true, true, "held longer than 10 min", 1),
-                Line("cells", "No cell gets hotter than 60 °C.", "cellTemperature", 60, "°C", true, true, "while working", 1),
-                Line("bore", "All fits a handle of 16 mm inside diameter.", "insideDiameter", 16, "mm", true, true, "", 1),
-                Line("charging", "A USB source charges it in at most 3 h.", "chargeTime", 3, "h", true, true, "from empty", 1),
-                Line("cost", "All parts cost at most 20.", "partsCost", 20, "money", true, false, "", 1)),
-        };
+        return Hot(hidden, $"A cordless pen whose warm {end} carves modelling wax at 90 °C for an hour, three times a {piece} a minute.", end, piece, (0.012, 0.002), (3, 0.4),
+            "A groove takes about 10 mg of wax; melting it takes about 0.2 kJ/g and warming it from 21 °C about 2.5 J/(g·K) times 40 K: 3 J. "
+                + "From memory ±15 %; the conductance is a guess.",
+            Line("ready", $"The {end} is at 90 °C within 15 s of switching on.", "warmUpTime", 15, "s", true, true, "full cell, air at 21 °C", 1),
+            Line("pieces", $"180 times a {piece} on one charge, three every minute.", "piecesPerCharge", 180, "", false, true, "each up to 10 s long", 1),
+            Line("grip", "The grip stays at most at its touch limit of 43 °C.", "gripTemperature", 43, "°C", true, true, "held longer than 10 min", 1),
+            Line("cells", "No cell gets hotter than 60 °C.", "cellTemperature", 60, "°C", true, true, "while working", 1),
+            Line("bore", "All fits a handle of 16 mm inside diameter.", "insideDiameter", 16, "mm", true, true, "", 1),
+            Line("charging", "A USB source charges it in at most 3 h.", "chargeTime", 3, "h", true, true, "from empty", 1),
+            Line("cost", "All parts cost at most 20.", "partsCost", 20, "money", true, false, "", 1));
     }
 
     public override IReadOnlyList<DemoTrial> Trials(Hidden hidden, Bench bench)

@@ -15,7 +15,7 @@ internal static class SwiftBatch
     /// <param name="stepS">Step.</param>
     /// <param name="instantSteps">Steps at whose start the trace is taken.</param>
     /// <param name="trace">Where to; its lanes are numbers.</param>
-    /// <param name="results">Results by number.</param>
+    /// <param name="results">Of these tools alone, in order.</param>
     /// <param name="cancel">Looked at every some thousand steps.</param>
     public static void Run(Func<int, AssembledTool> tools, int from, int count, double stepS, ReadOnlySpan<int> instantSteps, SwiftTrace? trace, Span<SwiftResult> results, CancellationToken cancel)
     {
@@ -30,7 +30,7 @@ internal static class SwiftBatch
 
         if (alike)
         {
-            Run(side, stepS, instantSteps, trace, from, count, cancel).AsSpan(0, count).CopyTo(results.Slice(from, count));
+            Run(side, stepS, instantSteps, trace, from, count, cancel).AsSpan(0, count).CopyTo(results);
             return;
         }
 
@@ -39,7 +39,7 @@ internal static class SwiftBatch
         {
             var alone = new AssembledTool[Width];
             Array.Fill(alone, side[i]);
-            results[from + i] = Run(alone, stepS, instantSteps, trace, from + i, 1, cancel)[0];
+            results[i] = Run(alone, stepS, instantSteps, trace, from + i, 1, cancel)[0];
         }
     }
 

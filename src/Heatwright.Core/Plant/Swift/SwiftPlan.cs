@@ -25,9 +25,6 @@ internal static class SwiftPlan
         : tool.BrownOutV > 0 || tool.Marks.Count > 0 || double.IsFinite(tool.Network.SensorLagS) is false ? "other events"
         : null;
 
-    /// <summary>Step that divides the control period, at most the one given.</summary>
-    public static double StepFor(AssembledTool tool, double mostS) => tool.Controller is ControllerModel.Pi pi ? pi.PeriodS / Math.Ceiling((pi.PeriodS / mostS) - 1e-9) : mostS;
-
     /// <summary>Nodes as the lanes order them: heater, working node where it is another, the rest.</summary>
     public static int[] Order(ThermalNetwork network)
     {
