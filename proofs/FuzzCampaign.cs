@@ -22,47 +22,61 @@ public sealed record FuzzResult(IReadOnlyDictionary<string, FuzzFigures> Readers
 public static class FuzzCampaign
 {
     private const double MostMs = 1000, MostMb = 64;
-    private const int SmallBytes = 4096, LargeBytes = 1 << 20;
+    private const int SmallBytes = 4096, LargeBytes = 1 << 20, SmallForOneLarge = 100, FewestLarge = 20;
+
+    private const string Study = """{ "format": "heatwright-bundle-1", "name": "n", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "w", "stated": [] } ], "trials": [ { "id": "t", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ] } ] } ] }""";
+
+    private const string Rows = "ohms\n2.71\n2.72\n";
 
     private static readonly string[] Tokens =
         ["9.9E37", "-9999", "OL", "sep=;", "\"", ";", ",", "\t", "\n", "\r\n", "#", "2024-01-01T00:00:00Z", "23:59:59", "1:20", "[V]", "(°C)", "mV", "k", "±", "4k7", "{", "}", "[[[[[[[[", "\\u0000", "null", "1e999", "::", "->", "../", "1,739", "1.739.000", "\0", "\u00ff\u00fe"];
 
     /// <summary>So many small inputs a reader, and a hundredth of that, at least twenty, of 1 MB.</summary>
-    public static FuzzResult Run(int count, int seed, Action<string> say)
+    /// <param name="count">Small inputs a reader.</param>
+    /// <param name="only">Only the reader of this name, so that several can run side by side, each in a process of its own; null: all, one after another.</param>
+    /// <param name="seed">Of the mutations.</param>
+    /// <param name="say">Takes a line a reader.</param>
+    /// <param name="stop">Ends it early; the figures say how far it came.</param>
+    public static FuzzResult Run(int count, string? only, int seed, Action<string> say, CancellationToken stop = default)
     {
         var readers = new Dictionary<string, (Action<byte[]> Read, byte[][] Samples)>(StringComparer.Ordinal)
         {
             ["log reader"] = (bytes => LogReader.Read(bytes), [.. Logs().Select(Encoding.UTF8.GetBytes)]),
             ["value parser"] = (Value, [.. ((string[])["4k7", "3,82", "1 234,5", "47 mohm", "320 °C", "12V 40W", "AWG24", "1:20", "2s1p", "5k6 1%", "3.7-4.2 V", "OL", "0.25 mm²", "±0.5 %"]).Select(Encoding.UTF8.GetBytes)]),
             ["bundle reader"] = (Zip, [Packed(), Packed()]),
+            ["bundle's entries"] = (Inside, [Encoding.UTF8.GetBytes(Study), Encoding.UTF8.GetBytes(Study + "\u0000" + Rows), Encoding.UTF8.GetBytes("\u0000" + Rows)]),
             ["serial and SCPI framing"] = (Framed, [.. Lines().Select(Encoding.Latin1.GetBytes)]),
         };
         var figures = new Dictionary<string, FuzzFigures>(StringComparer.Ordinal);
         var failures = new List<string>();
-        foreach (var (name, (read, samples)) in readers)
+        foreach (var (name, (read, samples)) in readers.Where(reader => only is null || reader.Key == only))
         {
             var random = new Random(seed);
-            var (worstMs, worstMb, large) = (0.0, 0.0, Math.Max(20, count / 100));
-            for (int i = 0; i < count; i++)
+            var (worstMs, worstMb, small, large) = (0.0, 0.0, 0L, 0L);
+            long mostLarge = Math.Max(FewestLarge, count / SmallForOneLarge);
+            // Mixed, so that a campaign that is ended early has seen both.
+            while ((small < count || large < mostLarge) && !stop.IsCancellationRequested)
             {
-                byte[] input = Mutated(samples, random, SmallBytes);
-                worstMs = Math.Max(worstMs, Timed(read, input, $"{name}, small {i.ToString(CultureInfo.InvariantCulture)}", failures));
-            }
-
-            for (int i = 0; i < large; i++)
-            {
-                byte[] input = Grown(samples, random);
-                using var memory = new MemoryPeak();
-                worstMs = Math.Max(worstMs, Timed(read, input, $"{name}, large {i.ToString(CultureInfo.InvariantCulture)}", failures));
-                double mb = memory.Mb();
-                worstMb = Math.Max(worstMb, mb);
-                if (mb > MostMb)
+                for (int i = 0; i < SmallForOneLarge && small < count && !stop.IsCancellationRequested; i++)
                 {
-                    failures.Add(string.Create(CultureInfo.InvariantCulture, $"{name}, large {i}: {mb:0} MB"));
+                    worstMs = Math.Max(worstMs, Timed(read, Mutated(samples, random, SmallBytes), $"{name}, small {(++small).ToString(CultureInfo.InvariantCulture)}", failures));
+                }
+
+                if (large < mostLarge)
+                {
+                    byte[] input = Grown(samples, random);
+                    using var memory = new MemoryPeak();
+                    worstMs = Math.Max(worstMs, Timed(read, input, $"{name}, large {(++large).ToString(CultureInfo.InvariantCulture)}", failures));
+                    double mb = memory.Mb();
+                    worstMb = Math.Max(worstMb, mb);
+                    if (mb > MostMb)
+                    {
+                        failures.Add(string.Create(CultureInfo.InvariantCulture, $"{name}, large {large}: {mb:0} MB"));
+                    }
                 }
             }
 
-            figures[name] = new(count, large, Math.Round(worstMs, 1), Math.Round(worstMb, 1));
+            figures[name] = new(small, large, Math.Round(worstMs, 1), Math.Round(worstMb, 1));
             say($"{name}: {figures[name]}");
         }
 
@@ -103,6 +117,13 @@ public static class FuzzCampaign
     {
         using var memory = new MemoryStream(bytes);
         Bundle.Read(memory, "fuzz");
+    }
+
+    /// <summary>A sound archive with garbled text in it: the first part stands for the study, what follows a NUL for the table of a run.</summary>
+    private static void Inside(byte[] bytes)
+    {
+        int cut = bytes.AsSpan().IndexOf((byte)0);
+        Zip(Packed(cut < 0 ? bytes : bytes[..cut], cut < 0 ? Encoding.UTF8.GetBytes(Rows) : bytes[(cut + 1)..]));
     }
 
     /// <summary>Through the front: lines as a recording that is listened to would be cut and read.</summary>
@@ -168,18 +189,20 @@ public static class FuzzCampaign
 
     private static IEnumerable<string> Lines() => ["+3.98200000E+00\n", "9.9E37\r\n", "tip:231.5,set:240\n", "> +1.0E-3,V\r\n", "DC  3.982  V\r", "rst:0x1 boot\r\n1 2 3\n", "\u00ff\u00fb\u00011.5\n"];
 
-    private static byte[] Packed()
+    private static byte[] Packed() => Packed(Encoding.UTF8.GetBytes(Study), Encoding.UTF8.GetBytes(Rows));
+
+    private static byte[] Packed(byte[] study, byte[] rows)
     {
         using var memory = new MemoryStream();
         using (var zip = new ZipArchive(memory, ZipArchiveMode.Create, leaveOpen: true))
         {
-            using (var text = new StreamWriter(zip.CreateEntry("study.json").Open()))
+            using (var text = zip.CreateEntry("study.json", CompressionLevel.Fastest).Open())
             {
-                text.Write("""{ "format": "heatwright-bundle-1", "name": "n", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "w", "stated": [] } ], "trials": [ { "id": "t", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ] } ] } ] }""");
+                text.Write(study);
             }
 
-            using var csv = new StreamWriter(zip.CreateEntry("runs/r.csv").Open());
-            csv.Write("ohms\n2.71\n2.72\n");
+            using var csv = zip.CreateEntry("runs/r.csv", CompressionLevel.Fastest).Open();
+            csv.Write(rows);
         }
 
         return memory.ToArray();

@@ -25,7 +25,15 @@ internal static class Program
             case ["full-disk"]:
                 return Keep(words, "full-disk", FullDisk.Run(Console.WriteLine), result => result.Failures.Count == 0);
             case ["fuzz", .. var rest]:
-                return Keep(words, "fuzz", FuzzCampaign.Run(Count(rest, 100_000), Seed, Console.WriteLine), result => result.Failures.Count == 0);
+                string? only = rest is [_, .. var reader] && reader.Length > 0 ? string.Join(' ', reader) : null;
+                using (var stop = new CancellationTokenSource())
+                using (PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal => End(signal, stop)))
+                using (PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => End(signal, stop)))
+                {
+                    var fuzzed = FuzzCampaign.Run(Count([.. rest.Take(1)], 100_000), only, Seed, Console.WriteLine, stop.Token);
+                    return Keep(["fuzz", .. rest.Take(1)], "fuzz", only is null ? fuzzed : WithOthers(fuzzed, rest[0]), result => result.Failures.Count == 0);
+                }
+
             case ["verdicts", .. var rest]:
                 return Keep(words, "verdicts", VerdictCampaign.Run(Count(rest, 70), Seed, Console.WriteLine), VerdictCampaign.Holds);
             case ["verdicts-again", .. var rest]:
@@ -39,9 +47,33 @@ internal static class Program
                 File.WriteAllText(Path.Combine(Root(), "docs", ReliabilityPicture.Name), ReliabilityPicture.Svg(results));
                 return 0;
             default:
-                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES]. Results go to proofs/results; validation writes them into docs/validation.md.");
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES]. Results go to proofs/results; validation writes them into docs/validation.md.");
                 return 2;
         }
+    }
+
+    /// <summary>A long campaign that is told to end keeps what it has seen.</summary>
+    private static void End(PosixSignalContext signal, CancellationTokenSource stop)
+    {
+        signal.Cancel = true;
+        stop.Cancel();
+    }
+
+    /// <summary>What other processes kept of the same campaign, with the readers of this one.</summary>
+    private static FuzzResult WithOthers(FuzzResult own, string count)
+    {
+        string file = Path.Combine(Root(), "proofs", "results", "fuzz.json");
+        if (!File.Exists(file))
+        {
+            return own;
+        }
+
+        using var kept = JsonDocument.Parse(File.ReadAllText(file));
+        bool same = kept.RootElement.GetProperty("command").GetString() == $"fuzz {count}" && kept.RootElement.GetProperty("seed").GetInt32() == Seed;
+        var others = same ? kept.RootElement.GetProperty("result").Deserialize<FuzzResult>(Pretty) : null;
+        return others is null ? own : new(
+            others.Readers.Where(reader => !own.Readers.ContainsKey(reader.Key)).Concat(own.Readers).ToDictionary(StringComparer.Ordinal),
+            [.. others.Failures.Where(failure => !own.Readers.Keys.Any(name => failure.StartsWith(name + ",", StringComparison.Ordinal))), .. own.Failures]);
     }
 
     private static int Count(string[] rest, int otherwise) => rest is [var text] ? int.Parse(text, CultureInfo.InvariantCulture) : otherwise;

@@ -16,7 +16,7 @@ public sealed record ReliabilityBin(string Said, int Count, double Mean, double 
 
 /// <summary>Figures of the campaign.</summary>
 /// <param name="Studies">Studies whose every reading was made up from a drawn truth, a width.</param>
-/// <param name="Draws">Draws of each prediction.</param>
+/// <param name="Draws">Most draws of a prediction; fewer where its words are settled.</param>
 /// <param name="OwnWidths">Truth drawn from what labels and assumptions say.</param>
 /// <param name="TwiceAsWide">Truth of the numbers that nobody measured drawn twice as wide.</param>
 /// <param name="ByQuantity">Share of truths inside the middle 90 of 100 draws, in 100, own widths.</param>
@@ -83,7 +83,7 @@ public static class VerdictCampaign
         }
 
         var inside = own.GroupBy(pair => pair.Quantity).ToDictionary(group => group.Key, group => Math.Round(100 * (Share(group, 0.9, 1) - Share(group, 0, 0.1)), 1));
-        return new(studies, RunStudy.Draws, Bins(own), Bins(wide), inside, failures);
+        return new(studies, Settling.Most, Bins(own), Bins(wide), inside, failures);
     }
 
     /// <summary>How often limits with such said odds were kept. Between the mean of 0.9 to 1 and that of 0 to 0.1 lie nominally 90 of 100.</summary>

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Heatwright.Numerics;
 using Heatwright.Plant;
+using Heatwright.Predictions;
 using Heatwright.Tests.Plant;
 
 namespace Heatwright.Timings;
@@ -13,6 +14,9 @@ internal static class PlantTimings
     private const ulong Seed = 20251125;
     private const int Draws = 4096;
 
+    /// <summary>Control period of the stepped-up tool; its lanes step as long.</summary>
+    private const double PeriodS = 0.5;
+
     /// <summary>Measures, and keeps the table in a file.</summary>
     public static void Run(TextWriter output, string folder)
     {
@@ -21,6 +25,10 @@ internal static class PlantTimings
         text.Append(Invariant($"Taken {TimeProvider.System.GetUtcNow():yyyy-MM-dd HH:mm} UTC. {Machine.Words()}\n\n"));
         text.Append("Mission B is invented: one cell with two RC pairs, a heater, four lumps, PI every 0.1 s on a reading in steps, work for 4 s every 20 s; 27 405 samples.\n");
         text.Append("Best of several runs each. Peer: timings/peer/mission_b.c, Runge-Kutta, one step a sample, gcc -O3 -march=native, best of 15.\n\n| computation | ms | against | ratio |\n| --- | --- | --- | --- |\n");
+        long before = GC.GetTotalAllocatedBytes(precise: true);
+        Whole();
+        double made = GC.GetTotalAllocatedBytes(precise: true) - before;
+        double used = Process.GetCurrentProcess().PeakWorkingSet64;
         double? peer = Peer.Ms(folder, "r20=0.7");
         double? peerSaturated = Peer.Ms(folder, "r20=2.0");
         int[] instants = [.. Enumerable.Range(0, 400).Select(i => 68 * i)];
@@ -28,22 +36,20 @@ internal static class PlantTimings
         Row("peer: plain C, one step a sample", peer, null, "");
         Row("one mission, events and trace at 400 instants, one thread", one, peer, "plain C");
         Row("the same by the general stepper", Best(4, () => PlantRunner.Run(MissionB.Tool(), new RunSettings { StepS = 0.1 })), peer, "plain C");
-        double drawn = Best(5, () => Many(Draws, 1, MissionDraw, 0.1, [], 0)) / Draws;
+        double drawn = Best(5, () => Many(Draws, 1, MissionDraw, 0.1, [], null)) / Draws;
         Row(Invariant($"one of {Draws} draws, events, one thread"), drawn, peer, "plain C");
-        double two = Best(5, () => Many(Draws, 2, MissionDraw, 0.1, [], 0)) / Draws;
+        double two = Best(5, () => Many(Draws, 2, MissionDraw, 0.1, [], null)) / Draws;
         Row("the same on two threads, per draw", two, drawn, "one thread");
         double saturated = Best(15, () => One(MissionB.Tool(2.0), 0.1, instants));
         Row("saturated mission (heater of 2 Ω)", saturated, peerSaturated, "plain C");
         Row("the same by the general stepper in steps of 0.1 s", Best(2, () => PlantRunner.Run(MissionB.Tool(2.0), new RunSettings { StepS = 0.1 })), saturated, "lanes (under 1: slower)");
         foreach (int count in (int[])[1024, 2048, 4096])
         {
-            Row(Invariant($"{count} draws, one thread, in all"), Best(3, () => Many(count, 1, MissionDraw, 0.1, [], 0)), null, "");
+            Row(Invariant($"{count} draws, one thread, in all"), Best(3, () => Many(count, 1, MissionDraw, 0.1, [], null)), null, "");
         }
 
-        long before = GC.GetTotalAllocatedBytes(precise: true);
-        double demo = Best(3, () => Many(10_000, 2, SteppedUp, 0.25, [.. Enumerable.Range(0, 400).Select(i => 12 * i)], 400));
-        Row("10 000 whole charges of a stepped-up tool of three nodes, 8 curves at 400 instants, two threads, in all", demo, 1000, "one second");
-        text.Append(Invariant($"\nMemory of the last row: {(GC.GetTotalAllocatedBytes(precise: true) - before) / 3e6:0} MB made a run, most in use {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:0} MB.\n"));
+        Row("10 000 whole charges of a stepped-up tool of three nodes, bands of 8 curves at 400 instants, two threads, in all", Best(3, Whole), 1000, "one second");
+        text.Append(Invariant($"\nMemory of the last row, taken before all others: {made / 1e6:0} MB made, most in use {used / 1e6:0} MB.\n"));
         text.Append("An adaptive implicit solver (CVODE) was not measured here: its library was not on this machine.\n");
         output.Write(text);
         Directory.CreateDirectory(Path.Combine(folder, "results"));
@@ -58,7 +64,7 @@ internal static class PlantTimings
     {
         const int count = 10_000;
         var results = new SwiftResult[count];
-        Many(count, 2, MissionDraw, 0.1, [], 0, results);
+        Many(count, 2, MissionDraw, 0.1, [], null, results);
         double worst = 0;
         int worstAt = -1;
         int otherEnd = 0;
@@ -85,10 +91,19 @@ internal static class PlantTimings
         SwiftBatch.Run(_ => tool, 0, 1, stepS, instants, new SwiftTrace(instants.Length, 1), results, default);
     }
 
-    private static void Many(int count, int threads, Func<int, AssembledTool> draw, double stepS, int[] instants, int traced, SwiftResult[]? into = null)
+    /// <summary>Ten thousand whole charges, and the range of 90 of 100 of all their curves.</summary>
+    private static void Whole()
+    {
+        const int count = 10_000;
+        int[] instants = [.. Enumerable.Range(0, 400).Select(i => 21 * i)];
+        var trace = new SwiftTrace(instants.Length, count);
+        Many(count, 2, SteppedUp, PeriodS, instants, trace);
+        Drawn.Bands(trace, count, [.. instants.Select(step => step * PeriodS)], [.. Enumerable.Range(0, SwiftTrace.Curves).Select(curve => ($"{curve}", "", curve, Array.Empty<double>()))]);
+    }
+
+    private static void Many(int count, int threads, Func<int, AssembledTool> draw, double stepS, int[] instants, SwiftTrace? trace, SwiftResult[]? into = null)
     {
         var results = into ?? new SwiftResult[count];
-        var trace = traced > 0 ? new SwiftTrace(traced, count) : null;
         int width = SwiftBatch.Width;
         Parallel.For(0, (count + width - 1) / width, new ParallelOptions { MaxDegreeOfParallelism = threads },
             batch => SwiftBatch.Run(draw, batch * width, Math.Min(width, count - (batch * width)), stepS, instants, trace, results.AsSpan(batch * width), default));
@@ -110,7 +125,7 @@ internal static class PlantTimings
             new LoadModel.Heater(6 * F(6, 0.04), 0.0006, 293.15),
             new ThermalNetwork([new("end", 6 * F(7, 0.1), 0.03 * F(8, 0.1), 0, 4e-4), new("grip", 40, 0.12), new("cells", 90, 0)], [new(0, 1, 0.012), new(1, 2, 0.1)], 293.15)
             { CellNode = 2, ElectronicsNode = 1, SensorLagS = 1.2 * F(9, 0.2) },
-            new ControllerModel.Pi(550, 0.5, 0.5, 0.02, 0, 6, 0.97) { StartW = 6 })
+            new ControllerModel.Pi(550, PeriodS, 0.5, 0.02, 0, 6, 0.97) { StartW = 6 })
         {
             CutoffV = 2.9,
             CutoffOnlyWhileOn = true,

@@ -17,6 +17,11 @@ internal sealed class LineReader(string source, LogMapping? answers)
     /// <summary>Where so many lines show no form there is none to find.</summary>
     private const int MostHeld = 200;
 
+    /// <summary>Where many lines showed no form, so many go by at most, and for so long at most, before it is looked for again: a look costs far more than a line.</summary>
+    private const int MostPassed = 1600;
+
+    private const double LookAgainS = 5;
+
     private const string Before = "it came before the first reading";
     private const string Stranger = "it does not fit the others";
 
@@ -26,6 +31,9 @@ internal sealed class LineReader(string source, LogMapping? answers)
     private int tryAt = 3;
     private int strangers = Strangers;
     private int fitted;
+    private int toPass, passed;
+    private double lookedS;
+    private string noForm = "";
     private bool wordsFirst = true;
 
     /// <summary>Takes a line.</summary>
@@ -47,10 +55,19 @@ internal sealed class LineReader(string source, LogMapping? answers)
         }
 
         held.Add(line);
-        if (held.Count >= (format is null ? tryAt : Math.Max(tryAt, strangers)))
+        if (held.Count < (format is null ? tryAt : Math.Max(tryAt, strangers)))
         {
-            Understand(line.AtS, heard);
+            return;
         }
+
+        if (format is null && passed < toPass && line.AtS - lookedS < LookAgainS)
+        {
+            passed += held.Count;
+            Release(heard, noForm);
+            return;
+        }
+
+        Understand(line.AtS, heard);
     }
 
     /// <summary>Called when time has passed without a line.</summary>
@@ -71,7 +88,7 @@ internal sealed class LineReader(string source, LogMapping? answers)
         }
 
         Release(heard, "no readings were found in it");
-        (tryAt, wordsFirst) = (3, true);
+        (tryAt, toPass, wordsFirst) = (3, 0, true);
     }
 
     /// <summary>Words before the first reading are what a board says when it starts.</summary>
@@ -106,7 +123,7 @@ internal sealed class LineReader(string source, LogMapping? answers)
             return;
         }
 
-        (format, asked, fitted) = (found, null, 0);
+        (format, asked, fitted, toPass) = (found, null, 0, 0);
         heard.Add(new Heard.Note(source, nowS, LinkState.Understood, $"The lines hold {format.Words}."));
         RawLine[] lines = [.. held];
         held.Clear();
@@ -138,8 +155,10 @@ internal sealed class LineReader(string source, LogMapping? answers)
         tryAt = Math.Max(held.Count + 1, held.Count * 3 / 2);
         if (held.Count >= MostHeld)
         {
-            Release(heard, question is null ? "no readings were found in it" : "its comma can be read in two ways");
-            tryAt = MostHeld; // so much without a form: it is looked for seldom from now on, and whenever the instrument pauses
+            noForm = question is null ? "no readings were found in it" : "its comma can be read in two ways";
+            Release(heard, noForm);
+            // So much without a form: it is looked for ever more seldom from now on, and whenever the instrument pauses.
+            (tryAt, toPass, passed, lookedS) = (MostHeld, Math.Clamp(2 * toPass, MostHeld, MostPassed), 0, nowS);
         }
     }
 }

@@ -18,13 +18,13 @@ internal static partial class ScpiAnswer
     public static IReadOnlyList<Readout>? Read(string question, string answer)
     {
         string[] parts = answer.Split([',', ';'], StringSplitOptions.TrimEntries);
-        string[] questions = question.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         // An entry of the error queue, such as -113,"Undefined header", is no reading.
         if (parts.Length > 64 || parts.Any(part => part.StartsWith('"')))
         {
             return null;
         }
 
+        string[] questions = question.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         var readouts = new Readout[parts.Length];
         bool each = questions.Length == parts.Length;
         var whole = each ? default : Named(question);
@@ -63,14 +63,20 @@ internal static partial class ScpiAnswer
 
     private static (string Name, Unit? Unit) Named(string question)
     {
-        var words = Word().Matches(question.ToUpperInvariant()).Select(match => match.Value).ToList();
-        var (function, name, unit) = Functions.FirstOrDefault(known => words.Any(word => word.StartsWith(known.Function, StringComparison.Ordinal)));
-        return function is null ? (question.Trim(), null) : (name, unit);
+        foreach (var (function, name, unit) in Functions)
+        {
+            for (int at = question.IndexOf(function, StringComparison.OrdinalIgnoreCase); at >= 0; at = question.IndexOf(function, at + 1, StringComparison.OrdinalIgnoreCase))
+            {
+                if (at == 0 || !char.IsAsciiLetter(question[at - 1]))
+                {
+                    return (name, unit);
+                }
+            }
+        }
+
+        return (question.Trim(), null);
     }
 
     [GeneratedRegex(@"^(?:[A-Za-z0-9_ .-]{0,24}> ?)+", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Prompt();
-
-    [GeneratedRegex(@"[A-Z]+", RegexOptions.CultureInvariant)]
-    private static partial Regex Word();
 }

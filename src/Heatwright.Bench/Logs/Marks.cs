@@ -56,7 +56,7 @@ internal static class Marks
         char thousands = decimalMark == ',' ? '.' : ',';
         string plain = number.Replace('\u2212', '-');
         // Hand meters send the sign apart from the digits: "-  1.5".
-        plain = plain[0] is '+' or '-' ? plain[0] + plain[1..].TrimStart() : plain;
+        plain = plain[0] is '+' or '-' && plain.Length > 1 && char.IsWhiteSpace(plain[1]) ? plain[0] + plain[1..].TrimStart() : plain;
         int point = plain.LastIndexOf(decimalMark);
         string whole = point >= 0 ? plain[..point] : plain;
         return Groups(ref whole, thousands) && double.TryParse(

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Globalization;
 using System.Text;
 
@@ -20,19 +21,19 @@ internal readonly record struct CellValue(CellKind Kind, double Value = double.N
 /// <summary>Numbers as they come: marks of thousands, units behind, over range, nothing at all.</summary>
 internal static class NumberCell
 {
-    private static readonly string[] Nothing =
+    private static readonly FrozenSet<string> Nothing = Set(
     [
         "-", "--", "---", "----", "--.--", "-.--", "--.-", "---.-", "-.---", "n/a", "na", "#n/a", "nan", "-nan", "nan(ind)", "-nan(ind)", "null",
         "none", "nil", "(null)", ".", "..", "?", "*", "\u2013", "\u2014", "no data", "nodata", "missing",
-    ];
+    ]);
 
     /// <summary>Over range as displays write it, letters or the digit nought for the O. Common practice, no source.</summary>
-    private static readonly string[] Over =
+    private static readonly FrozenSet<string> Over = Set(
     [
         "ol", "o.l", ".ol", "o.l.", "ol.", "0l", "0.l", ".0l", "0l.", "00l", "0.0l",
         ".0f", "0.f", ".of", "o.f", "ovl", "ovld", "ovflw", "over", "overload",
         "over range", "overrange", "overflow", "ofl", "o/l", "inf", "infinity", "infinite", "\u221e", "1.#inf", "1.#inf00",
-    ];
+    ]);
 
     public static CellValue Read(string cell, char mark)
     {
@@ -125,5 +126,7 @@ internal static class NumberCell
         return blank > 0 && Is(Over, text[..blank]) && UnitWords.Find(text[blank..]) is not null;
     }
 
-    private static bool Is(string[] words, string text) => text.Length <= 12 && words.Contains(text, StringComparer.OrdinalIgnoreCase);
+    private static bool Is(FrozenSet<string> words, string text) => text.Length <= 12 && words.Contains(text);
+
+    private static FrozenSet<string> Set(string[] words) => words.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 }

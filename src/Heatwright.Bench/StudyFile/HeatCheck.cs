@@ -24,7 +24,11 @@ internal static class HeatCheck
             PlantCheck.NotNegative($"{path}.airWPerK", node.AirWPerK, "W/K", desk);
             PlantCheck.NotNegative($"{path}.airWPerK125", node.AirWPerK125, "W/K^1.25", desk);
             PlantCheck.NotNegative($"{path}.radiatingM2", node.RadiatingM2, "m²", desk);
-            Kelvin($"{path}.startC", node.StartC ?? heat.AirC, desk);
+            if (node.StartC is { } startC)
+            {
+                Kelvin($"{path}.startC", startC, desk);
+            }
+
         }
         for (int i = 0; i < heat.Links.Count; i++)
         {

@@ -132,6 +132,12 @@ internal static class PlantCheck
         {
             desk.Say($"{at}.points", "Points of a curve do not rise.", $"{CheckDesk.Number(points.Count)} points", "two or more pairs [charge left, value], charge rising", "Correct the points.");
         }
+
+        // Volts, ohms and farads of a cell: none of them can be under zero.
+        if ((curve.Points ?? []).FirstOrDefault(point => point.Count == 2 && point[1] < 0) is { } below)
+        {
+            desk.Say($"{at}.points", "A value of a curve is below zero.", CheckDesk.Number(below[1]), "0 or more", "Correct the number.");
+        }
     }
 
     internal static void OneOf(string at, string what, string[] names, bool[] there, CheckDesk desk)

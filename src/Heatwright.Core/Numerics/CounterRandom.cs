@@ -8,11 +8,14 @@ public static class CounterRandom
     /// <summary>Uniform between 0 and 1, never at either end.</summary>
     public static double Uniform(ulong seed, ulong stream, ulong index)
     {
-        ulong mixed = Mix(Mix(Mix(seed) ^ stream) + (index * 0x9E3779B97F4A7C15));
-        return ((mixed >> 12) + 0.5) * (1.0 / 4503599627370496.0);
+        return ((Bits(seed, stream, index) >> 12) + 0.5) * (1.0 / 4503599627370496.0);
     }
 
-    private static ulong Mix(ulong z)
+    /// <summary>64 bits.</summary>
+    internal static ulong Bits(ulong seed, ulong stream, ulong index) => Mix(Mix(Mix(seed) ^ stream) + (index * 0x9E3779B97F4A7C15));
+
+    /// <summary>One round of the mixing function.</summary>
+    internal static ulong Mix(ulong z)
     {
         z += 0x9E3779B97F4A7C15;
         z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;

@@ -20,7 +20,17 @@ public static class Predict
     /// <param name="draws">How many draws.</param>
     /// <param name="progress">Told the number of draws done.</param>
     /// <param name="cancel">Cancels between two steps.</param>
-    public static Prediction Charge(PlantBuilder builder, Arrangement arrangement, ulong seed, int draws, Action<int>? progress = null, CancellationToken cancel = default)
+    public static Prediction Charge(PlantBuilder builder, Arrangement arrangement, ulong seed, int draws, Action<int>? progress = null, CancellationToken cancel = default) =>
+        Charge(builder, arrangement, seed, DrawRounds.Of(draws), progress, cancel);
+
+    /// <summary>The prediction with as many draws as are needed.</summary>
+    /// <param name="builder">Plant of the arrangement.</param>
+    /// <param name="arrangement">The arrangement.</param>
+    /// <param name="seed">The study's seed.</param>
+    /// <param name="draws">When there are enough.</param>
+    /// <param name="progress">Told the number of draws done.</param>
+    /// <param name="cancel">Cancels between two steps.</param>
+    public static Prediction Charge(PlantBuilder builder, Arrangement arrangement, ulong seed, DrawRounds draws, Action<int>? progress = null, CancellationToken cancel = default)
     {
         var first = Run(builder, builder.Middle, [], cancel);
         double endS = Math.Max(60, first.RunTimeS);
@@ -28,14 +38,12 @@ public static class Predict
         double[] bandTimes = Instants(1.1 * endS, BandInstants);
         var drawn = Drawn.Of(builder, seed, draws, bandTimes, progress, cancel);
         var onBandTimes = Run(builder, builder.Middle, drawn.TimesS, cancel).Trace;
-        return new(arrangement, builder, middle, drawn.Outcomes,
-        [
-            drawn.Band(arrangement.Lamp is null ? "working end" : "lamp head", "°C", SwiftTrace.NodeAt(0), [.. onBandTimes.NodesK[0].Select(Celsius)]),
-            drawn.Band("pack", "V", SwiftTrace.PackVAt, onBandTimes.TerminalV),
-            drawn.Band(arrangement.Lamp is null ? "heater" : "lamp", "W", SwiftTrace.LoadWAt, onBandTimes.LoadW),
-            drawn.Band("grip", "°C", SwiftTrace.NodeAt(1), [.. onBandTimes.NodesK[1].Select(Celsius)]),
-            drawn.Band("cells", "°C", SwiftTrace.NodeAt(2), [.. onBandTimes.NodesK[2].Select(Celsius)]),
-        ]);
+        return new(arrangement, builder, middle, drawn.Outcomes, drawn.Bands(
+            (arrangement.Lamp is null ? "working end" : "lamp head", "°C", SwiftTrace.NodeAt(0), [.. onBandTimes.NodesK[0].Select(Celsius)]),
+            ("pack", "V", SwiftTrace.PackVAt, onBandTimes.TerminalV),
+            (arrangement.Lamp is null ? "heater" : "lamp", "W", SwiftTrace.LoadWAt, onBandTimes.LoadW),
+            ("grip", "°C", SwiftTrace.NodeAt(1), [.. onBandTimes.NodesK[1].Select(Celsius)]),
+            ("cells", "°C", SwiftTrace.NodeAt(2), [.. onBandTimes.NodesK[2].Select(Celsius)])));
     }
 
     /// <summary>One run of the plant with chosen values, without trace.</summary>

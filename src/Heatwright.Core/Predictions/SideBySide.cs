@@ -61,10 +61,10 @@ internal sealed class SideBySide
         }
     }
 
-    /// <summary>The longest step, half a control period or a half of that and so on, at which the work is gentle enough; null: none.</summary>
+    /// <summary>The longest step, a control period or a half of it and so on, at which the work is gentle enough; null: none.</summary>
     private static double? StepFor(AssembledTool tool)
     {
-        for (double step = PlantBuilder.PeriodS / 2; step > PlantBuilder.PeriodS / 40; step /= 2)
+        for (double step = PlantBuilder.PeriodS; step > PlantBuilder.PeriodS / 40; step /= 2)
         {
             if (SwiftPlan.Gentle(tool, 2 * Room * step))
             {

@@ -4,6 +4,7 @@ using Heatwright.Numerics;
 namespace Heatwright.Quantities;
 
 /// <summary>One joint draw of all causes of a study. Same seed, number and cause give the same unit draw on any thread, in any order.</summary>
+/// <remarks>Draws of one seed are no strangers to each other: of every 256 in a row, each cause has one in each 256th of its chances. Two sets that must not know of each other take two seeds.</remarks>
 /// <param name="Seed">The study's seed.</param>
 /// <param name="Number">Which draw, from 0.</param>
 public sealed record Draw(ulong Seed, int Number)
@@ -19,7 +20,7 @@ public sealed record Draw(ulong Seed, int Number)
             return 0;
         }
 
-        double p = CounterRandom.Uniform(Seed, KeyOf(cause), (ulong)Number);
+        double p = StratifiedUniform.At(Seed, KeyOf(cause), (uint)Number);
         return cause.Shape switch
         {
             Shape.Normal => Quantiles.Normal(p),

@@ -12,6 +12,9 @@ public sealed class Judge
     /// <summary>Kept with at least this probability: go. Failed with at least this probability: no-go.</summary>
     public const double Sure = 0.95;
 
+    /// <summary>From this chance on, a must that a value inside its range lifts is a condition; below, it asks for a reading.</summary>
+    internal const double Likely = 0.75;
+
     private readonly Brief brief;
     private readonly Shelf shelf;
     private readonly Arrangement arrangement;
@@ -168,7 +171,7 @@ public sealed class Judge
 
         if (lifting is var (cause, side, at))
         {
-            return probability >= 0.75
+            return probability >= Likely
                 ? (VerdictWord.GoIf, $"{cause.Name} is {side} {Sentences.Input(cause, at)} ({WhichReading.Of(cause.Key)} tells)")
                 : (VerdictWord.NeedMoreReadings, $"it holds if {cause.Name} is {side} {Sentences.Input(cause, at)}: take {WhichReading.Of(cause.Key)}");
         }

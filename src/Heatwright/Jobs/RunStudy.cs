@@ -11,9 +11,6 @@ namespace Heatwright.Jobs;
 /// <summary>The main job: readings, checks, fits, findings, arrangements, predictions, verdicts.</summary>
 public static class RunStudy
 {
-    /// <summary>Draws per arrangement: enough that 0.95 is known to about ±0.01.</summary>
-    public const int Draws = 500;
-
     /// <summary>Works a study out. Same study, same result, whatever the number of threads.</summary>
     /// <param name="study">What was entered.</param>
     /// <param name="fingerprint">Its fingerprint.</param>
@@ -39,7 +36,7 @@ public static class RunStudy
             var state = new StudyState(fingerprint);
             foreach (var arrangement in study.Arrangements)
             {
-                progress?.Invoke($"Predicting {arrangement.Letter}, {arrangement.Name}: {Draws} draws over a whole charge");
+                progress?.Invoke($"Predicting {arrangement.Letter}, {arrangement.Name}: {Settling.First} to {Settling.Most} draws over a whole charge");
                 verdicts.Add(One(brief, shelf, arrangement, study.Seed, state, cancel));
             }
         }
@@ -59,7 +56,7 @@ public static class RunStudy
     private static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel)
     {
         var built = PlantBuilder.For(arrangement, shelf, Plan(brief));
-        var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, Draws, cancel: cancel) : null;
+        var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, Settling.For(brief, arrangement), cancel: cancel) : null;
         var safety = SafetyCheck.Of(arrangement, shelf, built.IsFine ? built.Value : null);
         return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state);
     }

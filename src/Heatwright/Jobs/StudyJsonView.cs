@@ -60,7 +60,8 @@ public sealed record RequirementView(
 }
 
 /// <summary>The middle run of a prediction.</summary>
-public sealed record PredictionView(double RunTimeS, string StopReason, double ChargeLeft, double? WarmUpS, int Pieces, IReadOnlyDictionary<string, double> EnergiesJ)
+/// <param name="Draws">How often what is not known exactly was drawn.</param>
+public sealed record PredictionView(double RunTimeS, string StopReason, double ChargeLeft, double? WarmUpS, int Pieces, IReadOnlyDictionary<string, double> EnergiesJ, int Draws)
 {
     /// <summary>The view of a prediction.</summary>
     public static PredictionView Of(Predictions.Prediction prediction)
@@ -77,7 +78,7 @@ public sealed record PredictionView(double RunTimeS, string StopReason, double C
             ["work"] = energies.WorkJ,
             ["air"] = energies.AirJ,
             ["stored"] = energies.StoredJ,
-        });
+        }, prediction.Draws.Count);
     }
 }
 

@@ -10,7 +10,7 @@ namespace Heatwright.Report;
 internal static class ComparisonPart
 {
     public static Html Of(StudyResult result, Pieces pieces) => Html.Of($"""
-        <section class="piece" id="comparison"><header><h2>Comparison</h2><span class="aside">same work, same air, {RunStudy.Draws} draws each; strip: the line is the limit, right of it is kept; dot and bar: value and where 90 of 100 draws lie</span></header>
+        <section class="piece" id="comparison"><header><h2>Comparison</h2><span class="aside">same work, same air, {Settling.Taken(result.Verdicts)}; strip: the line is the limit, right of it is kept; dot and bar: value and where 90 of 100 draws lie</span></header>
         {pieces.Of<Web.Pieces.Origins>()}
         <table class="compare stack compare-head" role="table"><colgroup><col class="what">{Html.Each(result.Verdicts, _ => new Html("<col>"))}{Html.Each(result.Tools, _ => new Html("<col>"))}</colgroup>
         <thead role="rowgroup"><tr role="row"><th role="columnheader" scope="col">requirement</th>{Html.Each(result.Verdicts, verdict => Html.Of(

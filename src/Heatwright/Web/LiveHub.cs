@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Threading.Channels;
 using Heatwright.Instruments;
@@ -12,7 +13,7 @@ namespace Heatwright.Web;
 /// <param name="Unit">Unit, empty where it is not known.</param>
 /// <param name="AtS">When it came.</param>
 /// <param name="Value">The number; null: over range, none, or words.</param>
-/// <param name="Text">What to show where there is no number.</param>
+/// <param name="Text">What the instrument itself shows; empty: the number tells more.</param>
 public sealed record LiveValue(string Source, string Name, string Unit, double AtS, double? Value, string Text);
 
 /// <summary>Gathers what is heard and tells it to every open page four times a second: thinned for the eye, with the peaks kept. A slow page misses some; the listening never waits for one.</summary>
@@ -25,10 +26,12 @@ internal sealed class LiveHub : IHeardTaker
     private const int MostKept = 1200;
 
     private const int MostNotes = 30;
+    private const int LongestFigure = 9;
     private const int MostChannels = 48;
     private const int MostBehind = 8;
 
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+    /// <summary>A gap in a curve goes as the word NaN.</summary>
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals };
 
     private readonly Lock gate = new();
     private readonly List<Channel<string>> pages = [];
@@ -129,6 +132,7 @@ internal sealed class LiveHub : IHeardTaker
     private sealed class LiveChannel
     {
         private readonly List<double[]> fresh = [];
+        private bool inGap = true;
 
         public LiveValue Latest { get; private set; } = new("", "", "", 0, null, "");
 
@@ -140,12 +144,19 @@ internal sealed class LiveHub : IHeardTaker
         {
             HasFresh = true;
             bool number = one.Kind == ReadoutKind.Number && double.IsFinite(one.Value);
-            Latest = new(line.Source, one.Name, one.Unit?.Symbol ?? "", line.AtS, number ? one.Value : null, one.Kind == ReadoutKind.Overload ? "OL" : one.Kind == ReadoutKind.Words ? one.Raw : "-");
-            if (number)
+            string text = one.Kind == ReadoutKind.Overload ? "OL" : one.Kind == ReadoutKind.Words ? one.Raw : number ? AsSent(one) : "-";
+            Latest = new(line.Source, one.Name, one.Unit?.Symbol ?? "", line.AtS, number ? one.Value : null, text);
+            if (number || !inGap)
             {
-                fresh.Add([line.AtS, one.Value]);
+                fresh.Add([line.AtS, number ? one.Value : double.NaN]);
             }
+
+            inGap = !number;
         }
+
+        /// <summary>The figures that the instrument itself shows, noughts at the end included, so that a figure does not change its width; empty where they are long or in another unit.</summary>
+        private static string AsSent(Readout one) =>
+            one.Raw.Length <= LongestFigure && double.TryParse(one.Raw, NumberStyles.Float, CultureInfo.InvariantCulture, out double raw) && raw == one.Value && !one.Raw.Contains('e', StringComparison.OrdinalIgnoreCase) ? one.Raw.TrimStart('+') : "";
 
         public List<double[]> Fresh()
         {
@@ -165,7 +176,7 @@ internal sealed class LiveHub : IHeardTaker
 
         public object Message(IReadOnlyList<double[]> points) => new { Latest.Source, Latest.Name, Latest.Unit, Latest.AtS, Latest.Value, Latest.Text, Points = points };
 
-        /// <summary>The least and the greatest of each bin, in their order: a short peak is never thinned away.</summary>
+        /// <summary>The least and the greatest of each bin, in their order, and a gap: neither a short peak nor an overload is ever thinned away.</summary>
         private static List<double[]> Thin(List<double[]> points, int most)
         {
             if (points.Count <= most)
@@ -178,18 +189,20 @@ internal sealed class LiveHub : IHeardTaker
             for (int bin = 0; bin < bins; bin++)
             {
                 int from = (int)((long)points.Count * bin / bins), to = (int)((long)points.Count * (bin + 1) / bins);
-                int least = from, greatest = from;
+                int least = -1, greatest = -1, gap = -1;
                 for (int i = from; i < to; i++)
                 {
-                    least = points[i][1] < points[least][1] ? i : least;
-                    greatest = points[i][1] > points[greatest][1] ? i : greatest;
+                    if (double.IsNaN(points[i][1]))
+                    {
+                        gap = i;
+                        continue;
+                    }
+
+                    least = least < 0 || points[i][1] < points[least][1] ? i : least;
+                    greatest = greatest < 0 || points[i][1] > points[greatest][1] ? i : greatest;
                 }
 
-                thin.Add(points[Math.Min(least, greatest)]);
-                if (least != greatest)
-                {
-                    thin.Add(points[Math.Max(least, greatest)]);
-                }
+                thin.AddRange(new SortedSet<int> { least, greatest, gap }.Where(i => i >= 0).Select(i => points[i]));
             }
 
             return thin;

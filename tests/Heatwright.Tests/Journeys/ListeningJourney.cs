@@ -108,14 +108,18 @@ public sealed class ListeningJourney : IDisposable
         var first = JsonDocument.Parse((await lines.ReadLineAsync(TestContext.Current.CancellationToken))!["data: ".Length..]).RootElement;
         var channel = first.GetProperty("channels")[0];
         Assert.Equal(("OL", JsonValueKind.Null), (channel.GetProperty("text").GetString(), channel.GetProperty("value").ValueKind));
-        double[] drawn = [.. channel.GetProperty("points").EnumerateArray().Select(point => point[1].GetDouble())];
+        var points = channel.GetProperty("points").EnumerateArray().Select(point => point[1]).ToList();
+        // The overload is no number and no line through it either: a gap, which goes as a word.
+        Assert.Equal("NaN", points[^1].GetString());
+        double[] drawn = [.. points.SkipLast(1).Select(level => level.GetDouble())];
         Assert.InRange(drawn.Length, 2, 24);
         Assert.Equal(99, drawn.Max());
         await lines.ReadLineAsync(TestContext.Current.CancellationToken);
-        hub.Take(new Heard.Line("meter", 2, "", [new("U", ReadoutKind.Number, 3.9, null, "3.9")]));
+        hub.Take(new Heard.Line("meter", 2, "", [new("U", ReadoutKind.Number, 3.9, null, "+3.900")]));
         hub.Settle(last: true);
         var second = JsonDocument.Parse((await lines.ReadLineAsync(TestContext.Current.CancellationToken))!["data: ".Length..]).RootElement;
         Assert.Equal(3.9, second.GetProperty("channels")[0].GetProperty("value").GetDouble());
+        Assert.Equal("3.900", second.GetProperty("channels")[0].GetProperty("text").GetString());
         Assert.True(second.GetProperty("over").GetBoolean());
         using var foreign = new HttpRequestMessage(HttpMethod.Get, "/events");
         foreign.Headers.Add("Origin", "http://elsewhere.example");

@@ -1,4 +1,5 @@
 using Heatwright.Plant;
+using Heatwright.Tests.Journeys;
 
 namespace Heatwright.Tests.Posed;
 
@@ -73,6 +74,37 @@ public class HopelessTests
         double done = posed.Quantity("pieces of work");
         Assert.InRange(done, 5, 100);
         Assert.Contains(posed.Notes, note => note == $"Of 500 pieces of work {done:0} are done before it ends.");
+    }
+
+    /// <summary>What no tool can have, and what a tool cannot be without: refused with the field, the value, what is allowed and the next step, and nothing is run.</summary>
+    [Theory]
+    [InlineData("\"ohm\": 2", "\"ohm\": -2", "plants[0].load.heater.ohm", "-2")]
+    [InlineData("\"ohm\": 2", "\"ohm\": null", "plants[0].load.heater.ohm", "null")]
+    [InlineData("\"ohm\": 2", "", "plants[0].load.heater.ohm", "absent")]
+    [InlineData("\"capacityAh\": 0.05", "\"capacityAh\": -1", "plants[0].pack.cell.capacityAh", "-1")]
+    [InlineData("\"capacityAh\": 0.05, ", "", "plants[0].pack.cell.capacityAh", "absent")]
+    [InlineData("[1, 4.2]", "[1, -4.2]", "plants[0].pack.cell.openV.points", "-4.2")]
+    [InlineData("\"flat\": 0.1", "\"flat\": -0.1", "plants[0].pack.cell.instantOhm.flat", "-0.1")]
+    [InlineData("\"jPerK\": 3", "\"jPerK\": 0", "plants[0].heat.nodes[0].jPerK", "0")]
+    [InlineData("\"airWPerK\": 0.05", "\"airWPerK\": -0.05", "plants[0].heat.nodes[0].airWPerK", "-0.05")]
+    [InlineData("\"airC\": 20", "\"airC\": -400", "plants[0].heat.airC", "-400")]
+    [InlineData("\"duty\": 1", "\"duty\": 1.5", "plants[0].control.duty", "1.5")]
+    [InlineData("\"ohm\": 2", "\"ohm\": 1e999", "plants[0].load.heater.ohm", "1e999")]
+    [InlineData("\"load\": { \"heater\": { \"ohm\": 2 } }, ", "", "plants[0].load", "none")]
+    public void A_number_that_cannot_be_or_is_not_there_is_refused(string from, string to, string where, string value)
+    {
+        string plant = Plant("", """ "load": { "heater": { "ohm": 2 } }, "control": { "duty": 1 }, "end": { "cutoffV": 3.1 } """).ReplaceLineEndings("");
+        Assert.Contains(from, plant, StringComparison.Ordinal);
+        using var bench = new Bench();
+        Directory.CreateDirectory(bench.In("posed"));
+        File.WriteAllText(Path.Combine(bench.In("posed"), "study.json"),
+            $$"""{ "format": "heatwright-bundle-1", "name": "posed", "seed": 1, "note": "Invented.", "invented": true, "plants": [ { "id": "p", "letter": "A", "name": "posed", {{plant.Replace(from, to, StringComparison.Ordinal)}} } ] }""");
+        var said = bench.Type("predict", bench.In("posed"), "--json");
+        Assert.Equal((2, ""), (said.Exit, said.Out));
+        Assert.Contains($"where  study.json, {where}\n", said.Error.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains($"value  {value}\n", said.Error.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains("limit  ", said.Error, StringComparison.Ordinal);
+        Assert.Contains("next   ", said.Error, StringComparison.Ordinal);
     }
 
     [Fact]

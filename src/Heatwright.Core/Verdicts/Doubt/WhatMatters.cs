@@ -33,6 +33,8 @@ public static class WhatMatters
     /// <summary>A result that is never reached counts as so many times its limit, so that it has a spread at all: our choice.</summary>
     private const double NeverTimes = 3;
 
+    private const ulong SecondSet = 0x9E3779B97F4A7C15;
+
     /// <summary>For every requirement that a run tells.</summary>
     /// <param name="brief">The brief.</param>
     /// <param name="prediction">The prediction.</param>
@@ -44,9 +46,12 @@ public static class WhatMatters
         var lines = brief.Requirements.Select(line => (Line: line, Tell: Told.ByRun(line, brief, prediction.Arrangement.Parallel))).Where(pair => pair.Tell is not null).ToArray();
         var sensitivity = new Sensitivity(builder);
         var sources = Sources(builder, sensitivity, [.. lines.Select(pair => Capped(pair.Line, pair.Tell!))]);
-        var a = Run(builder, draws, i => (new Draw(seed, 2 * i), new Draw(seed, 2 * i)), _ => false);
-        var b = Run(builder, draws, i => (new Draw(seed, (2 * i) + 1), new Draw(seed, (2 * i) + 1)), _ => false);
-        var mixed = sources.Select(source => Run(builder, draws, i => (new Draw(seed, 2 * i), new Draw(seed, (2 * i) + 1)), source.Holds)).ToArray();
+
+        // Two sets that know nothing of each other: draws of one seed do.
+        ulong other = seed + SecondSet;
+        var a = Run(builder, draws, i => (new Draw(seed, i), new Draw(seed, i)), _ => false);
+        var b = Run(builder, draws, i => (new Draw(other, i), new Draw(other, i)), _ => false);
+        var mixed = sources.Select(source => Run(builder, draws, i => (new Draw(seed, i), new Draw(other, i)), source.Holds)).ToArray();
         return [.. lines.Select(pair =>
         {
             var tell = Capped(pair.Line, pair.Tell!);

@@ -15,7 +15,8 @@ internal sealed class SwiftCoefs(SwiftShape shape)
 
     public Lanes Series, PerString, LoopOhm, PerCapacity, ShortKeep, ShortTake, LongKeep, LongTake, PackOverCell, CellsTimesOhm;
     public Lanes DrainOnA, DrainOffA, CutoffV, TripA;
-    public Lanes Activation, PerReferenceK, TransferPerK;
+    public Lanes Activation, PerReferenceK, KPerTransfer;
+    public Lanes Asinh0, Asinh1, Asinh2, Asinh3, Asinh4, Asinh5, Asinh6, Asinh7, Asinh8, Asinh9, Asinh10, Asinh11, Asinh12;
     public Lanes HeaterAt, HeaterSlope, LeastOhm;
     public Lanes SetV, FixedW, DropV, SlopeOhm, LimitA, RestSquared, LockOutV, DiodeV;
     public Lanes Gain, Integral, Tracking, PeriodS, TargetC, AirC, AirK, AirK4, ReadingStep, PerReadingStep, MaxDuty, PerNominalOhm, MostW, NominalFullW, PerNominalFull;

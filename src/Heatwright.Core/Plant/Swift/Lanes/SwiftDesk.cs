@@ -70,19 +70,4 @@ internal sealed class SwiftDesk
         var (now, last) = place switch { 0 => (T0[lane], LastT0[lane]), 1 => (T1[lane], LastT1[lane]), 2 => (T2[lane], LastT2[lane]), _ => (T3[lane], LastT3[lane]) };
         return last + (share * (now - last));
     }
-
-    /// <summary>Writes one lane's curves at an instant.</summary>
-    public void Put(SwiftTrace trace, int at, int instant, int lane, int[] order, double airK)
-    {
-        for (int place = 0; place < order.Length; place++)
-        {
-            double rise = place switch { 0 => LastT0[lane], 1 => LastT1[lane], 2 => LastT2[lane], _ => LastT3[lane] };
-            trace.At(at, order[place], instant) = (float)(rise + airK - 273.15);
-        }
-
-        trace.At(at, SwiftTrace.SensorAt, instant) = (float)(Sensor[lane] + airK - 273.15);
-        trace.At(at, SwiftTrace.PackVAt, instant) = (float)LastV[lane];
-        trace.At(at, SwiftTrace.LoadWAt, instant) = (float)(Duty[lane] * LoadW[lane]);
-        trace.At(at, SwiftTrace.ChargeAt, instant) = (float)LastCharge[lane];
-    }
 }

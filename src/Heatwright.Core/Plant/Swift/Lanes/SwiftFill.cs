@@ -29,7 +29,8 @@ internal static class SwiftFill
         c.LongTake = Cell(cell => 1 - Math.Exp(-stepS / cell.Tau2S));
         c.Activation = Cell(cell => cell.ActivationJPerMol / Physics.Constants.GasJPerMolK);
         c.PerReferenceK = Cell(cell => 1 / cell.ReferenceK);
-        c.TransferPerK = Create(2 * Physics.Constants.GasJPerMolK / Physics.Constants.FaradayCPerMol);
+        c.KPerTransfer = Create(Physics.Constants.FaradayCPerMol / (2 * Physics.Constants.GasJPerMolK));
+        SwiftAsinh.Give(c);
         c.DrainOnA = Tool(tool => tool.DrainOnA);
         c.DrainOffA = Tool(tool => tool.DrainOffA);
         c.CutoffV = Tool(tool => tool.CutoffV);

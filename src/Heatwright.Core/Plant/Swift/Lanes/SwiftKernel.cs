@@ -21,38 +21,44 @@ internal static class SwiftKernel
         Lanes half = Create(0.5);
         Lanes zero = Create(0.0);
         Lanes one = Create(1.0);
+        Lanes two = Create(2.0);
         Lanes charge = s.Charge, v1 = s.ShortV, v2 = s.LongV, t0 = s.T0, t1 = s.T1, t2 = s.T2, t3 = s.T3, sensor = s.Sensor, integral = s.IntegralW, duty = s.Duty;
         Lanes lastA = s.LastA, lastW = s.LastW, lastPathW = s.LastPathW, l0 = s.LastT0, l1 = s.LastT1, l2 = s.LastT2, l3 = s.LastT3, lastV = s.LastV, lastCharge = s.LastCharge;
         Lanes now = s.NowS, left = s.WorkLeftJ;
         Lanes high0 = s.High0, high1 = s.High1, high2 = s.High2, high3 = s.High3, lowV = s.LowV, highA = s.HighA, lowAtWork = s.LowAtWork, stepLow = s.StepLow, loadJ = s.LoadJ, workJ = s.WorkJ;
         Lanes amps = s.PackA, watts = s.LoadW, loadV = s.LoadV, pathW = zero;
+        Lanes perCellK = s.PerCellK, factor = s.Factor;
         int phase = s.Phase;
         bool fresh = s.Fresh;
         int k = 0;
         for (; k < steps; k++)
         {
             Lanes working = TForm.WorksAtSecond(shape) ? t1 : t0;
-            Lanes cellK = c.AirK;
-            Lanes factor = one;
+            Lanes newPerCellK = perCellK;
+            Lanes newFactor = factor;
             if (TForm.HasCells(shape))
             {
-                cellK = c.AirK + (shape.CellAt == 1 ? t1 : shape.CellAt == 2 ? t2 : t3);
+                // Cells warm slowly: one over their kelvin by two Newton steps from the last, and the factor of their ohms by the series of its change.
+                Lanes cellK = c.AirK + (shape.CellAt == 1 ? t1 : shape.CellAt == 2 ? t2 : t3);
+                newPerCellK *= FusedMultiplyAdd(zero - cellK, newPerCellK, two);
+                newPerCellK *= FusedMultiplyAdd(zero - cellK, newPerCellK, two);
+                if (TForm.Warms(shape))
+                {
+                    Lanes change = c.Activation * (newPerCellK - perCellK);
+                    newFactor *= FusedMultiplyAdd(change, FusedMultiplyAdd(change, FusedMultiplyAdd(change, Create(1.0 / 6), half), one), one);
+                }
             }
 
-            if (TForm.Warms(shape))
-            {
-                factor = Exp(c.Activation * ((one / cellK) - c.PerReferenceK));
-            }
-
-            Lanes cellOhm = FusedMultiplyAdd(c.OhmSlope, charge, c.OhmAt) * factor;
+            Lanes cellOhm = FusedMultiplyAdd(c.OhmSlope, charge, c.OhmAt) * newFactor;
             Lanes openV = c.Series * (FusedMultiplyAdd(c.OpenSlope, charge, c.OpenAt) - v1 - v2);
             Lanes pathV = TForm.Drains(shape) ? openV - (c.DrainOnA * cellOhm) : openV;
             Lanes heater = MaxNative(c.LeastOhm, FusedMultiplyAdd(c.HeaterSlope, t0, c.HeaterAt));
             Lanes none = zero;
             if (TForm.StepsUp(shape))
             {
-                SwiftPath.StepUp(c, pathV, cellOhm + c.LoopOhm, heater, out amps, out loadV, out pathW, out none);
-                watts = loadV * loadV / heater;
+                Lanes perHeater = one / heater;
+                SwiftPath.StepUp(c, pathV, cellOhm + c.LoopOhm, heater, perHeater, out amps, out loadV, out pathW, out none);
+                watts = loadV * loadV * perHeater;
             }
             else
             {
@@ -105,7 +111,7 @@ internal static class SwiftKernel
                 break;
             }
 
-            (integral, duty, lastV, lastCharge) = (newIntegral, newDuty, newV, charge);
+            (integral, duty, lastV, lastCharge, perCellK, factor) = (newIntegral, newDuty, newV, charge, newPerCellK, newFactor);
             if (fresh)
             {
                 (lastA, lastW, lastPathW, l0, l1, l2, l3) = (amps, watts, pathW, t0, t1, t2, t3);
@@ -128,8 +134,8 @@ internal static class SwiftKernel
             Lanes shortOhm = FusedMultiplyAdd(c.ShortSlope, charge, c.ShortAt) * factor;
             if (TForm.Transfers(shape))
             {
-                Lanes share = MaxNative(meanA * shortOhm / (c.TransferPerK * cellK), Create(1e-6));
-                shortOhm *= Log(share + Sqrt(FusedMultiplyAdd(share, share, one))) / share;
+                Lanes share = MaxNative(meanA * shortOhm * c.KPerTransfer * perCellK, Create(1e-6));
+                shortOhm *= SwiftAsinh.Ratio(c, share);
             }
 
             Lanes longOhm = FusedMultiplyAdd(c.LongSlope, charge, c.LongAt) * factor;
@@ -150,11 +156,11 @@ internal static class SwiftKernel
             }
 
             Lanes contact = zero;
-            Lanes worked = zero;
-            if (TForm.Works(shape))
+            Lanes worked = TForm.Works(shape) ? MaxNative(zero, MinNative(s.WorkEndS, now + c.StepS) - MaxNative(s.WorkStartS, now)) * c.PerStepS : zero;
+            bool any = TForm.Works(shape) && LessThan(zero, worked).ExtractMostSignificantBits() != 0;
+            if (any)
             {
                 // A piece that has its heat takes no more, but stays until its time is over.
-                worked = MaxNative(zero, MinNative(s.WorkEndS, now + c.StepS) - MaxNative(s.WorkStartS, now)) * c.PerStepS;
                 contact = BitwiseAnd(BitwiseAnd(LessThan(c.AboveRise, working), LessThan(zero, left)), worked * c.ContactWPerK);
                 lossW = FusedMultiplyAdd(contact, working - c.AboveRise, lossW);
                 steepness += contact;
@@ -164,7 +170,7 @@ internal static class SwiftKernel
             moves = FusedMultiplyAdd(c.PerWorkingJ, TForm.WorksAtSecond(shape) ? zero - lossW : loadW - lossW, moves);
             Lanes ahead = moves * c.HalfStepS;
             lossW = FusedMultiplyAdd(steepness, ahead, lossW);
-            if (TForm.Works(shape))
+            if (any)
             {
                 // Never more than the piece still takes; what is over is given back.
                 Lanes wouldTake = contact * (working + ahead - c.AboveRise) * c.StepS;
@@ -204,7 +210,8 @@ internal static class SwiftKernel
                 Lanes offA = c.DrainOffA;
                 Lanes instantOhm = cellOhm * c.PackOverCell;
                 Lanes square = FusedMultiplyAdd(duty, (onA * onA) - (offA * offA), offA * offA) * c.PerString * c.PerString;
-                Lanes heat = (square * instantOhm) + (v1 * v1 / MaxNative(shortOhm, Create(1e-12))) + (v2 * v2 / MaxNative(longOhm, Create(1e-12)));
+                Lanes ofShort = MaxNative(shortOhm, Create(1e-12)), ofLong = MaxNative(longOhm, Create(1e-12));
+                Lanes heat = (square * instantOhm) + (FusedMultiplyAdd(v1 * v1, ofLong, v2 * v2 * ofShort) / (ofShort * ofLong));
                 heat *= c.CellsTimesOhm;
                 w1 = shape.CellAt == 1 ? w1 + heat : w1;
                 w2 = shape.CellAt == 2 ? w2 + heat : w2;
@@ -245,7 +252,11 @@ internal static class SwiftKernel
                 t3 += FusedMultiplyAdd(c.P32, w2, c.P33 * w3);
             }
 
-            if (TForm.Works(shape))
+            if (!any)
+            {
+                stepLow = TForm.Works(shape) ? Create(double.PositiveInfinity) : stepLow;
+            }
+            else
             {
                 // A piece that lasts through the step is also as low as at its end.
                 stepLow = ConditionalSelect(LessThan(s.WorkEndS, now + c.StepS), stepLow, MinNative(stepLow, TForm.WorksAtSecond(shape) ? t1 : t0));
@@ -262,6 +273,7 @@ internal static class SwiftKernel
         (s.Charge, s.ShortV, s.LongV, s.T0, s.T1, s.T2, s.T3, s.Sensor, s.IntegralW, s.Duty) = (charge, v1, v2, t0, t1, t2, t3, sensor, integral, duty);
         (s.LastA, s.LastW, s.LastPathW, s.LastT0, s.LastT1, s.LastT2, s.LastT3) = (lastA, lastW, lastPathW, l0, l1, l2, l3);
         (s.High0, s.High1, s.High2, s.High3, s.LowV, s.HighA, s.LowAtWork, s.StepLow, s.LoadJ, s.WorkJ) = (high0, high1, high2, high3, lowV, highA, lowAtWork, stepLow, loadJ, workJ);
+        (s.PerCellK, s.Factor) = (perCellK, factor);
         (s.LastV, s.LastCharge, s.PackA, s.LoadW, s.LoadV, s.Phase, s.Fresh, s.NowS, s.WorkLeftJ) = (lastV, lastCharge, amps, watts, loadV, phase, fresh, now, left);
         return k;
     }

@@ -11,26 +11,42 @@ internal static class SwiftPath
     /// <param name="openV">Volts behind all ohms.</param>
     /// <param name="sourceOhm">All ohms up to the module.</param>
     /// <param name="loadOhm">Heater.</param>
+    /// <param name="perLoadOhm">One over it.</param>
     /// <param name="inputA">Input current.</param>
     /// <param name="outV">Load volts.</param>
     /// <param name="lossW">Lost in the module.</param>
     /// <param name="none">Lanes without a steady point.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void StepUp(SwiftCoefs c, Lanes openV, Lanes sourceOhm, Lanes loadOhm, out Lanes inputA, out Lanes outV, out Lanes lossW, out Lanes none)
+    public static void StepUp(SwiftCoefs c, Lanes openV, Lanes sourceOhm, Lanes loadOhm, Lanes perLoadOhm, out Lanes inputA, out Lanes outV, out Lanes lossW, out Lanes none)
     {
         Lanes zero = Create(0.0);
         Lanes far = Create(double.PositiveInfinity);
         Lanes two = Create(2.0);
         Lanes four = Create(4.0);
-        Lanes offA = (openV - c.DiodeV) / (sourceOhm + loadOhm);
-        Lanes offV = offA * loadOhm;
         Lanes drive = openV - c.DropV;
         Lanes ohms = c.SlopeOhm + sourceOhm;
-        Lanes inW = (c.SetV * c.SetV / loadOhm) + c.FixedW;
+        Lanes inW = FusedMultiplyAdd(c.SetV * c.SetV, perLoadOhm, c.FixedW);
         Lanes radicand = (drive * drive) - (four * ohms * inW);
         Lanes can = BitwiseAnd(LessThan(zero, drive), LessThan(Create(-double.Epsilon), radicand));
         Lanes regulatedA = ConditionalSelect(can, two * inW / (drive + Sqrt(MaxNative(zero, radicand))), far);
         Lanes wide = FusedMultiplyAdd(loadOhm, c.RestSquared, ohms);
+
+        // Where every lane clearly regulates, as most do most of the time, nothing else needs to be known. 'Clearly' leaves the borders to the long way.
+        Lanes clear = Create(1 - 1e-9);
+        Lanes byDuty = FusedMultiplyAdd(regulatedA, FusedMultiplyAdd(wide, regulatedA, zero - drive), c.FixedW);
+        Lanes belowSet = LessThan((openV - c.DiodeV) * loadOhm, c.SetV * clear * (sourceOhm + loadOhm));
+        Lanes held = BitwiseAnd(LessThan(byDuty, Create(-1e-9) * drive * regulatedA), LessThan(regulatedA, c.LimitA * clear));
+        Lanes awake = BitwiseAnd(LessThan(c.LockOutV, openV * clear), LessThan(regulatedA * sourceOhm, (openV - c.LockOutV) * clear));
+        Lanes plain = BitwiseAnd(BitwiseAnd(can, belowSet), BitwiseAnd(held, awake));
+        if (plain.ExtractMostSignificantBits() == (1u << Lanes.Count) - 1)
+        {
+            (inputA, outV, none) = (regulatedA, c.SetV, zero);
+            lossW = ((openV - (regulatedA * sourceOhm)) * regulatedA) - ((regulatedA * (drive - (ohms * regulatedA))) - c.FixedW);
+            return;
+        }
+
+        Lanes offA = (openV - c.DiodeV) / (sourceOhm + loadOhm);
+        Lanes offV = offA * loadOhm;
         Lanes dutyRadicand = (drive * drive) - (four * wide * c.FixedW);
         Lanes limited = BitwiseAnd(BitwiseAnd(LessThan(zero, dutyRadicand), LessThan(zero, c.RestSquared)), LessThan(zero, drive));
         Lanes dutyA = ConditionalSelect(limited, (drive + Sqrt(MaxNative(zero, dutyRadicand))) / (two * wide), far);

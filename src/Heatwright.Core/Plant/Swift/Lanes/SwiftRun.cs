@@ -56,31 +56,21 @@ internal sealed class SwiftRun
         // One step more than the time holds, so that what happens in the last one is seen before it counts as over.
         long last = (long)Math.Ceiling((mostS / stepS) - Hair) + 1;
         int instant = 0;
+        int slot = firstLane % Lanes.Count;
+        var counted = SwiftFill.Each(i => i >= slot && i < slot + lanes ? BitConverter.Int64BitsToDouble(-1) : 0);
         while (alive > 0 && step < last)
         {
             cancel.ThrowIfCancellationRequested();
             long until = Math.Min(last, step + 4096);
-            bool takes = trace is not null && instant < instantSteps.Length;
-            if (takes && instantSteps[instant] <= step)
+
+            // What stands at the start of a step is known once the step is taken.
+            bool takes = trace is not null && instant < instantSteps.Length && instantSteps[instant] < until;
+            Walk(takes ? Math.Max(step, instantSteps[instant]) + 1 : until);
+            if (takes)
             {
-                Walk(step + 1);
-                if (alive > 0)
-                {
-                    desk.Read(s);
-                    for (int i = 0; i < lanes; i++)
-                    {
-                        if (running[i])
-                        {
-                            desk.Put(trace!, firstLane + i, instant, i, order, tools[i].Network.AmbientK);
-                        }
-                    }
-                }
-
+                Put(trace!, instant, firstLane, counted);
                 instant++;
-                continue;
             }
-
-            Walk(takes ? Math.Min(until, instantSteps[instant]) : until);
         }
 
         desk.Read(s);
@@ -93,6 +83,22 @@ internal sealed class SwiftRun
         }
 
         return results;
+    }
+
+    /// <summary>Lanes that still run, as they stood at the start of the last step. A tool that runs alone fills all lanes and has the slot of its own number.</summary>
+    private void Put(SwiftTrace trace, int instant, int firstLane, Lanes counted)
+    {
+        int batch = firstLane / Lanes.Count;
+        Lanes which = BitwiseAnd(counted, s.Alive);
+        for (int place = 0; place < order.Length; place++)
+        {
+            trace.Put(batch, order[place], instant, c.AirC + (place switch { 0 => s.LastT0, 1 => s.LastT1, 2 => s.LastT2, _ => s.LastT3 }), which);
+        }
+
+        trace.Put(batch, SwiftTrace.SensorAt, instant, s.Sensor + c.AirC, which);
+        trace.Put(batch, SwiftTrace.PackVAt, instant, s.LastV, which);
+        trace.Put(batch, SwiftTrace.LoadWAt, instant, s.Duty * s.LoadW, which);
+        trace.Put(batch, SwiftTrace.ChargeAt, instant, s.LastCharge, which);
     }
 
     private void Walk(long until)
@@ -117,6 +123,9 @@ internal sealed class SwiftRun
         s.Charge = SwiftFill.Each(i => tools[i].Pack!.StartCharge);
         s.IntegralW = SwiftFill.Each(i => tools[i].Controller is ControllerModel.Pi pi ? pi.StartW : 0);
         s.Duty = SwiftFill.Each(i => tools[i].Controller is ControllerModel.Fixed @fixed ? @fixed.Duty : 0);
+        int cells = c.Shape.CellAt;
+        s.PerCellK = Create(1.0) / (c.AirK + (cells == 1 ? s.T1 : cells == 2 ? s.T2 : cells == 3 ? s.T3 : Create(0.0)));
+        s.Factor = Exp(c.Activation * (s.PerCellK - c.PerReferenceK));
         s.LowV = Create(double.PositiveInfinity);
         s.LowAtWork = s.LowV;
         s.StepLow = s.LowV;
@@ -145,6 +154,11 @@ internal sealed class SwiftRun
     /// <summary>Sees to every lane that asked for it.</summary>
     private void Look()
     {
+        if (OnlyPiecesOver())
+        {
+            return;
+        }
+
         desk.Read(s);
         work.Read(s);
         bool bent = false;
@@ -162,6 +176,38 @@ internal sealed class SwiftRun
         }
 
         Post();
+    }
+
+    /// <summary>Most looks are for a piece of work whose time is over, with another behind it and nothing else: that needs little of the lanes' state.</summary>
+    private bool OnlyPiecesOver()
+    {
+        Lanes other = BitwiseOr(BitwiseOr(s.Cut, s.Gone), BitwiseOr(LessThan(s.Charge, c.StretchEnd), LessThan(c.TargetRise, working == 0 ? s.T0 : s.T1)));
+        other = BitwiseOr(other, LessThanOrEqual(s.Charge, Create(0.0)));
+        if (BitwiseAnd(other, s.Alert).ExtractMostSignificantBits() != 0)
+        {
+            return false;
+        }
+
+        uint over = s.Alert.ExtractMostSignificantBits();
+        for (int i = 0; i < Lanes.Count; i++)
+        {
+            if ((over & (1u << i)) != 0 && !work.HasNext(i))
+            {
+                return false;
+            }
+        }
+
+        work.Read(s);
+        for (int i = 0; i < Lanes.Count; i++)
+        {
+            if ((over & (1u << i)) != 0)
+            {
+                work.Close(i, ref results[i]);
+            }
+        }
+
+        work.Give(s);
+        return true;
     }
 
     private bool Look(int i)

@@ -13,6 +13,9 @@ internal sealed class SwiftState
     /// <summary>Terminal volts and charge at the start of the step before.</summary>
     public Lanes LastV, LastCharge;
 
+    /// <summary>One over the cells' kelvin, and what their temperature makes of their ohms.</summary>
+    public Lanes PerCellK, Factor;
+
     /// <summary>Seconds since the start.</summary>
     public Lanes NowS;
 

@@ -46,6 +46,9 @@ internal sealed class SwiftWork
         }
     }
 
+    /// <summary>Whether a piece follows the one at hand.</summary>
+    public bool HasNext(int lane) => tools[lane].Work is { } work && pieces[lane] + 1 < work.Count;
+
     /// <summary>Counts the piece whose time is over and takes up the next.</summary>
     /// <returns>Whether there is a next.</returns>
     public bool Close(int lane, ref SwiftResult result)
