@@ -7,15 +7,20 @@ namespace Heatwright.Timings;
 /// <summary>The plain C program, compiled and run where there is a compiler.</summary>
 internal static class Peer
 {
-    /// <summary>Best milliseconds of one mission; null: no compiler here.</summary>
-    public static double? Ms(string folder, string argument)
+    private static readonly string[] Libraries = ["-lsundials_cvode", "-lsundials_nvecserial", "-lsundials_sunmatrixdense", "-lsundials_sunlinsoldense", "-lsundials_sunnonlinsolfixedpoint"];
+
+    /// <summary>Best milliseconds of one mission; null: no compiler here, or not the library that the way asks for.</summary>
+    /// <param name="folder">Of the timings.</param>
+    /// <param name="way">rk4, or a way of CVODE.</param>
+    /// <param name="arguments">As the program takes them.</param>
+    public static double? Ms(string folder, string way, params string[] arguments)
     {
-        string program = Path.Combine(Path.GetTempPath(), "heatwright-mission-b");
+        string source = Path.Combine(folder, "peer", "mission.c"), program = Path.Combine(Path.GetTempPath(), "heatwright-mission-" + way);
         try
         {
-            return Said("gcc", "-O3", "-march=native", Path.Combine(folder, "peer", "mission_b.c"), "-o", program, "-lm") is not null
-                && Said(program, argument, "reps=15") is { } said
-                ? double.Parse(said.Split(" ms ")[1].Split(' ')[0], CultureInfo.InvariantCulture)
+            string[] built = way == "rk4" ? ["-DPLAIN_ONLY", source, "-o", program, "-lm"] : [source, "-o", program, .. Libraries, "-lm"];
+            return Said("gcc", ["-O3", "-march=native", .. built]) is not null && Said(program, [way, .. arguments]) is { } said
+                ? double.Parse(said.Split("(best ")[1].Split(')')[0], CultureInfo.InvariantCulture)
                 : null;
         }
         catch (Win32Exception)
@@ -26,7 +31,7 @@ internal static class Peer
 
     private static string? Said(string program, params string[] arguments)
     {
-        using var run = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true })!;
+        using var run = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         string said = run.StandardOutput.ReadToEnd();
         run.WaitForExit();
         return run.ExitCode == 0 ? said : null;

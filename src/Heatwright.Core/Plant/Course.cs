@@ -17,7 +17,7 @@ internal sealed class Course
     private readonly RecoveryWatch? recovery;
     private readonly Ending ending;
     private readonly Trace trace;
-    private readonly List<PlantEvent> events = [];
+    private readonly EventNotes notes;
     private readonly Extremes extremes;
     private readonly MarkWatch marks;
     private readonly RecordedDrive record;
@@ -29,10 +29,6 @@ internal sealed class Course
     private int instant;
     private double targetS = double.NaN;
     private double fullLightS = double.NaN;
-    private Region region;
-    private bool regionKnown;
-    private bool saturated;
-    private bool everSaturated;
 
     public Course(AssembledTool tool, RunSettings settings)
     {
@@ -44,8 +40,9 @@ internal sealed class Course
         before = new Stepper.State(stepper.Size, stepper.Members);
         search = new EventSearch(stepper, before);
         control = new ControlLoop(tool);
-        work = new WorkClock(tool, settings.EveryEvent, events);
-        duty = new DutyClock(tool, BlockBegan);
+        notes = new EventNotes(tool, settings.EveryEvent);
+        work = new WorkClock(tool, settings.EveryEvent, notes.Events);
+        duty = new DutyClock(tool, notes.NoteBlock);
         recovery = tool is { TimesRecovery: > 0, Work: { } pattern } ? new RecoveryWatch(tool.TargetK - ambientK, pattern.EveryS, tool.TimesRecovery) : null;
         ending = new Ending(tool);
         trace = new Trace(settings.Instants, tool.Network.Nodes.Count, stepper.Members);
@@ -71,7 +68,7 @@ internal sealed class Course
             settings.Cancel.ThrowIfCancellationRequested();
             record.Move(now);
             duty.Move(now, state.Rises[workingNode] + ambientK, work);
-            work.Edge(now, tally.WorkJ, state.Rises[workingNode], region);
+            work.Edge(now, tally.WorkJ, state.Rises[workingNode], notes.Region);
             if (!work.Missed)
             {
                 recovery?.See(now, work.Taking, state.Rises[workingNode]);
@@ -80,7 +77,7 @@ internal sealed class Course
             var on = stepper.OnStateAt(state, Drive);
             if (control.Act(now, stepper.SensorK(state), on, AskedK))
             {
-                NoteSaturation(on.Region);
+                notes.NoteSaturation(now, on.Region, control.Saturated, !double.IsNaN(targetS));
             }
 
             stop = StopBefore(on);
@@ -96,8 +93,8 @@ internal sealed class Course
             extremes.See(stepper.OnStateAt(state, Drive));
         }
 
-        work.End(now, tally.WorkJ, region, complete: false);
-        events.Add(new(Happening.Stopped, now, region));
+        work.End(now, tally.WorkJ, notes.Region, complete: false);
+        notes.Events.Add(new(Happening.Stopped, now, notes.Region));
         trace.Count = instant;
         return Result(stop.Value);
     }
@@ -109,7 +106,7 @@ internal sealed class Course
             if (control.Duty > 0)
             {
                 extremes.See(on);
-                NoteRegion(on.Region);
+                notes.NoteRegion(now, on.Region);
                 if (lamp is not null)
                 {
                     NoteFullLight(on, 0);
@@ -117,7 +114,7 @@ internal sealed class Course
 
                 if (ending.OfRegion(on) is { } reason)
                 {
-                    region = reason == StopReason.Tripped ? Region.Tripped : region;
+                    notes.Region = reason == StopReason.Tripped ? Region.Tripped : notes.Region;
                     return reason;
                 }
             }
@@ -139,20 +136,8 @@ internal sealed class Course
         if (control.Duty > 0 && double.IsNaN(fullLightS) && lamp!.AboveFullA(on) < 0)
         {
             fullLightS = now + (h > 0 ? Found(h, s => lamp.AboveFullA(stepper.OnStateAt(s, Drive))) : 0);
-            events.Add(new(Happening.LightFalls, fullLightS, on.Region));
+            notes.Events.Add(new(Happening.LightFalls, fullLightS, on.Region));
         }
-    }
-
-    private void NoteRegion(Region at)
-    {
-        // The first region is told once; the start value of the field is one of them too.
-        if (at != region || (settings.EveryEvent && !regionKnown))
-        {
-            events.Add(new(Happening.RegionChanged, now, at));
-            region = at;
-        }
-
-        regionKnown = true;
     }
 
     private StopReason? Step()
@@ -218,7 +203,7 @@ internal sealed class Course
     }
 
     /// <summary>The path gives up, or, where every event is told, changes its region.</summary>
-    private bool Turns(in OnState on) => ending.OfRegion(on) is not null || (settings.EveryEvent && on.Region != region);
+    private bool Turns(in OnState on) => ending.OfRegion(on) is not null || (settings.EveryEvent && on.Region != notes.Region);
 
     private static double Earlier(double at, double other, ref StopReason? stop)
     {
@@ -238,7 +223,7 @@ internal sealed class Course
         {
             double at = ToTarget(before) <= 0 ? 0 : Found(h, ToTarget);
             targetS = now + at;
-            events.Add(new(Happening.TargetReached, targetS, region));
+            notes.Events.Add(new(Happening.TargetReached, targetS, notes.Region));
             work.Ready(targetS, now + h);
         }
 
@@ -253,7 +238,7 @@ internal sealed class Course
             if (marks.Crosses(i, state))
             {
                 var mark = tool.Marks[i];
-                events.Add(new(Happening.Crossed, now + (marks.Above(mark, before) >= 0 ? 0 : Found(h, s => -marks.Above(mark, s))), region) { Name = mark.Name });
+                notes.Events.Add(new(Happening.Crossed, now + (marks.Above(mark, before) >= 0 ? 0 : Found(h, s => -marks.Above(mark, s))), notes.Region) { Name = mark.Name });
             }
         }
 
@@ -262,27 +247,6 @@ internal sealed class Course
     }
 
     private double ToTarget(Stepper.State at) => tool.TargetK - ambientK - at.Rises[workingNode];
-
-    private void BlockBegan(double atS)
-    {
-        if (settings.EveryEvent)
-        {
-            events.Add(new(Happening.BlockBegins, atS, region));
-        }
-    }
-
-    private void NoteSaturation(Region at)
-    {
-        bool isNow = control.Saturated;
-        bool onOff = tool.Controller is ControllerModel.OnOff;
-        if (settings.EveryEvent ? isNow != saturated : !onOff && isNow && !everSaturated && !double.IsNaN(targetS))
-        {
-            everSaturated = true;
-            events.Add(new(onOff ? (isNow ? Happening.SwitchedOn : Happening.SwitchedOff) : isNow ? Happening.Saturated : Happening.Unsaturated, now, at));
-        }
-
-        saturated = isNow;
-    }
 
     private double NextEdge()
     {
@@ -312,7 +276,7 @@ internal sealed class Course
     }
 
     private PlantRun Result(StopReason stop) =>
-        new(now, stop, [.. events.OrderBy(happened => happened.AtS)], tally.Energies(tool.Network.StoredJ(state.Rises)), trace)
+        new(now, stop, [.. notes.Events.OrderBy(happened => happened.AtS)], tally.Energies(tool.Network.StoredJ(state.Rises)), trace)
         {
             TargetS = targetS,
             FullLightS = lamp is not null && double.IsNaN(fullLightS) ? now : fullLightS,
@@ -324,6 +288,6 @@ internal sealed class Course
             LowestV = extremes.LowestV,
             HighestA = extremes.HighestA,
             ChargeLeft = stop == StopReason.Empty ? Math.Max(0, state.ChargeLeft) : state.ChargeLeft, // empty is found to a billionth, on either side
-            LastRegion = region,
+            LastRegion = notes.Region,
         };
 }

@@ -15,13 +15,12 @@ internal sealed class SwiftTrace
     private static readonly int Width = SwiftBatch.Width;
 
     private readonly float[] values;
-    private readonly int lanes;
 
     /// <param name="instants">How many instants.</param>
     /// <param name="lanes">How many tools.</param>
     public SwiftTrace(int instants, int lanes)
     {
-        (Instants, this.lanes) = (instants, lanes);
+        Instants = instants;
         values = GC.AllocateUninitializedArray<float>(checked(instants * ((lanes + Width - 1) / Width) * Width * Curves));
         Array.Fill(values, float.NaN);
     }
@@ -33,7 +32,7 @@ internal sealed class SwiftTrace
 
     public ref float At(int lane, int curve, int instant) => ref values[Place(lane / Width, curve, instant) + (lane % Width)];
 
-    /// <summary>All tools' values of a curve at an instant, as many as there are tools.</summary>
+    /// <summary>Values of a curve at an instant, of as many of the first tools as are asked for.</summary>
     public void Column(int curve, int instant, Span<float> column)
     {
         var from = MemoryMarshal.Cast<float, Vector128<float>>(values);
@@ -43,7 +42,7 @@ internal sealed class SwiftTrace
             to[batch] = from[Place(batch, curve, instant) / Width];
         }
 
-        for (int lane = to.Length * Width; lane < lanes; lane++)
+        for (int lane = to.Length * Width; lane < column.Length; lane++)
         {
             column[lane] = At(lane, curve, instant);
         }

@@ -154,7 +154,7 @@ internal sealed class SwiftRun
     /// <summary>Sees to every lane that asked for it.</summary>
     private void Look()
     {
-        if (OnlyPiecesOver())
+        if (work.ClosesAlone(c, s, working == 0 ? s.T0 : s.T1, results))
         {
             return;
         }
@@ -176,38 +176,6 @@ internal sealed class SwiftRun
         }
 
         Post();
-    }
-
-    /// <summary>Most looks are for a piece of work whose time is over, with another behind it and nothing else: that needs little of the lanes' state.</summary>
-    private bool OnlyPiecesOver()
-    {
-        Lanes other = BitwiseOr(BitwiseOr(s.Cut, s.Gone), BitwiseOr(LessThan(s.Charge, c.StretchEnd), LessThan(c.TargetRise, working == 0 ? s.T0 : s.T1)));
-        other = BitwiseOr(other, LessThanOrEqual(s.Charge, Create(0.0)));
-        if (BitwiseAnd(other, s.Alert).ExtractMostSignificantBits() != 0)
-        {
-            return false;
-        }
-
-        uint over = s.Alert.ExtractMostSignificantBits();
-        for (int i = 0; i < Lanes.Count; i++)
-        {
-            if ((over & (1u << i)) != 0 && !work.HasNext(i))
-            {
-                return false;
-            }
-        }
-
-        work.Read(s);
-        for (int i = 0; i < Lanes.Count; i++)
-        {
-            if ((over & (1u << i)) != 0)
-            {
-                work.Close(i, ref results[i]);
-            }
-        }
-
-        work.Give(s);
-        return true;
     }
 
     private bool Look(int i)

@@ -46,8 +46,30 @@ internal sealed class SwiftWork
         }
     }
 
-    /// <summary>Whether a piece follows the one at hand.</summary>
-    public bool HasNext(int lane) => tools[lane].Work is { } work && pieces[lane] + 1 < work.Count;
+    /// <summary>Most looks are for pieces whose time is over, with others behind them and nothing else: those are closed here, which needs little of the lanes' state.</summary>
+    /// <returns>Whether that was all.</returns>
+    public bool ClosesAlone(SwiftCoefs c, SwiftState s, Lanes workingRise, SwiftResult[] results)
+    {
+        Lanes other = BitwiseOr(BitwiseOr(s.Cut, s.Gone), BitwiseOr(LessThan(s.Charge, c.StretchEnd), LessThan(c.TargetRise, workingRise)));
+        other = BitwiseOr(other, LessThanOrEqual(s.Charge, Create(0.0)));
+        uint over = s.Alert.ExtractMostSignificantBits();
+        if (BitwiseAnd(other, s.Alert).ExtractMostSignificantBits() != 0 || AnyLast(over))
+        {
+            return false;
+        }
+
+        Read(s);
+        for (int i = 0; i < Lanes.Count; i++)
+        {
+            if (IsSet(over, i))
+            {
+                Close(i, ref results[i]);
+            }
+        }
+
+        Give(s);
+        return true;
+    }
 
     /// <summary>Counts the piece whose time is over and takes up the next.</summary>
     /// <returns>Whether there is a next.</returns>
@@ -80,6 +102,19 @@ internal sealed class SwiftWork
         {
             Count(lane, ref result);
         }
+    }
+
+    private static bool IsSet(uint mask, int lane) => (mask & (1u << lane)) != 0;
+
+    private bool AnyLast(uint over)
+    {
+        bool any = false;
+        for (int i = 0; i < Lanes.Count; i++)
+        {
+            any |= IsSet(over, i) && !(tools[i].Work is { } work && pieces[i] + 1 < work.Count);
+        }
+
+        return any;
     }
 
     private void Count(int lane, ref SwiftResult result)
