@@ -22,7 +22,7 @@ public sealed record FuzzResult(IReadOnlyDictionary<string, FuzzFigures> Readers
 public static class FuzzCampaign
 {
     private const double MostMs = 1000, MostMb = 64;
-    private const int SmallBytes = 4096, LargeBytes = 1 << 20, SmallForOneLarge = 100, FewestLarge = 20;
+    private const int SmallBytes = 4096, LargeBytes = 1 << 20, SmallForOneLarge = 100, SmallBesideOne = 1000, FewestLarge = 20;
 
     private const string Study = """{ "format": "heatwright-bundle-1", "name": "n", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "w", "stated": [] } ], "trials": [ { "id": "t", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ] } ] } ] }""";
 
@@ -54,10 +54,10 @@ public static class FuzzCampaign
             var random = new Random(seed);
             var (worstMs, worstMb, small, large) = (0.0, 0.0, 0L, 0L);
             long mostLarge = Math.Max(FewestLarge, count / SmallForOneLarge);
-            // Mixed, so that a campaign that is ended early has seen both.
+            // Mixed, so that a campaign that is ended early has seen both; most of the large ones, which take longest, come last.
             while ((small < count || large < mostLarge) && !stop.IsCancellationRequested)
             {
-                for (int i = 0; i < SmallForOneLarge && small < count && !stop.IsCancellationRequested; i++)
+                for (int i = 0; i < SmallBesideOne && small < count && !stop.IsCancellationRequested; i++)
                 {
                     worstMs = Math.Max(worstMs, Timed(read, Mutated(samples, random, SmallBytes), $"{name}, small {(++small).ToString(CultureInfo.InvariantCulture)}", failures));
                 }

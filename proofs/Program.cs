@@ -31,7 +31,12 @@ internal static class Program
                 using (PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => End(signal, stop)))
                 {
                     var fuzzed = FuzzCampaign.Run(Count([.. rest.Take(1)], 100_000), only, Seed, Console.WriteLine, stop.Token);
-                    return Keep(["fuzz", .. rest.Take(1)], "fuzz", only is null ? fuzzed : WithOthers(fuzzed, rest[0]), result => result.Failures.Count == 0);
+                    // Readers that run in processes of their own write one after another.
+                    using var turn = new Mutex(false, "heatwright-proofs-fuzz");
+                    turn.WaitOne();
+                    int exit = Keep(["fuzz", .. rest.Take(1)], "fuzz", only is null ? fuzzed : WithOthers(fuzzed, rest[0]), result => result.Failures.Count == 0);
+                    turn.ReleaseMutex();
+                    return exit;
                 }
 
             case ["verdicts", .. var rest]:
