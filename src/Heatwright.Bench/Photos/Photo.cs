@@ -40,6 +40,21 @@ public sealed record Photo(string Type, string Extension, int Width, int Height,
                 : new(new Photo(type, type switch { "image/jpeg" => ".jpg", "image/png" => ".png", _ => ".webp" }, whole.Width, whole.Height, whole.Bytes));
     }
 
+    /// <summary>A picture's bytes without what a camera writes beside it; null: of another kind, or broken.</summary>
+    /// <param name="content">The file's bytes, of any size.</param>
+    public static byte[]? WithoutPlace(ReadOnlySpan<byte> content) => TypeOf(content) switch
+    {
+        "image/jpeg" => JpegCut.Of(content)?.Bytes,
+        "image/png" => PngCut.Of(content)?.Bytes,
+        "image/webp" => WebpCut.Of(content)?.Bytes,
+        _ => null,
+    };
+
+    /// <summary>True: a kind of picture or film in which cameras write where they were, known by its first bytes.</summary>
+    /// <remarks>Beside the kinds that are kept: the box 'ftyp' of ISO/IEC 14496-12 (HEIF pictures, films), and the byte orders of TIFF 6.0, which raw pictures begin with.</remarks>
+    public static bool MayTellPlace(ReadOnlySpan<byte> content) =>
+        TypeOf(content) is not null || (content.Length >= 8 && content[4..].StartsWith("ftyp"u8)) || content.StartsWith("II*\0"u8) || content.StartsWith("MM\0*"u8);
+
     /// <summary>Media type by the first bytes; null: none of the kinds that are kept.</summary>
     public static string? TypeOf(ReadOnlySpan<byte> content) =>
         content.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xD8, 0xFF]) ? "image/jpeg"

@@ -9,7 +9,7 @@ namespace Heatwright.Cli;
 /// <summary>Commands that look after a study file: kept files, export, packing, examination, earlier openings, struck-out readings.</summary>
 internal static class KeepCommands
 {
-    public static Command Files(Screen screen) => new("file", "Photos, raw logs and other files kept with a study, byte for byte. Example: heatwright file add knife.study loop.jpg --about part:band")
+    public static Command Files(Screen screen) => new("file", "Photos, raw logs and other files kept with a study. Example: heatwright file add knife.study loop.jpg --about part:band")
     {
         Add(screen), List(screen), Take(screen), Drop(screen),
     };
@@ -118,9 +118,10 @@ internal static class KeepCommands
         var path = new Argument<string>("PATH") { Description = "The file to keep." };
         var about = new Option<string>("--about") { Description = "What it is about: part:ID, trial:ID, run:ID or arrangement:ID; without it, the study." };
         var note = new Option<string>("--note") { Description = "Your note." };
-        var command = new Command("add", "Keeps a file with a study. Example: heatwright file add knife.study loop.jpg --about part:band --note 'before the swap'") { file, path, about, note, json };
-        command.SetAction(parsed => Answers.Give(screen, KeepFiles.Add(parsed.GetValue(file)!, parsed.GetValue(path)!, parsed.GetValue(about) ?? "", parsed.GetValue(note) ?? ""), parsed.GetValue(json),
-            View, kept => screen.Say($"Kept as '{kept.Id}', {Size(kept.Bytes)}.")));
+        var asItIs = new Option<bool>("--as-is") { Description = "Keeps every byte of a picture, also where and when it was taken." };
+        var command = new Command("add", "Keeps a file with a study. What a camera writes beside a picture, its place above all, is cut off. Example: heatwright file add knife.study loop.jpg --about part:band --note 'before the swap'") { file, path, about, note, asItIs, json };
+        command.SetAction(parsed => Answers.Give(screen, KeepFiles.Add(parsed.GetValue(file)!, parsed.GetValue(path)!, parsed.GetValue(about) ?? "", parsed.GetValue(note) ?? "", parsed.GetValue(asItIs)), parsed.GetValue(json),
+            View, kept => screen.Say($"Kept as '{kept.Id}', {Size(kept.Bytes)}{(new FileInfo(parsed.GetValue(path)!).Length - kept.Bytes is > 0 and var cut ? $"; {Size(cut)} that the camera wrote beside the picture were cut off" : "")}.")));
         return command;
     }
 

@@ -6,6 +6,7 @@ using System.Text;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.Web;
+using Heatwright.Web.Near;
 
 namespace Heatwright.Cli;
 
@@ -14,17 +15,35 @@ internal static class ServeCommand
 {
     public static Command Serve(Screen screen)
     {
-        var file = Answers.StudyFile();
+        var file = new Argument<string?>("FILE") { Description = "The study file; without it, the only one in this folder.", Arity = ArgumentArity.ZeroOrOne };
         var port = new Option<string>("--port") { Description = "Port on this machine, 1 to 65535; without it, the same for this study each time where that is free, so that what waits in a browser finds its way." };
         var quiet = new Option<bool>("--no-browser") { Description = "Print the address and open no browser." };
         var shelf = new Option<string?>("--shelf") { Description = "File of your own shelf, where it is another." };
-        var command = new Command("serve", "Shows a study in the browser, on this machine only, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet, shelf };
-        command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file)!, parsed.GetValue(port), !parsed.GetValue(quiet), parsed.GetValue(shelf), cancel));
+        var near = new Option<string?>("--near")
+        {
+            Description = "Also listens on one private address of this machine, for a phone or tablet at the bench that is paired once with six digits; the link is not encrypted. Without an address, the only one there is, or the choice of them.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var command = new Command("serve", "Shows a study in the browser, on this machine only unless --near says more, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet, shelf, near };
+        command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file), parsed.GetValue(port), !parsed.GetValue(quiet), parsed.GetValue(shelf), parsed.GetResult(near) is null ? null : parsed.GetValue(near) ?? "", cancel));
         return command;
     }
 
-    private static async Task<int> Run(Screen screen, string path, string? portText, bool browser, string? shelf, CancellationToken cancel)
+    private static async Task<int> Run(Screen screen, string? file, string? portText, bool browser, string? shelf, string? near, CancellationToken cancel)
     {
+        if (file is null && near is { Length: > 0 } && File.Exists(near))
+        {
+            (file, near) = (near, ""); // 'serve --near knife.study' means the study, not an address
+        }
+
+        var named = file is null ? OnlyStudyHere() : new Checked<string>(file);
+        if (!named.IsFine)
+        {
+            screen.Complain(named.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        string path = named.Value;
         var port = Port(portText);
         if (!port.IsFine)
         {
@@ -39,8 +58,16 @@ internal static class ServeCommand
             return ExitCodes.BadInput;
         }
 
+        var address = near is null ? new Checked<PrivateAddress?>((PrivateAddress?)null) : PrivateAddress.Chosen(near, PrivateAddress.OfThisMachine()).Map(chosen => (PrivateAddress?)chosen);
+        if (!address.IsFine)
+        {
+            screen.Complain(address.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        var opening = address.Value is { } found ? new NearOpening(found.Address, NearOpening.UsualFile(), TimeProvider.System) : null;
         var study = opened.Value with { Path = Path.GetFullPath(path) };
-        var (server, problem) = await Started(study, portText is null ? Usual(study.Path) : port.Value, orAny: portText is null, shelf, cancel);
+        var (server, problem) = await Started(study, portText is null ? Usual(study.Path) : port.Value, orAny: portText is null, shelf, opening, cancel);
         if (server is null)
         {
             screen.Complain([problem!]);
@@ -48,11 +75,16 @@ internal static class ServeCommand
         }
 
         await using var app = server;
-        string address = WebBench.Address(app);
-        screen.Say($"'{opened.Value.Study.Name}' is at {address} on this machine. Ctrl-C ends.");
+        string here = WebBench.Address(app);
+        screen.Say($"'{opened.Value.Study.Name}' is at {here} on this machine. Ctrl-C ends.");
+        if (WebBench.NearAddress(app) is { } there)
+        {
+            screen.Say($"Near devices find it at {there} once they are paired: {here}near shows how. That link is not encrypted.");
+        }
+
         if (browser)
         {
-            Show(screen, address);
+            Show(screen, opening is null ? here : here + "near");
         }
 
         await Task.Delay(Timeout.Infinite, cancel).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
@@ -60,20 +92,28 @@ internal static class ServeCommand
         return ExitCodes.Done;
     }
 
-    private static async Task<(WebApplication? App, Problem? Problem)> Started(OpenedStudy study, int port, bool orAny, string? shelf, CancellationToken cancel)
+    private static async Task<(WebApplication? App, Problem? Problem)> Started(OpenedStudy study, int port, bool orAny, string? shelf, NearOpening? near, CancellationToken cancel)
     {
-        var app = WebBench.Build(study, port, shelf);
+        var app = WebBench.Build(study, port, shelf, near);
         try
         {
             await app.StartAsync(cancel);
             return (app, null);
         }
-        catch (IOException error)
+        catch (Exception error) when (error is IOException or System.Net.Sockets.SocketException)
         {
             await app.DisposeAsync();
-            return orAny ? await Started(study, 0, orAny: false, shelf, cancel)
+            return orAny ? await Started(study, 0, orAny: false, shelf, near, cancel)
                 : (null, new Problem("The port is taken.", "--port", port.ToString(CultureInfo.InvariantCulture), error.Message, "Give another port, or leave --port out."));
         }
+    }
+
+    /// <summary>The study of this folder; where there are several, a question with its answers.</summary>
+    private static Checked<string> OnlyStudyHere()
+    {
+        string[] there = [.. Directory.GetFiles(Environment.CurrentDirectory, "*.study").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+        return there is [var only] ? new(only) : new(new Problem(there.Length == 0 ? "There is no study file in this folder." : "Which study shall be shown?", "FILE", "none named",
+            there.Length == 0 ? "a study file" : string.Join(", ", there), there.Length == 0 ? "Name one, or begin one with 'heatwright new FILE'." : $"Type one of them: heatwright serve {there[0]}"));
     }
 
     /// <summary>A port of the private range that belongs to this path: a browser keeps unsent lines by address.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Heatwright.Quantities;
+using Heatwright.Web.Near;
 
 namespace Heatwright.Web;
 
@@ -25,18 +26,21 @@ internal static class Door
         headers.CacheControl = "no-store";
         int port = context.Connection.LocalPort;
         string host = context.Request.Host.Value ?? "";
-        if (!IsOwn(host, port))
+        // Each side answers to its own names only: the near address to itself, exactly; this machine to the names of the loopback address.
+        string[] names = NearBench.IsDesk(context) ? OwnNames : context.RequestServices.GetService<NearBench>() is { } near ? [NearBench.HostName(near.Address)] : [];
+        string own = Own(names, port);
+        if (!IsOwn(names, host, port))
         {
             await Refuse(context, StatusCodes.Status421MisdirectedRequest, new(
-                "This name is not the bench's own.", "Host header", host.Length == 0 ? "none" : host, Own(port), $"Open http://{Own(port)}/ in a browser on this machine."));
+                "This name is not the bench's own.", "Host header", host.Length == 0 ? "none" : host, own, $"Open http://{own}/ in a browser."));
             return;
         }
 
         string? origin = context.Request.Headers.Origin;
-        if (origin is not null && !(origin.StartsWith("http://", StringComparison.OrdinalIgnoreCase) && IsOwn(origin["http://".Length..], port)))
+        if (origin is not null && !(origin.StartsWith("http://", StringComparison.OrdinalIgnoreCase) && IsOwn(names, origin["http://".Length..], port)))
         {
             await Refuse(context, StatusCodes.Status403Forbidden, new(
-                "A page from elsewhere asked for the study.", "Origin header", origin, $"http://{Own(port)}", "Close that page; the bench answers only its own pages."));
+                "A page from elsewhere asked for the study.", "Origin header", origin, $"http://{own}", "Close that page; the bench answers only its own pages."));
             return;
         }
 
@@ -55,9 +59,9 @@ internal static class Door
         await context.Response.BodyWriter.WriteAsync(Encoding.UTF8.GetBytes(text), context.RequestAborted);
     }
 
-    private static string Own(int port) => string.Create(CultureInfo.InvariantCulture, $"127.0.0.1:{port}");
+    private static string Own(string[] names, int port) => names.Length == 0 ? "none" : string.Create(CultureInfo.InvariantCulture, $"{names[0]}:{port}");
 
-    private static bool IsOwn(string host, int port) => OwnNames.Any(name =>
+    private static bool IsOwn(string[] names, string host, int port) => names.Any(name =>
         string.Equals(host, string.Create(CultureInfo.InvariantCulture, $"{name}:{port}"), StringComparison.OrdinalIgnoreCase)
         || (port == 80 && string.Equals(host, name, StringComparison.OrdinalIgnoreCase)));
 }

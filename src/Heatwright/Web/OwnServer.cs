@@ -1,15 +1,16 @@
 using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
+using Heatwright.Web.Near;
 
 namespace Heatwright.Web;
 
-/// <summary>What every server of this program is made of: loopback only, the door before everything, pages drawn here.</summary>
+/// <summary>What every server of this program is made of: loopback, and at most one private address beside it; the door before everything; pages drawn here.</summary>
 internal static class OwnServer
 {
     /// <summary>A server begun on a port of the loopback address.</summary>
     /// <remarks>Folder and settings of the caller have no say: the same server from any folder, under a test, or published.</remarks>
-    public static WebApplicationBuilder Begin(int port)
+    public static WebApplicationBuilder Begin(int port, IPAddress? near = null)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
@@ -21,6 +22,10 @@ internal static class OwnServer
         {
             kestrel.AddServerHeader = false;
             kestrel.Listen(IPAddress.Loopback, port);
+            if (near is not null)
+            {
+                kestrel.Listen(near, port);
+            }
         });
         builder.Services.AddRoutingCore();
         builder.Services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All)); // degrees and ohms as they are, not as numbers of characters
@@ -34,6 +39,7 @@ internal static class OwnServer
         var app = builder.Build();
         app.Use(Door.Pass);
         app.UseRouting();
+        app.Use(NearGate.Pass);
         return app;
     }
 }

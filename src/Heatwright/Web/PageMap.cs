@@ -4,6 +4,7 @@ using Heatwright.Jobs;
 using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;
 using Heatwright.Web.Frame;
+using Heatwright.Web.Near;
 using Heatwright.Web.Pages;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -19,9 +20,9 @@ internal static class PageMap
 
     public static void Map(WebApplication app)
     {
-        OwnFile(app, "look.css", "text/css; charset=utf-8");
+        OwnFile(app, "look.css", "text/css; charset=utf-8").WithMetadata(new OpenToStrangers());
         OwnFile(app, "bench.js", "text/javascript; charset=utf-8");
-        OwnFile(app, "icon.svg", "image/svg+xml");
+        OwnFile(app, "icon.svg", "image/svg+xml").WithMetadata(new OpenToStrangers());
         app.MapMethods("/study.json", Reading, StudyJson);
         Page<StartPage>(app, "/", "Start");
         BriefMap.Map(app);
@@ -39,17 +40,18 @@ internal static class PageMap
         ComparisonMap.Map(app);
         SheetMap.Map(app);
         WiringMap.Map(app);
+        NearMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
         app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the pages of the stage rule", "Choose a stage above, or go to the start."));
     }
 
-    internal static void OwnFile(WebApplication app, string name, string type)
+    internal static RouteHandlerBuilder OwnFile(WebApplication app, string name, string type)
     {
         using var stream = typeof(PageMap).Assembly.GetManifestResourceStream("web/" + name) ?? throw new InvalidOperationException($"'{name}' is not in this build.");
         using var memory = new MemoryStream();
         stream.CopyTo(memory);
         byte[] bytes = memory.ToArray();
-        app.MapMethods("/" + name, Reading, () => TypedResults.Bytes(bytes, type));
+        return app.MapMethods("/" + name, Reading, () => TypedResults.Bytes(bytes, type));
     }
 
     /// <summary>The result as machines read it; while it is being worked out, the one error shape with 503.</summary>

@@ -13,7 +13,7 @@ internal static class Writing
     private const long LargestDrained = 64 << 20;
 
     /// <summary>Maps an address that takes a form. The handler gives what to answer; it runs only where the token is right.</summary>
-    public static void Post(WebApplication app, string path, Func<HttpContext, IFormCollection, IResult> handler, long largest = LargestForm) => app.MapPost(path, async (HttpContext context, IAntiforgery tokens) =>
+    public static RouteHandlerBuilder Post(WebApplication app, string path, Func<HttpContext, IFormCollection, IResult> handler, long largest = LargestForm) => app.MapPost(path, async (HttpContext context, IAntiforgery tokens) =>
     {
         bool tooLarge = context.Request.ContentLength > largest;
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)

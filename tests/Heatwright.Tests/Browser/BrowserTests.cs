@@ -168,6 +168,10 @@ public sealed class BrowserTests(ServedStudy served)
         }
     }
 
+    [Fact]
+    public async Task A_telephone_is_paired_types_readings_and_loses_nothing_when_it_is_let_go() =>
+        await NearDevice.Run(async playwright => await Launch(playwright), (page, name) => Photograph(page, name, page.ViewportSize!.Width, ColorScheme.Light));
+
     private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
 
     private static async Task<IBrowser> Launch(IPlaywright playwright)

@@ -94,7 +94,7 @@ internal static class KeyedReadings
     private static Task Kept(IPage page, int number) => Until(page, string.Create(CultureInfo.InvariantCulture, $"document.querySelector('input[name=number]').value === '{number + 1}' && document.querySelectorAll('#live .readings tbody tr').length >= {number}"));
 
     /// <summary>The page's own policy forbids the browser library to wait inside it, so it is asked from outside.</summary>
-    private static async Task Until(IPage page, string holds)
+    internal static async Task Until(IPage page, string holds)
     {
         for (int i = 0; i < 300; i++)
         {

@@ -56,6 +56,36 @@ public sealed class KeepingJourney : IDisposable
     }
 
     [Fact]
+    public void A_picture_is_kept_without_what_the_camera_wrote_beside_it_unless_its_maker_says_otherwise()
+    {
+        string file = Study;
+        File.WriteAllBytes(bench.In("front.bin"), PhotoJourney.OnePixel);
+        // By hand: the text chunk is 12 bytes and its 9 of content. Its name says nothing, its content tells that it is a picture.
+        Assert.Contains("21 bytes that the camera wrote", Fine("file", "add", file, bench.In("front.bin"), "--about", "trial:cold"), StringComparison.Ordinal);
+        Fine("file", "take", file, "front.bin", bench.In("plain.bin"));
+        Assert.DoesNotContain("place", System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(bench.In("plain.bin"))), StringComparison.Ordinal);
+        Assert.Contains($"{PhotoJourney.OnePixel.Length} bytes.", Fine("file", "add", file, bench.In("front.bin"), "--as-is"), StringComparison.Ordinal);
+        Fine("file", "take", file, "front-2.bin", bench.In("whole.bin"));
+        Assert.Equal(PhotoJourney.OnePixel, File.ReadAllBytes(bench.In("whole.bin")));
+    }
+
+    /// <summary>First bytes of kinds that tell a place and are not taken apart: a HEIF picture or a film (ISO/IEC 14496-12, box 'ftyp'), a raw picture (TIFF 6.0, both byte orders), a JPEG cut short.</summary>
+    [Theory]
+    [InlineData("\0\0\0\u0018ftypheic")]
+    [InlineData("II*\0\u0008\0\0\0")]
+    [InlineData("MM\0*\0\0\0\u0008")]
+    [InlineData("\u00ff\u00d8\u00ff\u00e1\u0001")]
+    public void A_picture_whose_place_cannot_be_cut_off_is_asked_about(string begins)
+    {
+        string file = Study;
+        File.WriteAllBytes(bench.In("shot.bin"), [.. begins.Select(c => (byte)c)]);
+        Assert.Contains("--as-is", Refused("file", "add", file, bench.In("shot.bin")), StringComparison.Ordinal);
+        Assert.Equal(0, Json("file", "list", file).GetArrayLength());
+        Fine("file", "add", file, bench.In("shot.bin"), "--as-is");
+        Assert.Equal(1, Json("file", "list", file).GetArrayLength());
+    }
+
+    [Fact]
     public void The_history_of_one_thing_tells_value_by_value_what_was_done_to_it()
     {
         string file = Study;

@@ -1,20 +1,22 @@
+using Heatwright.Photos;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 
 namespace Heatwright.Jobs.Keeping;
 
-/// <summary>Keeps photos, raw logs and other files with a study, byte for byte, and gives them back.</summary>
+/// <summary>Keeps photos, raw logs and other files with a study and gives them back: byte for byte, but for what a camera writes beside a picture.</summary>
 public static class KeepFiles
 {
     /// <summary>A bundle takes no larger file, so a study keeps none.</summary>
     public const int LargestBytes = 64 << 20;
 
-    /// <summary>Keeps a file.</summary>
+    /// <summary>Keeps a file. A picture is kept without what a camera writes beside it, its place above all, unless it shall be kept as it is.</summary>
     /// <param name="study">The study file.</param>
     /// <param name="path">The file to keep.</param>
     /// <param name="about">What it is about: empty, or part:ID, trial:ID, run:ID, arrangement:ID.</param>
     /// <param name="note">The maker's note.</param>
-    public static Checked<KeptFile> Add(string study, string path, string about, string note) => About(about).Then(subject => Content(path).Then(content =>
+    /// <param name="asItIs">Every byte, come what may.</param>
+    public static Checked<KeptFile> Add(string study, string path, string about, string note, bool asItIs = false) => About(about).Then(subject => Content(path).Then(content => asItIs ? new(content) : Plain(path, content)).Then(content =>
     {
         KeptFile? kept = null;
         return ChangeStudy.Run(study, $"Kept {Path.GetFileName(path)}", now =>
@@ -23,6 +25,10 @@ public static class KeepFiles
             return new Checked<Study>(now with { Files = [.. now.Files, kept] });
         }).Map(_ => kept! with { Content = null });
     }));
+
+    private static Checked<byte[]> Plain(string path, byte[] content) => !Photo.MayTellPlace(content) ? new(content)
+        : Photo.WithoutPlace(content) is { } plain ? new(plain)
+        : new(new Problem("This may tell where it was taken, and that cannot be cut off here.", path, "a picture or film that is broken or of a kind that is not taken apart", "a whole JPEG, PNG or WebP picture, or your word", "Save it as JPEG, or keep it with all it tells: add --as-is."));
 
     /// <summary>The files that a study keeps.</summary>
     public static Checked<IReadOnlyList<KeptFile>> List(string study) => OpenStudy.Read(study).Map(opened => opened.Study.Files);

@@ -105,6 +105,14 @@
           throw new Error("again");
         }
 
+        if (response.status === 401) {
+          throw new Error("This device is not paired with the bench any more.");
+        }
+
+        if (response.status !== 200 && response.status !== 422) {
+          throw new Error("The bench could not take the line.");
+        }
+
         const answer = await response.json();
         if (answer.problem) {
           // Not understood: back into the line, so that it can be mended; nothing typed is dropped.
@@ -125,8 +133,9 @@
       }
 
       refresh();
-    } catch {
-      echo.replaceChildren(make("span", "", `The connection is lost. Go on typing: ${waiting().length === 1 ? "1 line waits" : waiting().length + " lines wait"} in this browser.`));
+    } catch (error) {
+      const lost = error instanceof TypeError || error.message === "again" ? "The connection is lost." : error.message; // a fetch that reaches nobody is a TypeError
+      echo.replaceChildren(make("span", "", `${lost} Go on typing: ${waiting().length === 1 ? "1 line waits" : waiting().length + " lines wait"} in this browser.`));
       setTimeout(send, 1000);
     } finally {
       sending = false;
