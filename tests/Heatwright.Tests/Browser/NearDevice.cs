@@ -1,4 +1,6 @@
 using System.Net;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Heatwright.Jobs;
 using Heatwright.Tests.Journeys;
 using Heatwright.Web;
@@ -56,9 +58,11 @@ internal static class NearDevice
             await here.Locator("button", new() { HasText = "Show six digits" }).ClickAsync();
             string digits = await here.Locator(".digits output").InnerTextAsync();
             await photograph(here, "near-digits");
+            await Clean(here);
             await there.GotoAsync(WebBench.NearAddress(app)!);
             Assert.EndsWith("/pair", there.Url, StringComparison.Ordinal);
             await photograph(there, "near-pair");
+            await Clean(there);
             await there.Locator("[name=digits]").FillAsync(digits);
             await there.Locator("[name=name]").FillAsync("bench phone");
             await there.Keyboard.PressAsync("Enter");
@@ -73,6 +77,14 @@ internal static class NearDevice
             await there.Locator("input[name=line]").FillAsync(text);
             await there.Keyboard.PressAsync("Enter");
         }
+    }
+
+    /// <summary>Rules of WCAG 2.0 to 2.2, levels A and AA, on the desk in light and on the telephone in dark; and nothing sticks out to the side.</summary>
+    private static async Task Clean(IPage page)
+    {
+        var result = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
+        Assert.Empty(result.Violations.Select(rule => $"{rule.Id}: {rule.Nodes[0].Html}"));
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0);
     }
 
     private static Task Until(IPage page, string holds) => KeyedReadings.Until(page, holds);
