@@ -45,6 +45,8 @@ internal static class Program
                 return Keep(words, "verdicts-again", VerdictCampaign.Run(Count(rest, 70), Seed + SecondSeed, Console.WriteLine), VerdictCampaign.Holds, Seed + SecondSeed);
             case ["next", .. var rest]:
                 return Keep(words, "next", NextCampaign.Run(Count(rest, 200), Seed), result => result.MedianTrials["advised"] <= 0.5 * result.MedianTrials["any order"] && result.MedianTrials["advised"] < Math.Min(result.MedianTrials["cheapest first"], result.MedianTrials["largest doubt first"]));
+            case ["browsers", .. var rest]:
+                return Keep(words, "browsers", BrowserCampaign.Run(20, TimeSpan.FromSeconds(Count(rest, 600)), TimeSpan.FromSeconds(10), real: true, Seed, Console.WriteLine).GetAwaiter().GetResult(), BrowserCampaign.Holds);
             case ["validation"]:
                 string page = Path.Combine(Root(), "docs", "validation.md");
                 string results = Path.Combine(Root(), "proofs", "results");
@@ -52,7 +54,7 @@ internal static class Program
                 File.WriteAllText(Path.Combine(Root(), "docs", ReliabilityPicture.Name), ReliabilityPicture.Svg(results));
                 return 0;
             default:
-                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES]. Results go to proofs/results; validation writes them into docs/validation.md.");
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES], browsers [SECONDS]. Results go to proofs/results; validation writes them into docs/validation.md.");
                 return 2;
         }
     }

@@ -13,6 +13,9 @@ internal sealed class ChangeLog(SqliteConnection connection, TimeProvider clock)
     public IReadOnlyList<StudyChange> History() => [.. StudyTables.Rows(connection, "SELECT CAST(number AS TEXT), at, what, state FROM change ORDER BY number").Select(row =>
         new StudyChange(long.Parse(row[0]!, CultureInfo.InvariantCulture), DateTimeOffset.Parse(row[1]!, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind), row[2]!, row[3] != "done"))];
 
+    /// <summary>Number of the last change; 0: none.</summary>
+    public long Last() => long.Parse(StudyTables.Scalar(connection, "SELECT CAST(coalesce(max(number), 0) AS TEXT) FROM change"), CultureInfo.InvariantCulture);
+
     /// <summary>What each change did to the records of one name: those of an id, with the blocks of readings of a run, or those of a kind.</summary>
     public IReadOnlyList<RecordChange> HistoryOf(string name)
     {

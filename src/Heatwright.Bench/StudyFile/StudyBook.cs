@@ -86,6 +86,9 @@ public sealed class StudyBook : IDisposable
     /// <summary>All changes, oldest first.</summary>
     public IReadOnlyList<StudyChange> History() => Within(log.History);
 
+    /// <summary>Number of the last change.</summary>
+    public long LastChange => Within(log.Last);
+
     /// <summary>The changes that touched records of one name, oldest first, each with the values it changed. Kind of record ('brief') or id ('heater', 'warm-up-1').</summary>
     public IReadOnlyList<RecordChange> HistoryOf(string record) => Within(() => log.HistoryOf(record));
 

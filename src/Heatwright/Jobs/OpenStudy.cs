@@ -5,7 +5,11 @@ using Heatwright.StudyFile;
 namespace Heatwright.Jobs;
 
 /// <summary>A study as it was read, where from, and its fingerprint.</summary>
-public sealed record OpenedStudy(Study Study, string Path, string Fingerprint);
+public sealed record OpenedStudy(Study Study, string Path, string Fingerprint)
+{
+    /// <summary>Number of the last change that it holds for certain.</summary>
+    public long Change { get; init; }
+}
 
 /// <summary>Reads a study file without changing a byte of it.</summary>
 public static class OpenStudy
@@ -15,7 +19,8 @@ public static class OpenStudy
     {
         using (book)
         {
-            return new OpenedStudy(book.Read(), path, book.Fingerprint);
+            long change = book.LastChange; // before it is read: a change in between is then rather told twice than never
+            return new OpenedStudy(book.Read(), path, book.Fingerprint) { Change = change };
         }
     });
 }

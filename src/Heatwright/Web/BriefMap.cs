@@ -21,8 +21,8 @@ internal static class BriefMap
     private static void Post(WebApplication app, string about, Func<string, IFormCollection, Checked<bool>> job) => Writing.Post(app, $"/brief/{about}", (context, form) =>
     {
         var bench = context.RequestServices.GetRequiredService<StudyOnBench>();
-        var done = job(bench.Now().Opened.Path, form);
-        return done.IsFine ? Writing.To("/brief") : Brief(bench.Now(), form.Field("sentence"), done.Problems, StatusCodes.Status422UnprocessableEntity);
+        var (done, mark) = context.RequestServices.GetRequiredService<Meanwhile>().Do(bench.Now().Opened.Path, "brief", form.Field("seen"), () => job(bench.Now().Opened.Path, form));
+        return done.IsFine ? Writing.To("/brief", mark) : Brief(bench.Now(), form.Field("sentence"), done.Problems, StatusCodes.Status422UnprocessableEntity);
     });
 
     private static RazorComponentResult<Document> Brief(Standing standing, string sentence, IReadOnlyList<Problem> problems, int status = StatusCodes.Status200OK)

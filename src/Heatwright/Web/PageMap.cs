@@ -22,6 +22,8 @@ internal static class PageMap
     {
         OwnFile(app, "look.css", "text/css; charset=utf-8").WithMetadata(new OpenToStrangers());
         OwnFile(app, "bench.js", "text/javascript; charset=utf-8");
+        OwnFile(app, "step.js", "text/javascript; charset=utf-8");
+        Changes.Map(app);
         OwnFile(app, "icon.svg", "image/svg+xml").WithMetadata(new OpenToStrangers());
         app.MapMethods("/study.json", Reading, StudyJson);
         Page<StartPage>(app, "/", "Start");

@@ -29,7 +29,7 @@ internal static class ShelfMap
         {
             string part = (string)context.Request.RouteValues["part"]!;
             string kind = Bench(context).Now().Opened.Study.Parts.FirstOrDefault(one => one.Id.Name == part) is { } found ? EnterPart.Word(found.Kind) : "";
-            return Kept(context, PartForm.Of(form, part) with { Kind = kind }, EnterPart.State);
+            return Kept(context, PartForm.Of(form, part) with { Kind = kind }, EnterPart.State, form.Field("seen"));
         });
         app.MapMethods("/shelf/photo/{id}", PageMap.Reading, IResult (string id, StudyOnBench bench) => KeepPhoto.Show(bench.Now().Opened.Path, id) is { } photo
             ? TypedResults.Bytes(photo.Bytes, photo.Type)
@@ -74,7 +74,7 @@ internal static class ShelfMap
         return Shelf(bench.Now(), new PartForm(part) { Problems = problems }, "", "", StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static IResult Kept(HttpContext context, PartForm form, Func<string, PartEntry, Checked<PartEntered>> job)
+    private static IResult Kept(HttpContext context, PartForm form, Func<string, PartEntry, Checked<PartEntered>> job, string seen = "")
     {
         var bench = Bench(context);
         if (form.Part.Length == 0 && form.Id.Length == 0)
@@ -83,10 +83,10 @@ internal static class ShelfMap
         }
         else
         {
-            var done = job(bench.Now().Opened.Path, form.Entry());
+            var (done, mark) = context.RequestServices.GetRequiredService<Meanwhile>().Do(bench.Now().Opened.Path, form.Part, seen, () => job(bench.Now().Opened.Path, form.Entry()));
             if (done.IsFine)
             {
-                return Writing.To($"/shelf?kept={Uri.EscapeDataString(done.Value.Part.Id.Name)}");
+                return Writing.To($"/shelf?kept={Uri.EscapeDataString(done.Value.Part.Id.Name)}", mark);
             }
 
             form = form with { Problems = done.Problems };

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.Trials;
@@ -14,6 +15,9 @@ public sealed record Standing(OpenedStudy Opened, StudyResult? Result, IReadOnly
 {
     /// <summary>What the trials told; there before the predictions are. Null: not yet.</summary>
     public IReadOnlyList<PartFindings>? Findings { get; init; }
+
+    /// <summary>The state that a page shows: another one means that the page is out of date.</summary>
+    public string Key => string.Join(' ', Opened.Fingerprint[..8], Findings is not null ? "found" : "-", Result is not null || Problems.Count > 0 ? "worked" : "-");
 }
 
 /// <summary>One study file on the bench: worked out once in the background, and again when the file has changed.</summary>
@@ -31,6 +35,9 @@ internal sealed class StudyOnBench : IDisposable
         stamp = Stamp(opened.Path);
         work = new Work(opened, closing.Token);
     }
+
+    /// <summary>Told apart from a bench that was started before: its tokens are not those of this one.</summary>
+    public string Start { get; } = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(4));
 
     /// <summary>File of the maker's own shelf; it need not be there.</summary>
     public string Shelf { get; init; } = "";

@@ -19,7 +19,7 @@ internal static class TrialMap
         PageMap.OwnFile(app, "entry.js", "text/javascript; charset=utf-8");
         app.MapMethods("/trials", PageMap.Reading, (StudyOnBench bench) => All(bench.Now(), TrialForm.None));
         app.MapMethods("/trials/{name}", PageMap.Reading, (string name, StudyOnBench bench) => One(bench.Now(), name, TrialForm.None));
-        app.MapMethods("/state", PageMap.Reading, (StudyOnBench bench) => bench.Now() is var standing ? TypedResults.Json(new { state = standing.Opened.Fingerprint[..8], found = standing.Findings is not null, worked = standing.Result is not null || standing.Problems.Count > 0 }) : null!);
+        app.MapMethods("/state", PageMap.Reading, (StudyOnBench bench) => TypedResults.Json(new { start = bench.Start, state = bench.Now().Key }));
         app.MapMethods("/trials/{name}/look", PageMap.Reading, (string? run, string? line, StudyOnBench bench) => Answer(TypeReadings.Look(bench.Now().Opened.Study, run ?? "", line ?? "")));
         Writing.Post(app, "/trials/add", (context, form) =>
         {
@@ -58,7 +58,9 @@ internal static class TrialMap
         var bench = Bench(context);
         bool machine = context.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.Ordinal);
         string path = bench.Now().Opened.Path, line = form["line"].ToString(), run = form.Field("run");
-        var taken = Twice(bench.Now().Opened.Study, run, line, form.Field("number")) ?? (run.Length > 0 ? new Checked<string>(run) : TypeReadings.Begin(path, new(name, "", [], [], [])).Map(begun => begun.Id.Name)).Then(into => TypeReadings.Take(path, into, line));
+        // The first time a line is sent it is new, whatever others typed; later, or without script, it may have been taken before a crash.
+        var taken = context.RequestServices.GetRequiredService<LinesTaken>().Once(form.Field("id"), () => (form.Field("first") == "yes" ? null : Twice(bench.Now().Opened.Study, run, line, form.Field("number"))) ??
+            (run.Length > 0 ? new Checked<string>(run) : TypeReadings.Begin(path, new(name, "", [], [], [])).Map(begun => begun.Id.Name)).Then(into => TypeReadings.Take(path, into, line)));
         if (machine)
         {
             bench.Now();
@@ -68,6 +70,7 @@ internal static class TrialMap
         return taken.IsFine ? Writing.To(Page(name, taken.Value.Run)) : One(bench.Now(), name, TrialForm.Refused("line", form, taken.Problems), StatusCodes.Status422UnprocessableEntity);
     }
 
+    /// <summary>The same text at the place it was meant for, or behind it where others typed as well.</summary>
     private static Checked<ReadingTaken>? Twice(Study study, string run, string line, string number)
     {
         if (!int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int wanted) || study.Trials.SelectMany(trial => trial.Runs).FirstOrDefault(one => one.Id.Name == run) is not { } there || wanted < 1 || wanted > there.Readings.Count)
@@ -76,7 +79,8 @@ internal static class TrialMap
         }
 
         var looked = TypeReadings.Look(study, run, line);
-        return looked.IsFine && there.Readings[wanted - 1].Raw.SequenceEqual(looked.Value.Fields.Select(field => field.Raw), StringComparer.Ordinal) ? new(looked.Value with { Number = wanted, Remarks = [] }) : null;
+        int found = looked.IsFine ? there.Readings.Skip(wanted - 1).FirstOrDefault(reading => reading.Raw.SequenceEqual(looked.Value.Fields.Select(field => field.Raw), StringComparer.Ordinal))?.Number ?? 0 : 0;
+        return found > 0 ? new(looked.Value with { Number = found, Remarks = [] }) : null;
     }
 
     private static IResult Answer(Checked<ReadingTaken> taken) => taken.IsFine

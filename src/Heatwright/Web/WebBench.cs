@@ -38,6 +38,7 @@ public static class WebBench
             options.SuppressXFrameOptionsHeader = true; // the policy of the door says more
         });
         builder.Services.AddSingleton(_ => new StudyOnBench(study) { Shelf = OwnShelf.Path(shelf) });
+        builder.Services.AddSingleton<Changes>().AddSingleton<Meanwhile>().AddSingleton<LinesTaken>();
         var app = OwnServer.Finish(builder);
         PageMap.Map(app);
         app.Lifetime.ApplicationStarted.Register(() =>

@@ -29,8 +29,8 @@ internal static class WiringMap
             string name = (string)context.Request.RouteValues["name"]!;
             var (bench, sent) = (Bench(context), WiringForm.Of(form, name));
             var old = bench.Now().Opened.Study.Arrangements.FirstOrDefault(one => one.Letter == name);
-            var wired = job(bench.Now().Opened.Path, name, sent.Entry(old));
-            return wired.IsFine ? Writing.To($"/arrangements/{wired.Value.Loop.Arrangement.Letter}") : One(bench.Now(), name, sent with { Problems = wired.Problems }, StatusCodes.Status422UnprocessableEntity);
+            var (wired, mark) = context.RequestServices.GetRequiredService<Meanwhile>().Do(bench.Now().Opened.Path, old?.Id.Name ?? "", form.Field("seen"), () => job(bench.Now().Opened.Path, name, sent.Entry(old)));
+            return wired.IsFine ? Writing.To($"/arrangements/{wired.Value.Loop.Arrangement.Letter}", mark) : One(bench.Now(), name, sent with { Problems = wired.Problems }, StatusCodes.Status422UnprocessableEntity);
         });
 
     private static StudyOnBench Bench(HttpContext context) => context.RequestServices.GetRequiredService<StudyOnBench>();

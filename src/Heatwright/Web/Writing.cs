@@ -41,7 +41,15 @@ internal static class Writing
         try
         {
             await tokens.ValidateRequestAsync(context);
-            return handler(context, await context.Request.ReadFormAsync(context.RequestAborted));
+            var form = await context.Request.ReadFormAsync(context.RequestAborted);
+            var answer = handler(context, form);
+            if (answer is SeeOther && form.Field("draft") is { Length: > 0 and <= 20 } draft && draft.All(char.IsAsciiLetterOrDigit))
+            {
+                // The page that follows lets go of what its browser kept of this form; until then it is kept there.
+                context.Response.Cookies.Append("heatwright-kept-" + context.RequestServices.GetRequiredService<StudyOnBench>().Start, draft, new CookieOptions { SameSite = SameSiteMode.Strict, Path = "/", MaxAge = TimeSpan.FromMinutes(1) });
+            }
+
+            return answer;
         }
         catch (Exception error) when (error is BadHttpRequestException or InvalidDataException or AntiforgeryValidationException { InnerException: BadHttpRequestException or InvalidDataException })
         {
@@ -62,6 +70,13 @@ internal static class Writing
 
     /// <summary>To another page with GET, so that loading it again changes nothing.</summary>
     public static IResult To(string path) => new SeeOther(path);
+
+    /// <summary>To another page that tells what came between.</summary>
+    public static IResult To(string path, string mark)
+    {
+        string[] parts = path.Split('#', 2);
+        return To(mark.Length == 0 ? path : $"{parts[0]}{(parts[0].Contains('?', StringComparison.Ordinal) ? '&' : '?')}told={mark}{(parts.Length > 1 ? "#" + parts[1] : "")}");
+    }
 
     /// <summary>A field of a form, without blanks at its ends; empty where it is absent.</summary>
     public static string Field(this IFormCollection form, string name) => form[name].ToString().Trim();

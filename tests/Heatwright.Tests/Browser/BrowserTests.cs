@@ -172,6 +172,9 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task A_telephone_is_paired_types_readings_and_loses_nothing_when_it_is_let_go() =>
         await NearDevice.Run(async playwright => await Launch(playwright), (page, name) => Photograph(page, name, page.ViewportSize!.Width, ColorScheme.Light));
 
+    [Fact]
+    public async Task A_bench_that_is_killed_in_mid_entry_loses_nothing_that_was_typed() => await KilledBench.Run(async playwright => await Launch(playwright));
+
     private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
 
     private static async Task<IBrowser> Launch(IPlaywright playwright)

@@ -23,6 +23,16 @@ public sealed class KillJourney
     }
 
     [Fact]
+    public async Task Four_browsers_on_one_study_lose_no_line_and_of_two_on_one_field_the_second_is_told()
+    {
+        var result = await BrowserCampaign.Run(4, TimeSpan.FromSeconds(5), TimeSpan.FromSeconds(0.5), real: false, seed: 9, TestContext.Current.TestOutputHelper!.WriteLine);
+        // How soon and in how much memory is judged by the campaign, on a machine that does nothing else.
+        Assert.Empty(result.Failures);
+        Assert.True(result.Lines >= 8 && result.Clashes >= 1);
+        Assert.Equal((0, 0, result.Clashes, result.Clashes), (result.Lost, result.Unseen, result.ClashesKept, result.ClashesTold));
+    }
+
+    [Fact]
     public void The_figures_shown_are_those_of_the_result_files()
     {
         string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "validation.md"));

@@ -92,6 +92,78 @@ public sealed class WritingTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Of_two_who_set_one_value_the_second_is_told_and_the_history_keeps_both()
+    {
+        (await Send("/brief", "/brief/add", ("sentence", "blade at 320 °C within 25 s from 20 °C"))).Dispose();
+        string drawn = await Page("/brief");
+        string seen = Regex.Match(drawn, "name=\"seen\" value=\"([0-9]+)\"").Groups[1].Value;
+        using var first = await Send("/brief", "/brief/set", ("seen", seen), ("every", "40s"), ("was every", "60s"));
+        Assert.Equal("/brief", first.Headers.Location!.ToString());
+        using var other = await Send("/brief", "/brief/set", ("seen", seen), ("air", "25C"), ("was air", "20C"));
+        Assert.Equal("/brief", other.Headers.Location!.ToString());
+        using var second = await Send("/brief", "/brief/set", ("seen", seen), ("every", "50s"), ("was every", "60s"));
+        Assert.StartsWith("/brief?told=", second.Headers.Location!.ToString(), StringComparison.Ordinal);
+        string told = PagesTests.Visible(await Page(second.Headers.Location!.ToString()));
+        Assert.Matches("somebody else changed [a-zA-Z.]*everyS from 60 to 40; yours, 50, stands now", told);
+        Assert.Equal(50, OpenStudy.Read(File).Value.Study.Brief!.Work.EveryS);
+        Assert.Equal(["brief: every=40s", "brief: air=25C", "brief: every=50s"], ChangeStudy.History(File).Value.TakeLast(3).Select(change => change.What));
+        // A link can make the page tell nothing that was not told here.
+        Assert.DoesNotContain("class=\"told\"", await Page("/brief?told=anything"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_line_is_taken_once_however_often_it_is_sent_and_the_same_line_of_another_is_another()
+    {
+        (await Send("/shelf", "/shelf/add", ("id", "wire"), ("kind", "heater"))).Dispose();
+        (await Send("/trials", "/trials/add", ("part", "wire"), ("kind", "cold-ohms"), ("name", "cold"))).Dispose();
+        (await Send("/trials/cold", "/trials/cold/line", ("run", ""), ("line", "2R71"))).Dispose();
+        foreach (string id in new[] { "a1", "b1", "a1", "a1" })
+        {
+            (await Send("/trials/cold", "/trials/cold/line", ("run", "cold-1"), ("line", "2.72"), ("number", "2"), ("id", id), ("first", "yes"))).Dispose();
+        }
+
+        // After a crash nobody remembers the name; the place and the text tell, also where others typed in between.
+        (await Send("/trials/cold", "/trials/cold/line", ("run", "cold-1"), ("line", "2.73"), ("number", "2"), ("id", "c1"), ("first", "yes"))).Dispose();
+        (await Send("/trials/cold", "/trials/cold/line", ("run", "cold-1"), ("line", "2.73"), ("number", "2"), ("id", "c1 before the crash"))).Dispose();
+        Assert.Equal(["2R71", "2.72", "2.72", "2.73"], OpenStudy.Read(File).Value.Study.Trials[0].Runs[0].Readings.Select(reading => reading.Raw[0]));
+    }
+
+    [Fact]
+    public async Task A_form_that_was_taken_lets_its_browser_forget_the_draft_and_one_that_was_not_does_not()
+    {
+        using var slip = await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"), ("values", "mass=heavy"), ("draft", "abc123"));
+        Assert.DoesNotContain(slip.Headers.TryGetValues("Set-Cookie", out var none) ? none : [], cookie => cookie.StartsWith("heatwright-kept-", StringComparison.Ordinal));
+        using var kept = await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"), ("draft", "abc123"));
+        Assert.Matches("^heatwright-kept-[0-9a-f]{8}=abc123; max-age=60; path=/; samesite=strict$", Assert.Single(kept.Headers.GetValues("Set-Cookie"), cookie => cookie.StartsWith("heatwright-kept-", StringComparison.Ordinal)));
+        using var odd = await Send("/shelf", "/shelf/add", ("id", "other"), ("kind", "heater"), ("draft", "a=b; c"));
+        Assert.DoesNotContain(odd.Headers.TryGetValues("Set-Cookie", out var some) ? some : [], cookie => cookie.StartsWith("heatwright-kept-", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task An_open_page_is_told_of_a_change_that_was_made_by_a_command()
+    {
+        using var stream = await client.GetStreamAsync(new Uri("/changes", UriKind.Relative), TestContext.Current.CancellationToken);
+        using var lines = new StreamReader(stream);
+        string first = await State("");
+        Assert.True(ChangeStudy.Run(File, "noted", study => new(study with { Note = "changed elsewhere" })).IsFine);
+        Assert.Equal(OpenStudy.Read(File).Value.Fingerprint[..8], await State(first));
+
+        async Task<string> State(string before)
+        {
+            while (await lines.ReadLineAsync(TestContext.Current.CancellationToken).AsTask().WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken) is { } line)
+            {
+                // The same state comes again when its findings are there.
+                if (Regex.Match(line, "\"state\":\"([0-9a-f]{8}) ") is { Success: true } match && match.Groups[1].Value != before)
+                {
+                    return match.Groups[1].Value;
+                }
+            }
+
+            return "";
+        }
+    }
+
+    [Fact]
     public async Task A_claim_without_a_unit_or_without_whose_amps_is_asked_for()
     {
         using var answer = await Send("/shelf", "/shelf/add", ("id", "module"), ("kind", "stepUp"), ("values", "claimed current=2A (2 A step-up)"));

@@ -13,12 +13,55 @@
     set: (name, value) => { try { value === null ? localStorage.removeItem(`heatwright ${trial} ${name}`) : localStorage.setItem(`heatwright ${trial} ${name}`, value); } catch { /* a browser that keeps nothing still types */ } },
   };
   const make = (tag, name, text) => { const one = document.createElement(tag); one.className = name; one.textContent = text; return one; };
-  const waiting = () => JSON.parse(store.get("waiting") ?? "[]");
+
+  // Each tab has lines of its own: two of them on one trial must not send each other's. A tab that is gone leaves its lines to the next one.
+  const alive = tab => Date.now() - Number(localStorage.getItem(`heatwright alive ${tab}`) ?? 0) < 10000;
+  const beat = at => { try { localStorage.setItem(`heatwright alive ${tab}`, String(at)); } catch { /* then nothing is left behind either */ } };
+  const newTab = () => Math.random().toString(36).slice(2, 10);
+  let tab = newTab();
+  try {
+    const before = sessionStorage.getItem("heatwright tab");
+    tab = before && !alive(before) ? before : tab; // a copied tab brings the name of one that lives
+    sessionStorage.setItem("heatwright tab", tab);
+  } catch { /* a browser that keeps nothing has one tab */ }
+
+  const waiting = () => JSON.parse(store.get(`waiting ${tab}`) ?? "[]");
+  const wait = lines => store.set(`waiting ${tab}`, lines.length > 0 ? JSON.stringify(lines) : null);
+  const inherit = first => {
+    try {
+      const start = `heatwright ${trial} waiting `;
+      for (const key of Object.keys(localStorage).filter(one => one.startsWith(start))) {
+        const other = key.slice(start.length);
+        if (other !== tab && !alive(other)) {
+          wait([...waiting(), ...JSON.parse(localStorage.getItem(key))]);
+          localStorage.removeItem(key);
+        }
+      }
+
+      // A line half typed when its tab was lost goes on here, unless another is begun.
+      const half = first && Object.keys(localStorage).find(one => one.startsWith(`heatwright ${trial} typed `) && !alive(one.slice(`heatwright ${trial} typed `.length)) && !one.endsWith(` ${tab}`));
+      if (half && line.value === "" && !store.get(`typed ${tab}`)) {
+        line.value = localStorage.getItem(half);
+        store.set(`typed ${tab}`, line.value || null);
+        localStorage.removeItem(half);
+      }
+    } catch { /* nothing was kept, so nothing was left */ }
+  };
+  beat(Date.now());
+  setInterval(() => {
+    beat(Date.now());
+    inherit(false);
+    if (waiting().length > 0) {
+      send();
+    }
+  }, 2000);
+  addEventListener("pagehide", () => beat(0));
+  inherit(true);
   let sending = false, asked = 0, timer = 0;
 
   // What was typed and not sent survives a reload and a crash.
-  if (line.value === "" && store.get("typed")) {
-    line.value = store.get("typed");
+  if (line.value === "" && store.get(`typed ${tab}`)) {
+    line.value = store.get(`typed ${tab}`);
   }
 
   const say = fields => echo.replaceChildren(...fields.flatMap(field => [make("span", "", field.column + " "), make("b", "", field.understood)]));
@@ -63,7 +106,7 @@
     } catch { /* the line is understood when the connection is back */ }
   };
   line.addEventListener("input", () => {
-    store.set("typed", line.value);
+    store.set(`typed ${tab}`, line.value || null);
     clearTimeout(timer);
     timer = setTimeout(look, 120);
   });
@@ -98,7 +141,8 @@
     try {
       while (waiting().length > 0) {
         const [next, ...rest] = waiting();
-        const body = new URLSearchParams({ token: form.elements.token.value, run: next.run, number: next.number, line: next.line });
+        const body = new URLSearchParams({ token: form.elements.token.value, run: next.run, number: next.number, line: next.line, id: next.id, first: next.sent ? "" : "yes" });
+        wait([{ ...next, sent: true }, ...rest]);
         const response = await fetch(form.action, { method: "POST", body, headers: { Accept: "application/json" } });
         if (response.status === 400) {
           await refresh(); // the server began anew and gives another token
@@ -116,27 +160,27 @@
         const answer = await response.json();
         if (answer.problem) {
           // Not understood: back into the line, so that it can be mended; nothing typed is dropped.
-          store.set("waiting", JSON.stringify(rest));
+          wait(waiting().slice(1));
           line.value = line.value || next.line;
-          store.set("typed", line.value);
+          store.set(`typed ${tab}`, line.value);
           told(answer, "");
         } else {
-          store.set("waiting", JSON.stringify(rest.map((one, i) => ({ ...one, run: answer.run, number: answer.number + 1 + i }))));
+          wait(waiting().slice(1).map((one, i) => ({ ...one, run: answer.run, number: answer.number + 1 + i })));
           if (!run) {
             location.reload();
             return;
           }
 
-          count(answer.number + 1 + rest.length);
+          count(answer.number + 1 + waiting().length);
           told(answer, `kept as ${answer.number}: `);
         }
       }
 
-      refresh();
+      refresh().catch(() => { /* the bench is away; its state comes with the next connection */ });
     } catch (error) {
       const lost = error instanceof TypeError || error.message === "again" ? "The connection is lost." : error.message; // a fetch that reaches nobody is a TypeError
       echo.replaceChildren(make("span", "", `${lost} Go on typing: ${waiting().length === 1 ? "1 line waits" : waiting().length + " lines wait"} in this browser.`));
-      setTimeout(send, 1000);
+      setTimeout(send, 500);
     } finally {
       sending = false;
     }
@@ -149,9 +193,9 @@
     }
 
     const number = Number(form.elements.number.value);
-    store.set("waiting", JSON.stringify([...waiting(), { run, number, line: typed }]));
+    wait([...waiting(), { run, number, line: typed, id: newTab() + newTab(), sent: false }]);
     line.value = "";
-    store.set("typed", null);
+    store.set(`typed ${tab}`, null);
     if (run) {
       count(number + 1);
     }
@@ -162,24 +206,13 @@
     send();
   }
 
-  // Changes of others: another tab, the command line. And findings, when they are worked out.
-  let state = null;
-  setInterval(async () => {
-    if (document.hidden || sending) {
-      return;
+  // Changes of others, another tab, the command line; and findings, when they are worked out.
+  addEventListener("bench-changed", event => {
+    event.preventDefault();
+    if (!sending) {
+      refresh().catch(() => { /* the bench is away; its state comes with the next connection */ });
     }
-
-    try {
-      const now = await (await fetch("/state")).json(), key = `${now.state} ${now.found}`;
-      if (state !== null && key !== state) {
-        await refresh();
-      } else if (state === null && now.found && document.getElementById("live").dataset.found === "no") {
-        await refresh();
-      }
-
-      state = key;
-    } catch { /* the server is away; it is asked again */ }
-  }, 1000);
+  });
 
   // The stopwatch: its start is kept, so a reload does not stop it. A split writes the seconds into their place in the line.
   const watch = entry.querySelector(".watch"), place = entry.dataset.time;
@@ -199,7 +232,7 @@
         const fields = line.value.split(/\s+/).filter(Boolean);
         fields.splice(Number(place), 0, seconds().toFixed(1));
         line.value = fields.join(" ") + " ";
-        store.set("typed", line.value);
+        store.set(`typed ${tab}`, line.value);
         line.focus();
       }
 

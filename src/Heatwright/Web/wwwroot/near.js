@@ -1,6 +1,7 @@
 // The desk's page about near devices: shows at once that one was paired, and how long the digits are good.
 (() => {
   const near = document.getElementById("near"), left = document.querySelector("[data-left]"), began = Date.now();
+  addEventListener("bench-changed", event => event.preventDefault()); // this page shows nothing of the study
   setInterval(async () => {
     if (left) {
       const rest = Math.max(0, Math.ceil(Number(left.dataset.left) - (Date.now() - began) / 1000));
