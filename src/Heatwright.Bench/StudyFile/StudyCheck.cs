@@ -66,10 +66,30 @@ public static class StudyCheck
             desk.Range($"{at}.count", "A count", parts[i].Count, parts[i].Count >= 0, "0 or more");
             desk.Word($"{at}.from", "How a part came", parts[i].From, StudyWords.From);
             CheckSamples(parts[i], at, desk);
+            CheckLike(parts[i], parts, at, desk);
             for (int j = 0; j < parts[i].Stated.Count; j++)
             {
                 CheckStated(parts[i].Stated[j], CheckDesk.At($"{at}.stated", j), desk);
             }
+        }
+    }
+
+    /// <summary>One step only: what a part is like stands for itself.</summary>
+    private static void CheckLike(Part part, IReadOnlyList<Part> parts, string at, CheckDesk desk)
+    {
+        if (part.Like is not { } like)
+        {
+            return;
+        }
+
+        if (!parts.Any(other => other.Id == like.Part && other.Id != part.Id && other.Kind == part.Kind && other.Like is null))
+        {
+            desk.Say($"{at}.like.part", "A part is like one that cannot stand for it.", like.Part.Name ?? "", "another part of the same kind, itself like none", "Name one, or leave 'like' out.");
+        }
+
+        for (int j = 0; j < like.But.Count; j++)
+        {
+            desk.Word($"{at}.like.but[{j}]", "A quantity", like.But[j], StudyWords.Quantities.Keys.Order(StringComparer.Ordinal));
         }
     }
 
@@ -123,6 +143,8 @@ public static class StudyCheck
             desk.Range($"{at}.parallel", "A count of strings side by side", one.Parallel, one.Parallel >= 1, "1 or more");
             desk.Range($"{at}.contactCount", "A count of touches", one.ContactCount, one.ContactCount >= 0, "0 or more");
             desk.Range($"{at}.dutyCeiling", "A duty", one.DutyCeiling, one.DutyCeiling is > 0 and <= 1, "above 0, at most 1");
+            desk.Range($"{at}.gainWPerK", "A controller's gain", one.GainWPerK ?? 1, one.GainWPerK is null or > 0, "above 0; left out: by the usual tuning");
+            desk.Range($"{at}.resetS", "A controller's reset time", one.ResetS ?? 1, one.ResetS is null or > 0, "above 0; left out: by the usual tuning");
         }
     }
 

@@ -45,6 +45,12 @@ public sealed record Arrangement(
     /// <summary>Largest duty the firmware allows; of a lamp, the duty it is dimmed to.</summary>
     public double DutyCeiling { get; init; } = 0.95;
 
+    /// <summary>Gain of the controller, W/K; null: by the usual tuning.</summary>
+    public double? GainWPerK { get; init; }
+
+    /// <summary>Reset time of the controller: in so long its integral adds what the gain gives at once; null: by the usual tuning.</summary>
+    public double? ResetS { get; init; }
+
     /// <summary>Places that nobody chose and that were filled so that the loop is whole; null: all were chosen.</summary>
     public IReadOnlyList<string>? Assumed { get; init; }
 

@@ -45,15 +45,17 @@ internal sealed class LoopBench
 
         Step("switch", arrangement.Switch, 1, 0.005, 0.040, "small transistor switch, common practice, no source");
         Step("leads", arrangement.Leads, 1, 0.010, 0.050, "short leads, common practice, no source");
-        var found = shelf.Found(cell)?.Cell?.Cell;
+        var tried = shelf.FoundOfCell(cell);
+        var found = tried?.Cell?.Cell;
         full = Add("open volts of a full cell", found is not null && shelf.Value(cell, Trials.CellQuantities.OpenVolts) is { } half
-            ? new(found.OpenV.At(1), Units.Volt, half.In(Units.Volt).Doubts, half.Origin) // the curve is lifted as a whole: its doubt at half charge is its doubt
+            ? new(found.OpenV.At(1) + half.Si - (tried!.Find(Trials.CellQuantities.OpenVolts)?.Si ?? half.Si), Units.Volt, half.In(Units.Volt).Doubts, half.Origin) // the curve is lifted as a whole: its doubt at half charge is its doubt
             : shelf.Value(cell, PartQuantities.FullVolts) ?? Estimate.Within(chemistry.FullV, chemistry.FullPlusMinus, Units.Volt, $"{cell}: full volts, assumed", CauseGroup.Assumption, new Origin.Assumed(chemistry.Why)));
         cutOff = Add("cut-off volts of a cell", shelf.Value(cell, PartQuantities.CutoffVolts)
             ?? Estimate.Exact(chemistry.CutOffV, Units.Volt, new Origin.Assumed(chemistry.Why)));
         // In its first seconds a cell shows its instant ohms and the short pair; the slow one comes with the minutes.
-        freshCell = found is not null && inputs[steps[0].At].Value is { Si: > 0 } settled
-            ? Add($"{shelf[cell].Name}, ohms in the first seconds", new((found.R0Ohm.At(1) + found.R1Ohm.At(1)) * found.OhmsFactor(298.15), Units.Ohm, settled.In(Units.Ohm).Doubts.Times((found.R0Ohm.At(1) + found.R1Ohm.At(1)) / settled.Si), settled.Origin))
+        freshCell = found is not null && inputs[steps[0].At].Value is { Si: > 0 } settled && (tried!.Find(PartQuantities.Ohms)?.Si ?? settled.Si) is > 0 and var foundOhm
+            ? Add($"{shelf[cell].Name}, ohms in the first seconds", new((found.R0Ohm.At(1) + found.R1Ohm.At(1)) * found.OhmsFactor(298.15) * (settled.Si / foundOhm), Units.Ohm,
+                settled.In(Units.Ohm).Doubts.Times((found.R0Ohm.At(1) + found.R1Ohm.At(1)) / foundOhm), settled.Origin))
             : steps[0].At;
         if (arrangement.Lamp is { } light)
         {

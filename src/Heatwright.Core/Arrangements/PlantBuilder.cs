@@ -27,6 +27,8 @@ public sealed class PlantBuilder
     private readonly Shelf shelf;
     private readonly WorkPlan work;
     private readonly CellModel cell;
+    private readonly double foundOhm;
+    private readonly double foundOpenV;
     private readonly Dictionary<PlantKey, int> places;
 
     private PlantBuilder(Arrangement arrangement, Shelf shelf, WorkPlan work, CellModel cell, IReadOnlyList<PlantInput> inputs)
@@ -34,6 +36,9 @@ public sealed class PlantBuilder
         (this.arrangement, this.shelf, this.work, this.cell) = (arrangement, shelf, work, cell);
         Inputs = inputs;
         places = inputs.Select((input, i) => (input.Key, i)).ToDictionary(pair => pair.Key, pair => pair.i);
+        var found = shelf.FoundOfCell(arrangement.Cell);
+        foundOhm = found?.Find(PartQuantities.Ohms)?.Si ?? Inputs[places[PlantKey.CellOhms]].Value.Si;
+        foundOpenV = found?.Find(CellQuantities.OpenVolts)?.Si ?? Inputs[places[PlantKey.OpenVolts]].Value.Si;
     }
 
     /// <summary>Step of a single traced run, s.</summary>
@@ -59,7 +64,7 @@ public sealed class PlantBuilder
     {
         List<Problem> problems = [];
         List<PlantInput> inputs = [];
-        var cellModel = shelf.Found(arrangement.Cell)?.Cell?.Cell;
+        var cellModel = shelf.FoundOfCell(arrangement.Cell)?.Cell?.Cell;
         if (cellModel is null)
         {
             problems.Add(Missing(arrangement.Cell, "how its volts fall with charge and current", "a discharge and a pulse run"));
@@ -167,12 +172,12 @@ public sealed class PlantBuilder
                 return false;
             }
 
-            inputs.Add(new(key, $"{name}, {shelf[part].Name}", value, part));
+            inputs.Add(new(key, $"{name}, {shelf[part].Name}", value, part) { Quantity = quantity });
             return true;
         }
 
         void Assume(PlantKey key, PartId part, string quantity, string name, double low, double high, Unit unit, string why) =>
-            inputs.Add(new(key, $"{name}, {shelf[part].Name}", shelf.ValueOr(part, quantity, low, high, unit, why), part));
+            inputs.Add(new(key, $"{name}, {shelf[part].Name}", shelf.ValueOr(part, quantity, low, high, unit, why), part) { Quantity = quantity });
 
         void AssumeEither(PlantKey key, string quantity, string name, double low, double high, Unit unit, string why) =>
             Assume(key, shelf.Value(arrangement.Load, quantity) is null ? arrangement.Handle : arrangement.Load, quantity, name, low, high, unit, why);
@@ -187,8 +192,8 @@ public sealed class PlantBuilder
         double[] at = si.ToArray();
         double Take(PlantKey key, double otherwise = 0) => places.TryGetValue(key, out int place) ? at[place] : otherwise;
         double Positive(PlantKey key, double least) => Math.Max(least, Take(key));
-        double ohmsFactor = Positive(PlantKey.CellOhms, 1e-4) / Inputs[places[PlantKey.CellOhms]].Value.Si;
-        double lift = Take(PlantKey.OpenVolts) - Inputs[places[PlantKey.OpenVolts]].Value.Si;
+        double ohmsFactor = Positive(PlantKey.CellOhms, 1e-4) / foundOhm;
+        double lift = Take(PlantKey.OpenVolts) - foundOpenV;
         var drawn = new CellModel(Positive(PlantKey.Capacity, 10), cell.OpenV.Plus(lift), cell.R0Ohm.Times(ohmsFactor), cell.R1Ohm.Times(ohmsFactor), cell.Tau1S,
             cell.R2Ohm.Times(ohmsFactor), cell.Tau2S)
         { ActivationJPerMol = cell.ActivationJPerMol, ReferenceK = cell.ReferenceK, ChargeTransfer = cell.ChargeTransfer };
@@ -251,8 +256,12 @@ public sealed class PlantBuilder
     {
         double aim = 273.15 + work.TargetC + work.AimAboveK;
         double delay = (lagS / 2) + PeriodS; // half rule (Skogestad 2003): half of the lag, half a sample, half a frame
-        return new(aim, PeriodS, endHeat / (2 * delay), endHeat / (2 * delay) / (8 * delay), 0, Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling) { StartW = HoldW(aim, airK) };
+        double gain = arrangement.GainWPerK ?? endHeat / (2 * delay);
+        return new(aim, PeriodS, gain, gain / (arrangement.ResetS ?? 8 * delay), 0, Inputs[places[PlantKey.HeaterOhms]].Value.Si, arrangement.DutyCeiling) { StartW = HoldW(aim, airK) };
     }
+
+    /// <summary>Gain and reset time of the controller: as the arrangement states them, or by the tuning of the middle values. Null: the load is a lamp.</summary>
+    public (double GainWPerK, double ResetS)? Regulation => arrangement.Lamp is null && Build(Middle).Controller is ControllerModel.Pi pi ? (pi.GainWPerK, pi.GainWPerK / pi.IntegralWPerKS) : null;
 
     /// <summary>Power that holds the working end at a temperature, from the middle values: what the firmware would be given.</summary>
     private double HoldW(double kelvin, double airK)

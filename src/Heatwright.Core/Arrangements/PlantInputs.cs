@@ -10,7 +10,11 @@ namespace Heatwright.Arrangements;
 /// <param name="Name">As screens say it, with the part's name.</param>
 /// <param name="Value">Value, doubt and origin.</param>
 /// <param name="Part">The part it belongs to; null for the work.</param>
-public sealed record PlantInput(PlantKey Key, string Name, Estimate Value, PartId? Part);
+public sealed record PlantInput(PlantKey Key, string Name, Estimate Value, PartId? Part)
+{
+    /// <summary>The quantity of the part that it is; empty for the work.</summary>
+    public string Quantity { get; init; } = "";
+}
 
 /// <summary>The numbers a plant is built from.</summary>
 public enum PlantKey

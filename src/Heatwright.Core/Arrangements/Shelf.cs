@@ -17,6 +17,9 @@ public sealed class Shelf
         this.findings = findings.ToDictionary(found => found.Part);
     }
 
+    /// <summary>The same findings over other parts.</summary>
+    public Shelf With(IReadOnlyList<Part> others) => new(others, [.. findings.Values]);
+
     /// <summary>The part with this name; throws where it is absent, which the reader of study files reports before.</summary>
     public Part this[PartId id] => parts[id];
 
@@ -26,8 +29,14 @@ public sealed class Shelf
     /// <summary>What the trials of a part told, or null.</summary>
     public PartFindings? Found(PartId id) => findings.GetValueOrDefault(id);
 
+    /// <summary>What trials told of how a cell's volts fall, its own or those of the part it is like; null: nothing.</summary>
+    public PartFindings? FoundOfCell(PartId id) => Found(id) is { Cell: not null } own ? own
+        : parts.TryGetValue(id, out var part) && part.Like is { } like && Found(like.Part) is { Cell: not null } other ? other : null;
+
     /// <summary>A finding before a stated value; among stated values the most trustworthy; null where nothing is known.</summary>
-    public Estimate? Value(PartId id, string quantity) => Found(id)?.Find(quantity) ?? (parts.TryGetValue(id, out var part) ? part.Best(quantity) : null);
+    /// <remarks>Of a part that is like another one, the other's finding holds, but for what differs.</remarks>
+    public Estimate? Value(PartId id, string quantity) => Found(id)?.Find(quantity)
+        ?? (parts.TryGetValue(id, out var part) ? (part.Like is { } like && !like.But.Contains(quantity) ? Found(like.Part)?.Find(quantity) : null) ?? part.Best(quantity) : null);
 
     /// <summary>The number, or a class value with its reason where nothing is known.</summary>
     /// <param name="id">Part.</param>

@@ -111,12 +111,14 @@ public sealed record ControlDesign(
     /// <param name="mostDuty">Largest duty.</param>
     /// <param name="allowedK">Swing that is allowed, peak to peak.</param>
     /// <param name="fullOnW">Power into the heater, full pack, switch on.</param>
-    public static ControlDesign Of(AssembledTool tool, double setC, double frameS, double mostDuty, double allowedK, double fullOnW)
+    /// <param name="stated">Gain and integral time that are stated in the place of the rules'; null: none.</param>
+    public static ControlDesign Of(AssembledTool tool, double setC, double frameS, double mostDuty, double allowedK, double fullOnW, Func<PiSettings, PiSettings>? stated = null)
     {
         double airC = tool.Network.AmbientK - 273.15;
         double sample = SamplePeriod(tool, setC, frameS);
         var model = ToolModel.Of(tool, setC, sample, frameS);
         var settings = PiTuning.Pi(model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS, 1);
+        settings = stated?.Invoke(settings) ?? settings;
         var margins = LoopMargins.Of(settings.GainWPerK, settings.IntegralS, model.KelvinPerWatt, model.Lags.SlowS, model.Lags.DelayS);
         double nominal = tool.Load is LoadModel.Heater heater ? heater.Ohm : 1;
         var pi = new ControllerModel.Pi(setC + 273.15, sample, settings.GainWPerK, settings.GainWPerK / settings.IntegralS, 0, nominal, mostDuty) { StartW = model.HoldW };

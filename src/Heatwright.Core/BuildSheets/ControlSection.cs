@@ -14,7 +14,8 @@ internal static class ControlSection
     {
         var c = ask.Choices;
         double mostDuty = Math.Min(ask.Arrangement.DutyCeiling, sensor.Window is { MostDuty: > 0 } window ? window.MostDuty : 1);
-        var design = ControlDesign.Of(tool, ask.SetC, c.Si("frame"), mostDuty, c.Si("band"), fullOnW);
+        var design = ControlDesign.Of(tool, ask.SetC, c.Si("frame"), mostDuty, c.Si("band"), fullOnW,
+            rules => rules with { GainWPerK = ask.Arrangement.GainWPerK ?? rules.GainWPerK, IntegralS = ask.Arrangement.ResetS ?? rules.IntegralS });
         var numbers = Numbers(ask, tool, sensor, design, mostDuty, loadOhm, fullOnW);
         var lines = new Lines(ask);
         Input[] from = [.. new[] { ask.Plant(Arrangements.PlantKey.EndHeat), ask.Plant(Arrangements.PlantKey.EndLoss), ask.Plant(Arrangements.PlantKey.EndRadiating), ask.Plant(Arrangements.PlantKey.GripLink), ask.Plant(Arrangements.PlantKey.SensorLag) }.OfType<Input>(), c["frame"].Input];
@@ -23,8 +24,8 @@ internal static class ControlSection
         lines.Made("time constant", design.Model.Lags.SlowS, Units.Second, "heat capacity times resistance, half of the sensor's lag added", from);
         lines.Made("dead time", design.Model.Lags.DelayS, Units.Second, "half of the sensor's lag, half a sample, half a frame", from);
         lines.Made("Sample period", design.SampleS, Units.Second, "a fifth of the dead time, on a round figure, at least a frame", from);
-        lines.Made("Gain", design.Settings.GainWPerK, Units.WattPerKelvin, "τ/(k(τ_c + θ)) with τ_c = θ [skogestad-2003]", from);
-        lines.Made("Integral time", design.Settings.IntegralS, Units.Second, "min(τ, 4(τ_c + θ)) [skogestad-2003]", from);
+        lines.Made("Gain", design.Settings.GainWPerK, Units.WattPerKelvin, ask.Arrangement.GainWPerK is null ? "τ/(k(τ_c + θ)) with τ_c = θ [skogestad-2003]" : "as the arrangement states it", from);
+        lines.Made("Integral time", design.Settings.IntegralS, Units.Second, ask.Arrangement.ResetS is null ? "min(τ, 4(τ_c + θ)) [skogestad-2003]" : "as the arrangement states it", from);
         lines.Made("Integral starts with", design.Model.HoldW, Units.Watt, "power that holds the set point", from);
         lines.Made("Gain may grow by", design.Margins.GainMargin, Units.One, "gain margin of the loop", from, $"phase margin {Lines.N(design.Margins.PhaseMarginDeg, "0")}°", design.Margins.GainMargin < 2);
         lines.Made("Largest duty", mostDuty, Units.One, "the smaller of the arrangement's ceiling and what the reading window leaves", [c["frame"].Input]);

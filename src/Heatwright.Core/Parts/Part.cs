@@ -58,6 +58,11 @@ public sealed record PartSample(int Number, string State, string Note);
 /// <param name="State">Fingerprint of the part with its trials when both were last the same.</param>
 public sealed record Whence(string Study, PartId Part, string State);
 
+/// <summary>A part that is like another one, but for some values: what was learnt of the other holds for it, too.</summary>
+/// <param name="Part">The other part, itself like none.</param>
+/// <param name="But">Quantities in which it differs; its own stated values hold there.</param>
+public sealed record Likeness(PartId Part, IReadOnlyList<string> But);
+
 /// <summary>A bought or salvaged thing on the shelf.</summary>
 /// <param name="Id">Unique in the study.</param>
 /// <param name="Kind">What it is for.</param>
@@ -88,6 +93,9 @@ public sealed record Part(PartId Id, PartKind Kind, string Name, IReadOnlyList<S
 
     /// <summary>The shelf or study it was taken from; null: it began here.</summary>
     public Whence? Whence { get; init; }
+
+    /// <summary>The part it is like but for some values, as a change that was tried and kept makes one; null: it stands for itself.</summary>
+    public Likeness? Like { get; init; }
 
     /// <summary>A word, or the alternative where it is not stated.</summary>
     public string Word(string name, string otherwise = "") => Words.GetValueOrDefault(name, otherwise);

@@ -32,10 +32,8 @@ public static class Predict
     /// <param name="cancel">Cancels between two steps.</param>
     public static Prediction Charge(PlantBuilder builder, Arrangement arrangement, ulong seed, DrawRounds draws, Action<int>? progress = null, CancellationToken cancel = default)
     {
-        var first = Run(builder, builder.Middle, [], cancel);
-        double endS = Math.Max(60, first.RunTimeS);
-        var middle = Run(builder, builder.Middle, Instants(endS, PictureInstants), cancel);
-        double[] bandTimes = Instants(1.1 * endS, BandInstants);
+        var middle = Middle(builder, cancel);
+        double[] bandTimes = Instants(1.1 * Math.Max(60, middle.RunTimeS), BandInstants);
         var drawn = Drawn.Of(builder, seed, draws, bandTimes, progress, cancel);
         var onBandTimes = Run(builder, builder.Middle, drawn.TimesS, cancel).Trace;
         return new(arrangement, builder, middle, drawn.Outcomes, drawn.Bands(
@@ -44,6 +42,13 @@ public static class Predict
             (arrangement.Lamp is null ? "heater" : "lamp", "W", SwiftTrace.LoadWAt, onBandTimes.LoadW),
             ("grip", "°C", SwiftTrace.NodeAt(1), [.. onBandTimes.NodesK[1].Select(Celsius)]),
             ("cells", "°C", SwiftTrace.NodeAt(2), [.. onBandTimes.NodesK[2].Select(Celsius)])));
+    }
+
+    /// <summary>The run with every cause at its middle, traced for pictures: all of a prediction that needs no draws.</summary>
+    public static PlantRun Middle(PlantBuilder builder, CancellationToken cancel = default)
+    {
+        var first = Run(builder, builder.Middle, [], cancel);
+        return Run(builder, builder.Middle, Instants(Math.Max(60, first.RunTimeS), PictureInstants), cancel);
     }
 
     /// <summary>One run of the plant with chosen values, without trace.</summary>

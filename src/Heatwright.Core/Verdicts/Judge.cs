@@ -26,22 +26,26 @@ public sealed class Judge
     private readonly StudyState state;
     private readonly StandingLines standing;
 
-    private Judge(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, ulong seed, StudyState state)
+    private Judge(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, ulong seed, StudyState state, CancellationToken cancel)
     {
         (this.brief, this.shelf, this.arrangement, this.safety, this.prediction, this.seed, this.state) = (brief, shelf, arrangement, safety, prediction, seed, state);
         standing = new(shelf, arrangement, safety, seed);
         if (prediction is not null)
         {
-            sensitivity = new Sensitivity(prediction.Builder);
+            sensitivity = new Sensitivity(prediction.Builder, cancel);
             say = new Sentences(brief, prediction);
         }
     }
 
     /// <summary>The verdict on one arrangement.</summary>
-    public static ArrangementVerdict Of(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, IReadOnlyList<Problem> problems, ulong seed, StudyState state)
+    public static ArrangementVerdict Of(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, IReadOnlyList<Problem> problems, ulong seed, StudyState state, CancellationToken cancel = default)
     {
-        var judge = new Judge(brief, shelf, arrangement, safety, prediction, seed, state);
-        RequirementVerdict[] lines = [.. brief.Requirements.Select(judge.Line)];
+        var judge = new Judge(brief, shelf, arrangement, safety, prediction, seed, state, cancel);
+        RequirementVerdict[] lines = [.. brief.Requirements.Select(line =>
+        {
+            cancel.ThrowIfCancellationRequested();
+            return judge.Line(line);
+        })];
         var musts = lines.Where(line => line.Requirement.Must).ToArray();
         var word = musts.Select(line => line.Word).DefaultIfEmpty(VerdictWord.Go).Max();
         if (word == VerdictWord.Go && safety.Conditions.Count > 0)

@@ -13,13 +13,13 @@ public sealed class Sensitivity
     private readonly PlantBuilder builder;
 
     /// <summary>Runs two predictions per doubtful input.</summary>
-    public Sensitivity(PlantBuilder builder)
+    public Sensitivity(PlantBuilder builder, CancellationToken cancel = default)
     {
         this.builder = builder;
         double[] middle = builder.Middle;
         int[] places = [.. Enumerable.Range(0, middle.Length).Where(i => builder.Inputs[i].Value.SiDoubt > 0)];
         (int Place, double LowSi, double HighSi)[] ends = [.. places.Select(place => (place, middle[place] - (Ends * builder.Inputs[place].Value.SiDoubt), middle[place] + (Ends * builder.Inputs[place].Value.SiDoubt)))];
-        var runs = Predict.Many(builder, [.. ends.SelectMany(end => new[] { Turning.Moved(middle, end.Place, end.LowSi), Turning.Moved(middle, end.Place, end.HighSi) })]);
+        var runs = Predict.Many(builder, [.. ends.SelectMany(end => new[] { Turning.Moved(middle, end.Place, end.LowSi), Turning.Moved(middle, end.Place, end.HighSi) })], cancel);
         Rows = [.. ends.Select((end, i) => new End(end.Place, end.LowSi, end.HighSi, runs[2 * i], runs[(2 * i) + 1]))];
     }
 

@@ -61,6 +61,7 @@ public static class CommandLine
         root.Subcommands.Add(WiringCommands.Arrange(screen));
         root.Subcommands.Add(WiringCommands.Clone(screen));
         root.Subcommands.Add(WiringCommands.Rewire(screen));
+        root.Subcommands.Add(TryCommand.Try(screen));
         root.Subcommands.Add(WiringCommands.Loop(screen));
         root.Subcommands.Add(WiringCommands.Differences(screen));
         root.Subcommands.Add(ToolCommands.Tool(screen));

@@ -67,6 +67,7 @@ public static class PredictTool
 
         var causes = new InstrumentCauses(study.Instruments);
         var used = arrangement.Parts().ToHashSet();
+        used.UnionWith(study.Parts.Where(part => used.Contains(part.Id)).Select(part => part.Like?.Part).OfType<PartId>());
         PartFindings[] findings = [.. study.Parts.Where(part => used.Contains(part.Id) && study.Trials.Any(trial => trial.Part == part.Id)).AsParallel().AsOrdered().WithCancellation(cancel)
             .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
         return PlantBuilder.For(arrangement, new Shelf(study.Parts, findings), RunStudy.Plan(brief)).Map(builder =>

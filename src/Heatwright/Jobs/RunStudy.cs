@@ -53,12 +53,13 @@ public static class RunStudy
             .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
     }
 
-    private static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel)
+    /// <summary>The verdict on one arrangement, by as many draws as a word needs, or as are asked for.</summary>
+    internal static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null)
     {
         var built = PlantBuilder.For(arrangement, shelf, Plan(brief));
-        var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, Settling.For(brief, arrangement), cancel: cancel) : null;
+        var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, draws ?? Settling.For(brief, arrangement), progress, cancel) : null;
         var safety = SafetyCheck.Of(arrangement, shelf, built.IsFine ? built.Value : null);
-        return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state);
+        return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state, cancel);
     }
 
     /// <summary>The work of a brief, with its doubts.</summary>

@@ -43,6 +43,7 @@ internal static class PageMap
         SheetMap.Map(app);
         WiringMap.Map(app);
         NearMap.Map(app);
+        TryMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
         app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the pages of the stage rule", "Choose a stage above, or go to the start."));
     }

@@ -39,6 +39,7 @@ public static class WebBench
         });
         builder.Services.AddSingleton(_ => new StudyOnBench(study) { Shelf = OwnShelf.Path(shelf) });
         builder.Services.AddSingleton<Changes>().AddSingleton<Meanwhile>().AddSingleton<LinesTaken>();
+        builder.Services.AddSingleton<Tries>();
         var app = OwnServer.Finish(builder);
         PageMap.Map(app);
         app.Lifetime.ApplicationStarted.Register(() =>

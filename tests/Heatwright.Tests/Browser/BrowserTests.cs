@@ -175,6 +175,20 @@ public sealed class BrowserTests(ServedStudy served)
     [Fact]
     public async Task A_bench_that_is_killed_in_mid_entry_loses_nothing_that_was_typed() => await KilledBench.Run(async playwright => await Launch(playwright));
 
+    [Fact]
+    public async Task A_change_is_tried_by_keyboard_follows_as_the_command_says_and_is_kept_only_when_told()
+    {
+        string folder = Directory.CreateTempSubdirectory("heatwright-tried-").FullName;
+        try
+        {
+            await TriedPage.Run(folder, async playwright => await Launch(playwright));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
 
     private static async Task<IBrowser> Launch(IPlaywright playwright)

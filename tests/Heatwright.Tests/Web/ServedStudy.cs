@@ -13,6 +13,7 @@ public sealed class ServedStudy : IAsyncLifetime
     public static readonly IReadOnlyList<string> Pages =
     [
         "/", "/brief", "/history", "/history?of=round", "/shelf", "/shelf/text", "/shelf?kept=round", "/shelf/own", "/trials", "/trials/round-discharge", "/trials/round-pulses", "/trials/cartridge-warm-up", "/arrangements", "/arrangements/A", "/arrangements/B", "/arrangements/C",
+        "/arrangements/A/try", "/arrangements/A/try?leads+ohms=60+m%CE%A9&parallel=2&target=340+%C2%B0C", "/arrangements/B/try?series=soon",
         "/predictions", "/predictions/A", "/predictions/B", "/comparison", "/comparison/A", "/next", "/next?minutes=40", "/next?minutes=soon", "/search", "/decision", "/build-sheet/A", "/build-sheet/B", "/check",
         "/sums", "/sums?find=trace%20width", "/sums?find=no-such-thing", "/sums/trace-width", "/sums/trace-width?current=5A%C2%B10.1A&rise=20K&copper=1oz", "/sums/trace-width?current=-5&rise=150K&copper=x",
         "/sums/step-up-point?open=3.7V&source=0.12ohm&set=9V&heater=8ohm&limit=5.5A&lockout=2.5V", "/sums/storage-fade?stored=3.7V&cell=25C&time=365d",

@@ -47,7 +47,13 @@ public static class WireTool
         })).Map(changed => new Wired(changed.After, loop!, before));
     }
 
-    private static Checked<Study> Wire(Study study, WiringEntry entry, string? from, bool inPlace)
+    /// <summary>The study with an arrangement wired; nothing is written.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="entry">What was chosen.</param>
+    /// <param name="from">Letter of the one it begins with; null: a new one.</param>
+    /// <param name="inPlace">True: in the place of that one.</param>
+    /// <param name="evenSame">True: also where nothing of the wiring differs.</param>
+    internal static Checked<Study> Wire(Study study, WiringEntry entry, string? from, bool inPlace, bool evenSame = false)
     {
         List<Problem> problems = [];
         Arrangement? old = null;
@@ -93,7 +99,7 @@ public static class WireTool
             Assumed = assumed.Count > 0 ? [.. Places.All.Select(place => place.Name).Where(assumed.Contains)] : null,
         };
         string name = entry.Name is { Length: > 0 } said ? said : inPlace && old!.Name != Named(old, parts) ? old.Name : Named(wired, parts);
-        if (old is not null && entry.Name is null && wired with { Id = old.Id, Letter = old.Letter, Name = old.Name, Assumed = old.Assumed } == old)
+        if (old is not null && entry.Name is null && !evenSame && wired with { Id = old.Id, Letter = old.Letter, Name = old.Name, Assumed = old.Assumed } == old)
         {
             return new(new Problem(inPlace ? "Nothing of the arrangement would change." : "The clone does not differ from what it was cloned from.", $"arrangement {old.Letter}", "nothing changed", "a part, the pack, the touches or the duty changed", "Say what changes, for example --heater NAME or --pack 2S1P."));
         }

@@ -126,7 +126,8 @@ public static class OwnShelf
     private static (Study Study, IReadOnlyList<string> Renamed) Carry(Study from, PartId idFrom, Study into, PartId idInto, Whence? whence)
     {
         List<string> renamed = [];
-        var part = from.Parts.First(one => one.Id == idFrom) with { Id = idInto, Whence = whence };
+        var own = from.Parts.First(one => one.Id == idFrom);
+        var part = own with { Id = idInto, Whence = whence, Like = into.Parts.Any(one => one.Id == own.Like?.Part && one.Kind == own.Kind && one.Like is null && one.Id != idInto) ? own.Like : null };
         List<Instrument> meters = [.. into.Instruments];
         Dictionary<string, string> called = [];
         Trial[] others = [.. into.Trials.Where(trial => trial.Part != idInto)];

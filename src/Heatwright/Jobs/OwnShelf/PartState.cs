@@ -20,7 +20,7 @@ public static class PartState
     {
         var part = study.Parts.First(one => one.Id == id);
         var meters = study.Instruments.ToDictionary(one => one.Id, StringComparer.Ordinal);
-        var text = new StringBuilder(Json(part with { Id = new(""), Whence = null, Words = new SortedDictionary<string, string>(part.Words.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal) }));
+        var text = new StringBuilder(Json(part with { Id = new(""), Whence = null, Like = null, Words = new SortedDictionary<string, string>(part.Words.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal) }));
         foreach (var trial in study.Trials.Where(trial => trial.Part == id))
         {
             text.Append('\u001e').Append(Json(trial with { Id = new(""), Part = new(""), Runs = [.. trial.Runs.Select(run => Nameless(run, meters))] }));

@@ -9,7 +9,12 @@ namespace Heatwright.Jobs;
 /// <summary>States the work of a brief, value by value, and takes lines out of it.</summary>
 public static class EditBrief
 {
-    private sealed record Field(string Name, string Says, Func<Brief, string> Now, Func<Brief, string, Checked<Brief>> With);
+    private sealed record Field(string Name, string Says, Func<Brief, string> Now, Func<Brief, string, Checked<Brief>> With)
+    {
+        public Unit? Unit { get; init; }
+
+        public Func<Brief, double>? Value { get; init; }
+    }
 
     private static readonly Field[] Fields =
     [
@@ -42,6 +47,13 @@ public static class EditBrief
 
     /// <summary>What can be stated, each with what it means and how it stands.</summary>
     public static IReadOnlyList<(string Name, string Says, string Now)> Known(Brief? brief) => [.. Fields.Select(field => (field.Name, field.Says, brief is null || (brief.Duty is null && Hot.Contains(field.Name)) ? "" : field.Now(brief)))];
+
+    /// <summary>The values that are one number, each with its unit; of a brief without hot work only those that it has.</summary>
+    internal static IReadOnlyList<(string Name, string Says, Unit Unit, double Value)> Numbers(Brief brief) =>
+        [.. Fields.Where(field => field.Unit is not null && (brief.Duty is not null || !Hot.Contains(field.Name))).Select(field => (field.Name, field.Says, field.Unit!, field.Value!(brief)))];
+
+    /// <summary>The brief with one value stated; nothing is written. The name is one of those known.</summary>
+    internal static Checked<Brief> With(Brief brief, string name, string text) => Fields.First(field => field.Name == name).With(brief, text);
 
     /// <summary>States values: 'every=40s', 'need=45J±10J', 'piece=cut'.</summary>
     /// <param name="path">The study file.</param>
@@ -103,5 +115,6 @@ public static class EditBrief
         {
             double value = unit.IsLevel ? Units.Celsius.FromSi(read.Si) : read.Si;
             return unit.IsLevel || value >= 0 ? new Checked<Brief>(with(brief, value, read.PlusMinus * read.Unit.Factor)) : new(new Problem($"{name} cannot be below nought.", "brief", text, "0 or more", "Type it again."));
-        }));
+        }))
+    { Unit = unit, Value = now };
 }
