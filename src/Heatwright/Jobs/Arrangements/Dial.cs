@@ -93,7 +93,7 @@ public sealed record Dial(string Name, string Words, string Group, DialOwner Own
 
         var expect = Unit == Units.Money ? Expect.Money : Expect.Of(Unit.Symbol.StartsWith('m') && Units.Find(Unit.Symbol[1..]) is { } whole && whole.Measures(Unit) && Unit.Symbol.Length > 1 && Unit != Units.Millimetre ? whole : Unit, Words);
         // A comma may be a decimal mark or part thousands: the reader of every field decides, or asks.
-        return OptionReader.Amount(Name, number.All(c => char.IsAsciiDigit(c) || c is ',' or '-') ? $"{number} {Unit.Symbol}" : typed, expect).Then(read => Allowed(Unit.FromSi(read.Si), read.PlusMinus * read.Unit.Factor / Unit.Factor, text));
+        return OptionReader.Amount(Name, number.All(c => char.IsAsciiDigit(c) || c is ',' or '-') && Unit != Units.Money ? $"{number} {Unit.Symbol}" : typed, expect).Then(read => Allowed(Unit.FromSi(read.Si), read.PlusMinus * read.Unit.Factor / Unit.Factor, text));
     }
 
     private Checked<(double Value, double Half)> Allowed(double value, double half, string text) => Unit.IsLevel || value > 0 || (value == 0 && !AboveNought)
