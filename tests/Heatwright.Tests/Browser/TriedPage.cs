@@ -89,5 +89,25 @@ internal static class TriedPage
 
     private static async Task<double> Shown(IPage page, string selector) => double.Parse((await page.Locator(selector).GetAttributeAsync("data-value"))!, CultureInfo.InvariantCulture);
 
-    private static Task<IJSHandle> Until(IPage page, string what) => page.WaitForFunctionAsync(what, null, new() { Timeout = 120_000 });
+    private static async Task Until(IPage page, string holds)
+    {
+        for (int i = 0; i < 600; i++)
+        {
+            try
+            {
+                if (await page.EvaluateAsync<bool>(holds))
+                {
+                    return;
+                }
+            }
+            catch (PlaywrightException) when (i < 599)
+            {
+                // The page is just being loaded anew.
+            }
+
+            await page.WaitForTimeoutAsync(200);
+        }
+
+        Assert.Fail($"Never became true: {holds}");
+    }
 }
