@@ -38,7 +38,7 @@ public sealed class TryPagesTests(ServedStudy served)
     public async Task Draws_say_how_far_they_are_and_the_page_has_their_verdict_afterwards()
     {
         string lines = await served.Page("/arrangements/A/try/draws?" + Tried);
-        Assert.Matches("^([0-9]+ 500\n)*$", lines);
+        Assert.Matches("^([0-9]+ 2048\n)*$", lines);
         string seen = await served.Page("/arrangements/A/try/seen?" + Tried);
         Assert.DoesNotContain("<progress", seen, StringComparison.Ordinal);
         Assert.Equal(2, Regex.Count(seen, "class=\"verdict "));
