@@ -84,6 +84,18 @@ public static class Bundle
         }
     }
 
+    /// <summary>A study as the bytes of a zip, or what stands in the way.</summary>
+    public static Checked<byte[]> Pack(Study study)
+    {
+        if (StudyCheck.Of(study, "the study") is { Count: > 0 } problems)
+        {
+            return new(problems);
+        }
+        using var memory = new MemoryStream();
+        WriteZip(study, memory);
+        return new(memory.ToArray());
+    }
+
     /// <summary>Name and text of each file of a study's bundle.</summary>
     public static IEnumerable<(string Name, string Text)> Files(Study study)
     {

@@ -67,6 +67,7 @@ public static class StudyCheck
             desk.Word($"{at}.from", "How a part came", parts[i].From, StudyWords.From);
             CheckSamples(parts[i], at, desk);
             CheckLike(parts[i], parts, at, desk);
+            CheckTwin(parts[i], parts, at, desk);
             for (int j = 0; j < parts[i].Stated.Count; j++)
             {
                 CheckStated(parts[i].Stated[j], CheckDesk.At($"{at}.stated", j), desk);
@@ -90,6 +91,14 @@ public static class StudyCheck
         for (int j = 0; j < like.But.Count; j++)
         {
             desk.Word($"{at}.like.but[{j}]", "A quantity", like.But[j], StudyWords.Quantities.Keys.Order(StringComparer.Ordinal));
+        }
+    }
+
+    private static void CheckTwin(Part part, IReadOnlyList<Part> parts, string at, CheckDesk desk)
+    {
+        if (part.TwinOf is { } other && !parts.Any(one => one.Id == other && one.Id != part.Id && one.Kind == part.Kind))
+        {
+            desk.Say($"{at}.twinOf", "A part is to be set beside one that is not there.", other.Name, "another part of the same kind", "Name one, or leave the field out.");
         }
     }
 

@@ -97,6 +97,9 @@ public sealed record Part(PartId Id, PartKind Kind, string Name, IReadOnlyList<S
     /// <summary>The part it is like but for some values, as a change that was tried and kept makes one; null: it stands for itself.</summary>
     public Likeness? Like { get; init; }
 
+    /// <summary>The part of another maker that this one is to be set beside: of the same kind, with readings of one's own; null: it is no such part.</summary>
+    public PartId? TwinOf { get; init; }
+
     /// <summary>A word, or the alternative where it is not stated.</summary>
     public string Word(string name, string otherwise = "") => Words.GetValueOrDefault(name, otherwise);
 

@@ -21,7 +21,7 @@ internal sealed class CommandCard
     private const string BeforeExample = "Example: ";
 
     /// <summary>Commands that work a study out, or judge it: those that can find that it contradicts itself.</summary>
-    private static readonly string[] Judging = ["build-sheet", "check", "compare", "decide", "demo", "next", "report", "study", "try", "why"];
+    private static readonly string[] Judging = ["build-sheet", "check", "compare", "decide", "demo", "next", "pictures", "report", "study", "try", "why"];
 
     private readonly Command command;
 

@@ -37,8 +37,7 @@ public static class CommandLine
         if (parsed.Errors.Count > 0)
         {
             screen.Complain([.. parsed.Errors.Select(error => new Quantities.Problem(
-                Sentence(error.Message), "command line", string.Join(' ', words), "a command as --help lists it", $"Type 'heatwright {parsed.CommandResult.Command.Name} --help'."
-                    .Replace("heatwright heatwright", "heatwright", StringComparison.Ordinal)))]);
+                Sentence(error.Message), "command line", string.Join(' ', words), "a command as --help lists it", $"Type '{HelpWords.Of(parsed.CommandResult)} --help'."))]);
             return ExitCodes.BadInput;
         }
 
@@ -55,6 +54,7 @@ public static class CommandLine
         root.Subcommands.Add(StudyCommands.Import(screen));
         root.Subcommands.Add(StudyCommands.Study(screen));
         root.Subcommands.Add(StudyCommands.Report(screen));
+        root.Subcommands.Add(StudyCommands.Pictures(screen));
         root.Subcommands.Add(PredictCommand.Predict(screen));
         root.Subcommands.Add(PartCommands.Part(screen));
         root.Subcommands.Add(ClaimCommand.Claims(screen));
@@ -86,6 +86,8 @@ public static class CommandLine
         root.Subcommands.Add(KeepCommands.Strike(screen));
         root.Subcommands.Add(KeepCommands.Stand(screen));
         root.Subcommands.Add(KeepCommands.Export(screen));
+        root.Subcommands.Add(ShareCommands.Share(screen));
+        root.Subcommands.Add(ShareCommands.Beside(screen));
         root.Subcommands.Add(KeepCommands.Pack(screen));
         root.Subcommands.Add(KeepCommands.Examine(screen));
         root.Subcommands.Add(KeepCommands.Openings(screen));

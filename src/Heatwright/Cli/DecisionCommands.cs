@@ -46,7 +46,7 @@ internal static class DecisionCommands
 
     private static Option<string?> On() => new("--on") { Description = "Date, year-month-day; without it, today." };
 
-    private static string Day(string? typed) => typed ?? TimeProvider.System.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    private static string Day(string? typed) => typed ?? DayWords.Today;
 
     private static void Card(Screen screen, DecisionView view)
     {

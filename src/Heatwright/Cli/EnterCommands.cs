@@ -131,9 +131,7 @@ internal static class EnterCommands
     {
         var there = opened.Study.Trials.Where(trial => trial.Id.Name == entry.Trial).SelectMany(trial => trial.Runs).FirstOrDefault(run => run.Id.Name == name);
         return there is null ? TypeReadings.Begin(path, entry)
-            : entry.Columns.Count + entry.Meters.Count + entry.Settings.Count > 0
-            ? new(new Problem("This run has begun: its columns, meters and settings stand.", $"run {there.Id}", string.Join(", ", entry.Columns.Concat(entry.Meters).Concat(entry.Settings)), "readings only", "Leave --columns, --meter and --set out, or begin another run."))
-            : new(there);
+            : entry.Columns.Count + entry.Meters.Count + entry.Settings.Count > 0 ? TypeReadings.Set(path, entry with { Run = there.Id.Name }) : new(there);
     });
 
     private static IEnumerable<string> Lines(Screen screen, Run run)

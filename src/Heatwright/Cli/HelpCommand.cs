@@ -88,16 +88,24 @@ internal sealed class HelpWords(Screen screen) : SynchronousCommandLineAction
 {
     public override bool ClearsParseErrors => true;
 
+    /// <summary>The words of a typed command, the program's name first.</summary>
+    public static string Of(System.CommandLine.Parsing.CommandResult typed) => string.Join(' ', Names(typed).Prepend("heatwright"));
+
     public override int Invoke(ParseResult parseResult)
     {
+        HelpCommand.Write(screen, new CommandCard(parseResult.CommandResult.Command, string.Join(' ', Names(parseResult.CommandResult).SkipLast(1))));
+        return ExitCodes.Done;
+    }
+
+    private static List<string> Names(System.CommandLine.Parsing.CommandResult typed)
+    {
         var names = new List<string>();
-        for (CommandResultOf at = new(parseResult.CommandResult); at.Name.Length > 0; at = at.Above)
+        for (CommandResultOf at = new(typed); at.Name.Length > 0; at = at.Above)
         {
             names.Insert(0, at.Name);
         }
 
-        HelpCommand.Write(screen, new CommandCard(parseResult.CommandResult.Command, string.Join(' ', names.SkipLast(1))));
-        return ExitCodes.Done;
+        return names;
     }
 
     /// <summary>A typed command and the one that it stands under; the program itself has no name here.</summary>

@@ -48,7 +48,7 @@ public static class RunStudy
     public static IReadOnlyList<PartFindings> Findings(Study study, CancellationToken cancel = default)
     {
         var causes = new InstrumentCauses(study.Instruments);
-        var tried = study.Parts.Where(part => study.Trials.Any(trial => trial.Part == part.Id)).ToArray();
+        var tried = study.Parts.Where(part => study.Trials.Any(trial => trial.Part == part.Id) && !Sharing.Twins.IsWaiting(study, part)).ToArray();
         return [.. tried.AsParallel().AsOrdered().WithCancellation(cancel)
             .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
     }

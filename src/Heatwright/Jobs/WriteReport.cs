@@ -1,4 +1,5 @@
 using System.Text;
+using Heatwright.Jobs.Showing;
 using Heatwright.Quantities;
 using Heatwright.Report;
 
@@ -8,14 +9,29 @@ namespace Heatwright.Jobs;
 public static class WriteReport
 {
     /// <summary>Writes the file whole or not at all, and tells where it is.</summary>
-    public static Checked<string> To(string path, StudyResult result)
+    /// <param name="path">The report; '.md' at its end: the first page as Markdown.</param>
+    /// <param name="result">The study worked out.</param>
+    /// <param name="ask">How it is wanted.</param>
+    public static Checked<string> To(string path, StudyResult result, ReportAsk ask)
+    {
+        if (path.EndsWith(".md", StringComparison.OrdinalIgnoreCase))
+        {
+            return PageText.Markdown(result, ask).Then(text => Whole(path, text));
+        }
+
+        // A study of parts only has a report without a first page; a page that was asked for must be there.
+        bool isAsked = ask.OnePage || ask.Arrangement.Length > 0;
+        return isAsked && FirstPage.Of(result, ask) is { IsFine: false } none ? new(none.Problems) : Whole(path, ReportHtml.Write(result, ask));
+    }
+
+    private static Checked<string> Whole(string path, string text)
     {
         string draft = path + ".draft";
         try
         {
             using (var file = File.Create(draft))
             {
-                file.Write(Encoding.UTF8.GetBytes(ReportHtml.Write(result)));
+                file.Write(Encoding.UTF8.GetBytes(text));
                 file.Flush(flushToDisk: true);
             }
 

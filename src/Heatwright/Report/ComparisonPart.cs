@@ -59,8 +59,5 @@ internal static class ComparisonPart
 
     private static string Odds(RequirementVerdict line) => line.Probability is { } probability ? $"{(probability is > 0.99 and < 1 ? "99+" : Say.Number(100 * probability, "0"))} of 100" : "—";
 
-    /// <summary>Distance to the limit on the side that counts, to the place that the doubt allows.</summary>
-    private static string Margin(RequirementVerdict line) => line.Value is { } value && double.IsFinite(line.Margin)
-        ? $"{(line.Margin >= 0 ? "margin" : "short by")} {Display.Value(Math.Abs(line.Margin), value.StandardDoubt)}{Say.Unit(line.Requirement.Unit == "°C" ? "K" : line.Requirement.Unit)}"
-        : "";
+    private static string Margin(RequirementVerdict line) => line.Value is { } value ? FirstPage.Margin(line, line.Margin, value.StandardDoubt) : "";
 }

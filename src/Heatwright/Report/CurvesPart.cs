@@ -17,15 +17,19 @@ internal static class CurvesPart
 
     public static Html Of(StudyResult result)
     {
-        Prediction[] all = [.. result.Verdicts.Select(verdict => verdict.Prediction).OfType<Prediction>().OrderBy(prediction => prediction.Arrangement.Lamp is not null)];
+        Placed[] all = [.. All(result)];
         return Html.If(all.Length > 0, () => Html.Of($"""
             <section class="piece" id="curves"><header><h2>Over the charge</h2><span class="aside">line: the run with every cause at its middle; band: where 90 of 100 draws lie; letters stand at the ends of the lines</span></header>
-            {Html.Each(all.GroupBy(prediction => prediction.Arrangement.Lamp is not null).SelectMany(kind => kind.Chunk(MostTogether)), group => Pictures(result, group))}</section>
+            {Html.Each(all, one => PicturePart.Of(one.Figure, one.Caption, one.Behind))}</section>
 
             """));
     }
 
-    private static Html Pictures(StudyResult result, Prediction[] group)
+    /// <summary>Every picture with its caption, hot tools before lamps; at most six arrangements in one.</summary>
+    public static IEnumerable<Placed> All(StudyResult result) => result.Study.Brief is null ? [] : result.Verdicts.Select(verdict => verdict.Prediction).OfType<Prediction>()
+        .GroupBy(prediction => prediction.Arrangement.Lamp is not null).OrderBy(kind => kind.Key).SelectMany(kind => kind.Chunk(MostTogether)).SelectMany(group => Pictures(result, group));
+
+    private static Placed[] Pictures(StudyResult result, Prediction[] group)
     {
         var brief = result.Study.Brief!;
         string end = Say.Sentence(brief.WorkingEnd).TrimEnd('.');
@@ -36,26 +40,28 @@ internal static class CurvesPart
 
         FigureLimit[] target = double.IsNaN(brief.Work.TargetC) ? [] : [new($"target {Say.Number(brief.Work.TargetC)} °C", brief.Work.TargetC)];
         Trace[] fine = [.. group.Select(prediction => FineRun.Of(prediction, brief.Work.EveryS))];
-        return Html.Of($"""
-            {First(group, fine, $"{end}, first minutes", brief.WorkingEnd, target)}
-            {Worked(group, fine, brief.Work.EveryS, $"{end} over the charge", "working end", brief.WorkingEnd, trace => [.. trace.NodesK[0].Select(k => k - 273.15)], target, true)}
-            {Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV)}
-            {Worked(group, fine, brief.Work.EveryS, "Heater watts over the charge", "heater", "heater", trace => trace.LoadW, [], false)}
-            """);
+        return
+        [
+            First(group, fine, $"{end}, first minutes", brief.WorkingEnd, target),
+            Worked(group, fine, brief.Work.EveryS, $"{end} over the charge", "working end", brief.WorkingEnd, trace => [.. trace.NodesK[0].Select(k => k - 273.15)], target, true),
+            Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV),
+            Worked(group, fine, brief.Work.EveryS, "Heater watts over the charge", "heater", "heater", trace => trace.LoadW, [], false),
+        ];
     }
 
     /// <summary>A lamp does no pieces of work: its curves are as smooth as its cells.</summary>
-    private static Html Lamps(Prediction[] group, string end)
+    private static Placed[] Lamps(Prediction[] group, string end)
     {
         Trace[] fine = [.. group.Select(prediction => prediction.Middle.Trace)];
-        return Html.Of($"""
-            {Whole(group, fine, "Lamp watts over the charge", "lamp", "lamp", trace => trace.LoadW)}
-            {Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV)}
-            {Whole(group, fine, $"{end} over the charge", "lamp head", end, trace => [.. trace.NodesK[0].Select(k => k - 273.15)])}
-            """);
+        return
+        [
+            Whole(group, fine, "Lamp watts over the charge", "lamp", "lamp", trace => trace.LoadW),
+            Whole(group, fine, "Pack volts over the charge", "pack", "pack", trace => trace.TerminalV),
+            Whole(group, fine, $"{end} over the charge", "lamp head", end, trace => [.. trace.NodesK[0].Select(k => k - 273.15)]),
+        ];
     }
 
-    private static Html First(Prediction[] group, Trace[] fine, string title, string end, FigureLimit[] target)
+    private static Placed First(Prediction[] group, Trace[] fine, string title, string end, FigureLimit[] target)
     {
         FigureCurve[] curves = [.. group.Select((prediction, place) =>
         {
@@ -64,10 +70,10 @@ internal static class CurvesPart
             return Curve(prediction, place, [.. trace.TimesS.Take(early)], [.. trace.NodesK[0].Take(early).Select(k => k - 273.15)]);
         })];
         var figure = new Figure(title, $"{title}: {Letters(group)}, with the target as a line.", new("time from switching on", "s"), new(end, "°C"), curves) { Limits = target, Bands = Bands(group, "working end", 1, FirstS) };
-        return PicturePart.Of(figure, "Warm-up and the first pieces of work.", Html.None);
+        return new(figure, "Warm-up and the first pieces of work.", Html.None);
     }
 
-    private static Html Whole(Prediction[] group, Trace[] fine, string title, string band, string name, Func<Trace, double[]> values)
+    private static Placed Whole(Prediction[] group, Trace[] fine, string title, string band, string name, Func<Trace, double[]> values)
     {
         FigureCurve[] curves = [.. group.Select((prediction, place) =>
         {
@@ -76,11 +82,11 @@ internal static class CurvesPart
         })];
         string unit = Unit(group, band);
         var figure = new Figure(title, $"{title}: {Letters(group)}.", Minutes, new(name, unit), curves) { Bands = Bands(group, band, 60, double.PositiveInfinity) };
-        return PicturePart.Of(figure, Caption(group), Numbers(group, fine, values, unit));
+        return new(figure, Caption(group), Numbers(group, fine, values, unit));
     }
 
     /// <summary>What goes up and down with every piece of work: hundreds of them would be a scribble, so each stretch of a run gives its mean and its range.</summary>
-    private static Html Worked(Prediction[] group, Trace[] fine, double everyS, string title, string band, string name, Func<Trace, double[]> values, FigureLimit[] limits, bool ranges)
+    private static Placed Worked(Prediction[] group, Trace[] fine, double everyS, string title, string band, string name, Func<Trace, double[]> values, FigureLimit[] limits, bool ranges)
     {
         Stretches[] each = [.. group.Select((prediction, place) => Stretches.Of(prediction.Middle, fine[place], prediction.Bands.First(one => one.Name == band), values, everyS))];
         string unit = Unit(group, band);
@@ -90,7 +96,7 @@ internal static class CurvesPart
             Bands = ranges ? [.. each.Select((stretches, place) => new FigureBand(stretches.Minutes, stretches.Low, stretches.High, place + 1))] : [],
         };
         string says = $"{Caption(group)} Line: mean over stretches of whole pieces of work, from reaching the target on{(ranges ? "; band: from the lowest to the highest in it, where 90 of 100 draws lie, the dips of the work included" : "")}.";
-        return PicturePart.Of(figure, says, Numbers(group, fine, values, unit));
+        return new(figure, says, Numbers(group, fine, values, unit));
     }
 
     private static string Unit(Prediction[] group, string band) => group[0].Bands.First(one => one.Name == band).Unit;

@@ -19,7 +19,11 @@ internal static class FitsPart
             """));
     }
 
-    private static Html One(FitPicture picture)
+    /// <summary>Readings and fit of every part that was tried, with a caption each.</summary>
+    public static IEnumerable<Placed> All(StudyResult result) => result.Findings.SelectMany(found => found.Pictures.Select(picture =>
+        new Placed(Drawn(picture) with { Title = picture.Title.Contains(result.Shelf[found.Part].Name, StringComparison.Ordinal) ? picture.Title : $"{result.Shelf[found.Part].Name}: {picture.Title}" }, $"Discs: readings of {picture.YName}{(picture.Fitted.Length == picture.X.Length ? "; line: the fit" : "")}.", Html.None)));
+
+    private static Figure Drawn(FitPicture picture)
     {
         bool isFitted = picture.Fitted.Length == picture.X.Length;
         var across = new FigureAxis(picture.XName, picture.XUnit);
@@ -30,9 +34,15 @@ internal static class FitsPart
             curves.Add(InOrder(picture));
         }
 
-        var fit = new Figure(picture.Title, $"{picture.Title}: {picture.Read.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} readings of {picture.YName} against {picture.XName}.", across, new(picture.YName, picture.YUnit), curves) { HeightPx = 240 };
+        return new Figure(picture.Title, $"{picture.Title}: {picture.Read.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} readings of {picture.YName} against {picture.XName}.", across, new(picture.YName, picture.YUnit), curves) { HeightPx = 240 };
+    }
+
+    private static Html One(FitPicture picture)
+    {
+        bool isFitted = picture.Fitted.Length == picture.X.Length;
+        var across = new FigureAxis(picture.XName, picture.XUnit);
         var behind = PicturePart.Table(across.Title, picture.X, isFitted ? [("read", picture.Read), ("fit", picture.Fitted)] : [("read", picture.Read)], "0.####");
-        return Html.Of($"""<div class="fit">{PicturePart.Of(fit, "", behind, half: true)}{Html.If(isFitted, () => LeftOver(picture, across))}</div>""");
+        return Html.Of($"""<div class="fit">{PicturePart.Of(Drawn(picture), "", behind, half: true)}{Html.If(isFitted, () => LeftOver(picture, across))}</div>""");
     }
 
     /// <summary>A line has to run from left to right, whatever order the points were taken in.</summary>

@@ -2,6 +2,12 @@ using Heatwright.Web;
 
 namespace Heatwright.Report;
 
+/// <summary>A picture with what is said under it.</summary>
+/// <param name="Figure">What it shows.</param>
+/// <param name="Caption">A sentence or two; empty: none.</param>
+/// <param name="Behind">Its numbers.</param>
+internal sealed record Placed(Figure Figure, string Caption, Html Behind);
+
 /// <summary>A picture in the report: drawn by the script from the JSON beside it, with its numbers one press away.</summary>
 internal static class PicturePart
 {

@@ -41,6 +41,7 @@ internal static class PageMap
         DecisionMap.Map(app);
         ComparisonMap.Map(app);
         SheetMap.Map(app);
+        ShareMap.Map(app);
         WiringMap.Map(app);
         NearMap.Map(app);
         TryMap.Map(app);

@@ -85,6 +85,22 @@ public sealed class BrowserTests(ServedStudy served)
         Assert.True(found.Count == 0, string.Join("\n", found));
     }
 
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("Letter")]
+    public async Task The_first_page_of_a_report_is_one_sheet_of_paper(string paper)
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Launch(playwright);
+        var page = await browser.NewPageAsync();
+        foreach (string letter in (string[])["A", "B", "C"])
+        {
+            await page.SetContentAsync(Heatwright.Report.ReportHtml.Write(served.Result, new("2026-03-01", letter, OnePage: true)));
+            byte[] printed = await page.PdfAsync(new() { Format = paper });
+            Assert.Equal(1, System.Text.RegularExpressions.Regex.Count(System.Text.Encoding.Latin1.GetString(printed), @"/Type\s*/Page\b"));
+        }
+    }
+
     [Fact]
     public async Task A_number_opens_its_origin_by_keyboard_and_is_the_one_machines_read()
     {

@@ -14,7 +14,7 @@ public sealed class ServedStudy : IAsyncLifetime
     [
         "/", "/brief", "/history", "/history?of=round", "/shelf", "/shelf/text", "/shelf?kept=round", "/shelf/own", "/trials", "/trials/round-discharge", "/trials/round-pulses", "/trials/cartridge-warm-up", "/arrangements", "/arrangements/A", "/arrangements/B", "/arrangements/C",
         "/arrangements/A/try", "/arrangements/A/try?leads+ohms=60+m%CE%A9&parallel=2&target=340+%C2%B0C", "/arrangements/B/try?series=soon",
-        "/predictions", "/predictions/A", "/predictions/B", "/comparison", "/comparison/A", "/next", "/next?minutes=40", "/next?minutes=soon", "/search", "/decision", "/build-sheet/A", "/build-sheet/B", "/check",
+        "/predictions", "/predictions/A", "/predictions/B", "/comparison", "/comparison/A", "/next", "/next?minutes=40", "/next?minutes=soon", "/search", "/decision", "/build-sheet/A", "/build-sheet/B", "/check", "/share",
         "/sums", "/sums?find=trace%20width", "/sums?find=no-such-thing", "/sums/trace-width", "/sums/trace-width?current=5A%C2%B10.1A&rise=20K&copper=1oz", "/sums/trace-width?current=-5&rise=150K&copper=x",
         "/sums/step-up-point?open=3.7V&source=0.12ohm&set=9V&heater=8ohm&limit=5.5A&lockout=2.5V", "/sums/storage-fade?stored=3.7V&cell=25C&time=365d",
     ];
@@ -49,9 +49,9 @@ public sealed class ServedStudy : IAsyncLifetime
         await app.StartAsync();
         Client = new HttpClient { BaseAddress = new Uri(WebBench.Address(app)) };
         await WebBench.ReadyAsync(app);
-        foreach (string slow in Pages.Where(page => page is "/comparison/A" or "/search" || page.StartsWith("/next", StringComparison.Ordinal) || page.StartsWith("/build-sheet", StringComparison.Ordinal)))
+        foreach (string slow in Pages.Where(page => page is "/comparison/A" or "/search" or "/share" || page.StartsWith("/next", StringComparison.Ordinal) || page.StartsWith("/build-sheet", StringComparison.Ordinal)))
         {
-            while ((await Client.GetStringAsync(new Uri(slow, UriKind.Relative))) is var text && (text.Contains("Working it out", StringComparison.Ordinal) || text.Contains("Laying out", StringComparison.Ordinal)))
+            while ((await Client.GetStringAsync(new Uri(slow, UriKind.Relative))) is var text && (text.Contains("Working it out", StringComparison.Ordinal) || text.Contains("Laying out", StringComparison.Ordinal) || text.Contains("Drawing the pictures", StringComparison.Ordinal)))
             {
                 await Task.Delay(200);
             }

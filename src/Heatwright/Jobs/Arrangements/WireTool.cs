@@ -286,7 +286,7 @@ public static class WireTool
         return null;
     }
 
-    private static string Named(Arrangement one, List<Part> parts)
+    internal static string Named(Arrangement one, IReadOnlyList<Part> parts)
     {
         string Of(PartId id) => parts.First(part => part.Id == id).Name;
         string pack = one.Series * one.Parallel == 1 ? $"one {Of(one.Cell)}" : string.Create(CultureInfo.InvariantCulture, $"{one.Series}S{one.Parallel}P of {Of(one.Cell)}");

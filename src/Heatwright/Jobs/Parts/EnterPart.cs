@@ -45,7 +45,7 @@ public static class EnterPart
             .. study.Parts.Where(other => other.Like?.Part == part.Id).Select(other => $"part {other.Id}, which is like it")];
         return users.Length > 0
             ? new Checked<Study>(new Problem("The part is in use.", $"part '{id}'", string.Join(", ", users), "used by nothing", $"Choose another part there first, or mark it with 'heatwright part state {path} {id} --from destroyed'."))
-            : new(study with { Parts = [.. study.Parts.Where(other => other.Id != part.Id)], Files = [.. study.Files.Where(file => file.About != KeptAbout.Part || file.Subject != part.Id.Name)] });
+            : new(study with { Parts = [.. study.Parts.Where(other => other.Id != part.Id).Select(other => other.TwinOf == part.Id ? other with { TwinOf = null } : other)], Files = [.. study.Files.Where(file => file.About != KeptAbout.Part || file.Subject != part.Id.Name)] });
     }));
 
     /// <summary>The part of that name, or which there are.</summary>

@@ -41,6 +41,27 @@ public static partial class TypeReadings
         }))).Map(_ => made!);
     }
 
+    /// <summary>Sets columns, meters and settings of a run into which nothing was read yet; what is not said stays as it was.</summary>
+    public static Checked<Run> Set(string path, RunEntry entry)
+    {
+        Run? made = null;
+        return ChangeStudy.Run(path, $"run {entry.Run} set up", study => Find(study, entry.Run).Then(found =>
+        {
+            var (trial, old) = found;
+            string[] columns = entry.Columns.Count > 0 ? [.. entry.Columns] : [.. old.Columns.Select(column => column.Name)];
+            var without = study with { Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs.Where(run => run.Id != old.Id)] } : one)] };
+            return old.Readings.Count > 0
+                ? new(new Problem("This run has begun: its columns, meters and settings stand.", $"run {old.Id}", $"{old.Readings.Count} readings", "readings only", "Leave columns, meters and settings out, or begin another run."))
+                : Made(without, trial, entry with { Run = old.Id.Name, Columns = columns }).Map(run =>
+                {
+                    var settings = old.Settings.ToDictionary(StringComparer.Ordinal);
+                    run.Settings.ToList().ForEach(pair => settings[pair.Key] = pair.Value);
+                    made = run with { Settings = settings, Columns = [.. run.Columns.Select(column => column.Instrument.Length > 0 ? column : column with { Instrument = old.Columns.FirstOrDefault(one => one.Name == column.Name)?.Instrument ?? "" })] };
+                    return study with { Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs.Select(other => other.Id == old.Id ? made : other)] } : one)] };
+                });
+        })).Map(_ => made!);
+    }
+
     /// <summary>Takes one typed line into a run: '3.82 0.41 12.5', or 'volts=3.82 amps=0.41'.</summary>
     /// <param name="path">The study file.</param>
     /// <param name="run">The run.</param>

@@ -89,7 +89,7 @@ public static class ComparisonText
 
     private static string Quoted(string field) => field.AsSpan().IndexOfAny(",\"\n") < 0 ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 
-    private static string Bar(string text) => text.Replace("|", "\\|", StringComparison.Ordinal).Replace('\n', ' ');
+    internal static string Bar(string text) => text.Replace("|", "\\|", StringComparison.Ordinal).Replace('\n', ' ');
 }
 
 /// <summary>The picture of value against doubt: every must as a bar of 90 of 100 draws beside its limit, arrangement by arrangement.</summary>

@@ -28,7 +28,7 @@ public static class SearchShelf
         progress?.Invoke("Checking readings and fitting trials");
         var shelf = new Arrangements.Shelf(study.Parts, RunStudy.Findings(study));
         progress?.Invoke("Trying every sensible arrangement of the shelf");
-        return ShelfSearch.Of(brief, study.Parts, shelf, RunStudy.Plan(brief), study.Seed, Draws, new StudyState(opened.Fingerprint)).Map(found => new SearchView(
+        return ShelfSearch.Of(brief, [.. study.Parts.Where(part => !Sharing.Twins.IsWaiting(study, part))], shelf, RunStudy.Plan(brief), study.Seed, Draws, new StudyState(opened.Fingerprint)).Map(found => new SearchView(
             found.Tried,
             [.. found.Best.Select(one => View(one, shelf))],
             found.Discards, found.Buy));

@@ -1,0 +1,55 @@
+using System.Globalization;
+using System.Text;
+using Heatwright.Jobs.Sharing;
+using Heatwright.Jobs.Showing;
+using Heatwright.Quantities;
+using Heatwright.Report;
+using Heatwright.StudyFile;
+using Heatwright.Web.Pages;
+
+namespace Heatwright.Web;
+
+/// <summary>Addresses of what leaves the bench: report, first page, pictures, bundle for viewers; and mine beside theirs.</summary>
+internal static class ShareMap
+{
+    public static void Map(WebApplication app)
+    {
+        app.MapMethods("/share", PageMap.Reading, (StudyOnBench bench) =>
+        {
+            var standing = bench.Now();
+            return standing.Result is { } result && standing.Problems.Count == 0 && Drawn(result) is null
+                ? PageMap.Render(standing, "/share", "Show it", typeof(WorkingPage), new() { ["Doing"] = "Drawing the pictures" }, again: true)
+                : PageMap.WithResult(bench, "/share", "Show it", found => (typeof(SharePage), new()
+                {
+                    ["Pictures"] = (Drawn(found) ?? []).Select(one => one.Picture).ToArray(),
+                    ["HasPage"] = found.Verdicts.Count > 0,
+                    ["Shared"] = Beside.IsShared(found.Study),
+                }));
+        });
+        Taken(app, "report.html", "text/html; charset=utf-8", (result, ask) => ReportHtml.Write(result, ask));
+        Taken(app, "page.html", "text/html; charset=utf-8", (result, ask) => ReportHtml.Write(result, ask with { OnePage = true }));
+        Taken(app, "page.md", "text/markdown; charset=utf-8", (result, ask) => PageText.Markdown(result, ask) is { IsFine: true } text ? text.Value : "");
+        app.MapMethods("/share/pictures/{name}", PageMap.Reading, IResult (string name, StudyOnBench bench) =>
+            bench.Now() is { Result: { } result } && (Drawn(result) ?? WritePictures.All(result)).FirstOrDefault(one => one.Picture.File == name) is { Svg: { } svg }
+                ? TypedResults.File(Encoding.UTF8.GetBytes(svg), "image/svg+xml", name)
+                : PageMap.NotHere(bench.Now(), $"/share/pictures/{name}", "the pictures that /share lists", "Open /share and choose one."));
+        app.MapMethods("/share/bundle.zip", PageMap.Reading, IResult (string[]? without, StudyOnBench bench) =>
+        {
+            var standing = bench.Now();
+            var made = ShareChoice.Of(without ?? []).Then(choice => ShareStudy.Of(standing.Opened.Path, choice)).Then(shared => Bundle.Pack(shared.Study));
+            return made.IsFine ? TypedResults.File(made.Value, "application/zip", "for-viewers.zip") : PageMap.Render(standing, "/share", "Show it", typeof(ProblemsPage), new() { ["Problems"] = made.Problems });
+        });
+        app.MapMethods("/beside", PageMap.Reading, (StudyOnBench bench) => PageMap.WithResult(bench, "/share", "Mine beside theirs", result => (typeof(BesidePage), new()
+        {
+            ["View"] = Beside.IsShared(result.Study) ? new Checked<BesideView>(Beside.Of(result.Study, result.Findings)) : Beside.Of(result.Study),
+        })));
+    }
+
+    /// <summary>The pictures, drawn once for a result; null: they are being drawn.</summary>
+    private static IReadOnlyList<(WrittenPicture Picture, string Svg)>? Drawn(Jobs.StudyResult result) => Answered.Of(result, "pictures", () => WritePictures.All(result));
+
+    private static void Taken(WebApplication app, string name, string type, Func<Jobs.StudyResult, ReportAsk, string> write) => app.MapMethods($"/share/{name}", PageMap.Reading, IResult (StudyOnBench bench) =>
+        bench.Now().Result is { } result
+            ? TypedResults.File(Encoding.UTF8.GetBytes(write(result, new(TimeProvider.System.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))), type, name)
+            : TypedResults.Redirect("/share"));
+}

@@ -1,0 +1,128 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Heatwright.Jobs.Showing;
+using Heatwright.Quantities;
+using Heatwright.Report;
+using Heatwright.Verdicts;
+
+namespace Heatwright.Tests.Report;
+
+/// <summary>The page for a customer or viewer: requirement, result, margin, how tested, date.</summary>
+public sealed partial class FirstPageTests
+{
+    private static readonly ReportAsk Asked = new("2026-03-01", "A", OnePage: true);
+
+    private static string Page => ReportHtml.Write(WrittenReports.Knife.Result, Asked);
+
+    [Fact]
+    public void Each_requirement_of_the_arrangement_has_its_result_and_its_margin()
+    {
+        var verdict = WrittenReports.Knife.Result.Verdicts.Single(one => one.Arrangement.Letter == "A");
+        string html = Page;
+        int margins = 0;
+        foreach (var line in verdict.Requirements)
+        {
+            string row = WrittenReports.Seen(Row(html, line.Requirement.Id));
+            Assert.Contains(line.Requirement.Text, row, StringComparison.Ordinal);
+            if (line.Value is not { } value)
+            {
+                Assert.Contains(line.Shown, row, StringComparison.Ordinal);
+                continue;
+            }
+
+            // The margin by its own definition, in the requirement's unit: limit minus value, or the other way round.
+            double margin = line.Requirement.AtMost ? line.Requirement.Limit - value.Value : value.Value - line.Requirement.Limit;
+            Assert.Contains(Display.Value(value.Value, value.StandardDoubt), row, StringComparison.Ordinal);
+            Assert.Contains((margin >= 0 ? "margin " : "short by ") + Display.Value(Math.Abs(margin), value.StandardDoubt), row, StringComparison.Ordinal);
+            margins++;
+        }
+
+        Assert.InRange(margins, 5, 20);
+        Assert.Contains("2026-03-01", html, StringComparison.Ordinal);
+        Assert.Contains("Invented readings", html, StringComparison.Ordinal);
+        Assert.Contains("Not decided yet.", WrittenReports.Seen(html), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void It_counts_the_bench_tests_that_the_opened_number_names()
+    {
+        var (result, whole) = WrittenReports.Knife;
+        string id = result.Verdicts[0].Requirements.First(line => line.Requirement.Quantity == RequirementQuantity.WarmUpTime).Requirement.Id;
+        string cell = whole[whole.IndexOf($"data-cell=\"A {id}\"", StringComparison.Ordinal)..];
+        string[] named = [.. Trial().Matches(WrittenReports.Seen(cell[..cell.IndexOf("</td>", StringComparison.Ordinal)])).Select(match => match.Groups[1].Value).Distinct()];
+        Assert.InRange(named.Length, 5, 20);
+        Assert.Contains($"from {named.Length.ToString(CultureInfo.InvariantCulture)} bench tests", WrittenReports.Seen(Row(Page, id)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_wish_it_is_about_the_one_decided_for_and_else_about_the_one_that_stands_best()
+    {
+        var result = WrittenReports.Knife.Result;
+        Assert.Contains(FirstPage.Of(result, new()).Value.Verdict.Arrangement.Letter, (string[])["A", "D"]); // both are go-if; B is a no-go, C lacks readings
+        Assert.Equal("C", FirstPage.Of(Decided("C"), new()).Value.Verdict.Arrangement.Letter);
+        Assert.Contains("Decided for on 2026-02-28: The parts are here.", WrittenReports.Seen(ReportHtml.Write(Decided("C"), new("", "", OnePage: true))), StringComparison.Ordinal);
+        var refused = FirstPage.Of(result, new("", "Q"));
+        Assert.Equal("A, B, C, D", Assert.Single(refused.Problems).Limit);
+    }
+
+    [Fact]
+    public void What_the_prototype_did_takes_the_place_of_what_was_predicted()
+    {
+        var line = WrittenReports.Knife.Result.Verdicts[0].Requirements.First(one => one.Requirement.Quantity == RequirementQuantity.WarmUpTime).Requirement;
+        var decided = Decided("A");
+        var read = decided with { Study = decided.Study with { PrototypeReadings = [new("prototype-1", "decision-1", "2026-03-05", line.Id, 27, 0.5, line.Unit)] } };
+        string row = WrittenReports.Seen(Row(ReportHtml.Write(read, new("", "", OnePage: true)), line.Id));
+        Assert.Equal(25, line.Limit); // the sample's brief
+        Assert.Contains("27.00 ± 0.50\u00A0s", row, StringComparison.Ordinal);
+        Assert.Contains("short by 2.00\u00A0s", row, StringComparison.Ordinal); // by hand: 27 − 25
+        Assert.Contains("Read on the prototype, 2026-03-05; predicted was", row, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_Markdown_says_cell_by_cell_what_the_page_says()
+    {
+        string text = PageText.Markdown(WrittenReports.Knife.Result, Asked).Value;
+        string[] rows = [.. text.Split('\n').Where(line => line.StartsWith("| ", StringComparison.Ordinal)).Skip(2)];
+        string html = Page;
+        Assert.Equal(WrittenReports.Knife.Result.Verdicts[0].Requirements.Count, rows.Length);
+        string[] pageRows = [.. html.Split("data-row=\"").Skip(1).Select(row => WrittenReports.Seen(row[..row.IndexOf("</tr>", StringComparison.Ordinal)]))];
+        Assert.All(rows.Zip(pageRows), pair =>
+        {
+            string[] cells = [.. pair.First.Split('|').Select(cell => cell.Trim())];
+            Assert.Equal(7, cells.Length); // an empty one before the first bar and after the last
+            Assert.Contains(cells[2], pair.Second, StringComparison.Ordinal);
+            Assert.Contains(cells[3], pair.Second, StringComparison.Ordinal);
+            Assert.Contains(cells[5][1..], pair.Second, StringComparison.Ordinal);
+        });
+    }
+
+    [Fact]
+    public void The_whole_report_begins_with_it_and_shows_every_reading_as_typed()
+    {
+        string html = WrittenReports.Knife.Html;
+        Assert.True(html.IndexOf("id=\"page\"", StringComparison.Ordinal) < html.IndexOf("id=\"comparison\"", StringComparison.Ordinal));
+        string section = WrittenReports.Seen(html[html.IndexOf("id=\"readings\"", StringComparison.Ordinal)..]);
+        foreach (string run in (string[])["stick-cold-1", "module-points-1", "round-pulses-1"])
+        {
+            Assert.Contains(File.ReadAllText(Path.Combine(Repository.Root, "samples", "rope-hot-knife", "runs", run + ".csv")).ReplaceLineEndings("\n").Trim(), section, StringComparison.Ordinal);
+        }
+    }
+
+    private static Heatwright.Jobs.StudyResult Decided(string letter)
+    {
+        var result = WrittenReports.Knife.Result;
+        var verdict = result.Verdicts.Single(one => one.Arrangement.Letter == letter);
+        DecisionCard card = new("decision-1", "2026-02-28", "state", verdict.Arrangement.Id, verdict.Arrangement.Name, verdict.Word, "the parts are here", "", [], [], [], [], [], [], result.Study.Brief!);
+        return result with { Study = result.Study with { Decisions = [card] } };
+    }
+
+    private static string Row(string html, string id)
+    {
+        int start = html.IndexOf($"data-row=\"{id}\"", StringComparison.Ordinal);
+        Assert.InRange(start, 0, html.Length);
+        return html[start..html.IndexOf("</tr>", start, StringComparison.Ordinal)];
+    }
+
+    [GeneratedRegex("itted from trial '([^']+)'")]
+    private static partial Regex Trial();
+}
