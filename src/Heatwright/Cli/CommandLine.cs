@@ -8,6 +8,23 @@ namespace Heatwright.Cli;
 /// <summary>Words in: the commands of Heatwright. Each one parses, asks a job, and renders what comes back.</summary>
 public static class CommandLine
 {
+    /// <summary>Runs a command as a process does: what a maker can put right comes back as a problem, a mistake of ours is told in the same shape with all that helps to find it.</summary>
+    /// <param name="words">As typed after the program's name.</param>
+    /// <param name="screen">Where to write.</param>
+    public static int RunOrTell(string[] words, Screen screen)
+    {
+        try
+        {
+            return Run(words, screen);
+        }
+        catch (Exception slip)
+        {
+            screen.Complain([new("Heatwright made a mistake here; what was saved before is safe.", string.Join(' ', words), slip.Message, "none of your making", "Please report this with the lines below.")]);
+            screen.Trace(slip);
+            return ExitCodes.OurFault;
+        }
+    }
+
     /// <summary>Runs the command given in <paramref name="words"/> and tells how it ended.</summary>
     /// <param name="words">As typed after the program's name.</param>
     /// <param name="screen">Where to write.</param>

@@ -38,6 +38,9 @@ public sealed class Screen
     /// <summary>True: a person types, so it may be asked for the next line.</summary>
     public bool InputIsTerminal { get; init; }
 
+    /// <summary>Told the shape of each answer for machines; null: nobody asks.</summary>
+    internal Action<Type, System.Text.Json.JsonSerializerOptions>? Answered { get; init; }
+
     /// <summary>Plain output, for JSON.</summary>
     public TextWriter Output { get; private set; }
 
@@ -83,6 +86,10 @@ public sealed class Screen
             error.WriteLine(InPlain($"{what} ..."));
         }
     }
+
+    /// <summary>Where a mistake of ours was made.</summary>
+    /// <param name="slip">The mistake.</param>
+    internal void Trace(Exception slip) => error.WriteLine(InPlain(slip.ToString()));
 
     /// <summary>A sentence.</summary>
     public void Say(string text) => Console.WriteLine(InPlain(text));

@@ -4,6 +4,7 @@ using System.Text;
 using Heatwright.Jobs;
 using Heatwright.Web.Near;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 
@@ -29,6 +30,7 @@ public static class WebBench
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = Writing.LargestForm);
         // Pages write, so every form carries a token of this very process; nothing of it is kept on disk.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        builder.Services.Configure<KeyManagementOptions>(keys => keys.XmlRepository = new KeysInMemory());
         builder.Services.AddAntiforgery(options =>
         {
             options.FormFieldName = "token";
