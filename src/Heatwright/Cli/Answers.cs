@@ -36,7 +36,7 @@ internal static class Answers
 
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(machine(outcome.Value), Pretty));
+            Write(screen, machine(outcome.Value));
         }
         else
         {
@@ -44,6 +44,16 @@ internal static class Answers
         }
 
         return ExitCodes.Done;
+    }
+
+    /// <summary>An answer for machines.</summary>
+    /// <param name="screen">Where to.</param>
+    /// <param name="answer">What is written; its type is the shape that docs/formats/answers.schema.json publishes.</param>
+    /// <param name="options">How; null: as most commands do.</param>
+    public static void Write(Screen screen, object answer, JsonSerializerOptions? options = null)
+    {
+        screen.Answered?.Invoke(answer.GetType(), options ?? Pretty);
+        screen.Output.WriteLine(JsonSerializer.Serialize(answer, options ?? Pretty));
     }
 
     /// <summary>Works an opened study out and answers from what came of it; a study that contradicts itself is refused.</summary>

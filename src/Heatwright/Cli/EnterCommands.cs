@@ -174,12 +174,12 @@ internal static class EnterCommands
 
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(new
+            Answers.Write(screen, new
             {
                 Run = run.Id.Name,
                 Readings = all.Select(taken => new { taken.Number, taken.Fields, Remarks = taken.Remarks.Select(remark => new { remark.Reading, remark.Words, remark.Effect }) }),
                 Refused = refused,
-            }, Answers.Pretty));
+            });
         }
         else
         {

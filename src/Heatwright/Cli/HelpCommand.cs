@@ -18,9 +18,10 @@ internal static class HelpCommand
 
     public static Command Help(Screen screen, Func<RootCommand> root)
     {
+        var json = Answers.Json();
         var words = new Argument<string[]>("COMMAND") { Description = "The command's words; without them, all commands.", Arity = ArgumentArity.ZeroOrMore };
         var page = new Option<string?>("--write-page") { Description = "Writes the page of all commands to this file.", Hidden = true };
-        var command = new Command("help", "Shows what a command does, its options, an example and how it can end. Example: heatwright help part add") { words, page };
+        var command = new Command("help", "Shows what a command does, its options, an example and how it can end. Example: heatwright help part add") { words, page, json };
         command.SetAction(parsed =>
         {
             var all = new CommandCard(root());
@@ -37,7 +38,15 @@ internal static class HelpCommand
                 return ExitCodes.BadInput;
             }
 
-            Write(screen, found);
+            if (parsed.GetValue(json))
+            {
+                Answers.Write(screen, HelpView.Of(found));
+            }
+            else
+            {
+                Write(screen, found);
+            }
+
             return ExitCodes.Done;
         });
         return command;
@@ -81,6 +90,13 @@ internal static class HelpCommand
             screen.Hang($"  {line.Typed.PadRight(wide)}  ", line.Says);
         }
     }
+}
+
+/// <summary>A command as machines read it.</summary>
+internal sealed record HelpView(string Command, string Says, string Usage, IReadOnlyList<CardLine> Arguments, IReadOnlyList<CardLine> Options, string Example, IReadOnlyList<CardLine> Ends, IReadOnlyList<string> Commands)
+{
+    /// <summary>The view of a card.</summary>
+    public static HelpView Of(CommandCard card) => new(card.Words, card.Says, card.Usage, card.Arguments, card.OptionLines, card.Example, card.Ends, [.. card.Commands.Select(one => one.Words)]);
 }
 
 /// <summary>What --help does on any command: the same words as the help command.</summary>

@@ -6,6 +6,9 @@ using Heatwright.StudyFile;
 
 namespace Heatwright.Cli;
 
+/// <summary>A kept file as machines read it.</summary>
+internal sealed record KeptView(string Id, string Name, KeptAbout About, string Subject, string Note, string Sha256, int Bytes);
+
 /// <summary>Commands that look after a study file: kept files, export, packing, examination, earlier openings, struck-out readings.</summary>
 internal static class KeepCommands
 {
@@ -161,7 +164,7 @@ internal static class KeepCommands
         return command;
     }
 
-    private static object View(KeptFile file) => new { file.Id, file.Name, file.About, file.Subject, file.Note, file.Sha256, file.Bytes };
+    private static KeptView View(KeptFile file) => new(file.Id, file.Name, file.About, file.Subject, file.Note, file.Sha256, file.Bytes);
 
     private static void Show(Screen screen, StudyCondition condition)
     {

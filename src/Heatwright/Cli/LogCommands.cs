@@ -53,7 +53,7 @@ internal static class LogCommands
         var reading = read.Value;
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(LogView.Of(reading), Pretty));
+            Answers.Write(screen, LogView.Of(reading), Pretty);
         }
         else
         {

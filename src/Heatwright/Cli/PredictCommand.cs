@@ -62,7 +62,7 @@ internal static class PredictCommand
 
         if (asked.Json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(ToolView.Of(predicted.Value), Answers.Pretty));
+            Answers.Write(screen, ToolView.Of(predicted.Value));
         }
         else
         {

@@ -24,12 +24,13 @@ internal static class ServeCommand
             Description = "Also listens on one private address of this machine, for a phone or tablet at the bench that is paired once with six digits; the link is not encrypted. Without an address, the only one there is, or the choice of them.",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var command = new Command("serve", "Shows a study in the browser, on this machine only unless --near says more, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet, shelf, near };
-        command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file), parsed.GetValue(port), !parsed.GetValue(quiet), parsed.GetValue(shelf), parsed.GetResult(near) is null ? null : parsed.GetValue(near) ?? "", cancel));
+        var json = Answers.Json();
+        var command = new Command("serve", "Shows a study in the browser, on this machine only unless --near says more, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet, shelf, near, json };
+        command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file), parsed.GetValue(port), !parsed.GetValue(quiet), parsed.GetValue(shelf), parsed.GetResult(near) is null ? null : parsed.GetValue(near) ?? "", parsed.GetValue(json), cancel));
         return command;
     }
 
-    private static async Task<int> Run(Screen screen, string? file, string? portText, bool browser, string? shelf, string? near, CancellationToken cancel)
+    private static async Task<int> Run(Screen screen, string? file, string? portText, bool browser, string? shelf, string? near, bool json, CancellationToken cancel)
     {
         if (file is null && near is { Length: > 0 } && File.Exists(near))
         {
@@ -76,10 +77,18 @@ internal static class ServeCommand
 
         await using var app = server;
         string here = WebBench.Address(app);
-        screen.Say($"'{opened.Value.Study.Name}' is at {here} on this machine. Ctrl-C ends.");
-        if (WebBench.NearAddress(app) is { } there)
+        if (json)
         {
-            screen.Say($"Near devices find it at {there} once they are paired: {here}near shows how. That link is not encrypted.");
+            Answers.Write(screen, new { Study = opened.Value.Study.Name, Address = here, Near = WebBench.NearAddress(app) });
+            screen.Output.Flush();
+        }
+        else
+        {
+            screen.Say($"'{opened.Value.Study.Name}' is at {here} on this machine. Ctrl-C ends.");
+            if (WebBench.NearAddress(app) is { } there)
+            {
+                screen.Say($"Near devices find it at {there} once they are paired: {here}near shows how. That link is not encrypted.");
+            }
         }
 
         if (browser)

@@ -152,7 +152,7 @@ internal static class StudyCommands
 
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(StudyView.Of(result), Pretty));
+            Answers.Write(screen, StudyView.Of(result), Pretty);
             return ExitCodes.Done;
         }
 
@@ -189,7 +189,7 @@ internal static class StudyCommands
         var study = outcome.Value;
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(new { Study = study.Name, Parts = study.Parts.Count, Trials = study.Trials.Count, Arrangements = study.Arrangements.Count }, Pretty));
+            Answers.Write(screen, new { Study = study.Name, Parts = study.Parts.Count, Trials = study.Trials.Count, Arrangements = study.Arrangements.Count }, Pretty);
         }
         else
         {

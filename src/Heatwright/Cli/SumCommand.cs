@@ -73,7 +73,7 @@ internal static class SumCommand
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(LawCard.All.Select(LawView.Of), Answers.Pretty));
+            Answers.Write(screen, LawCard.All.Select(LawView.Of));
             return;
         }
 
@@ -91,7 +91,7 @@ internal static class SumCommand
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(LawView.Of(card), Answers.Pretty));
+            Answers.Write(screen, LawView.Of(card));
             return;
         }
 
@@ -122,11 +122,11 @@ internal static class SumCommand
         string source = answer.Law.SourceKey;
         if (json)
         {
-            var inputs = answer.Inputs.ToDictionary(input => input.Name, input => (object)new { input.Value, input.Unit, input.StandardDoubt, Words = input.Words.Length > 0 ? input.Words : null, input.Typed });
+            var inputs = answer.Inputs.ToDictionary(input => input.Name, input => new { input.Value, input.Unit, input.StandardDoubt, Words = input.Words.Length > 0 ? input.Words : null, input.Typed });
             object whole = answer.Results is [var only]
                 ? new { Law = answer.Law.Law.Name, Inputs = inputs, only.Value, only.Unit, only.StandardDoubt, Words = only.Words.Length > 0 ? only.Words : null, Source = source, answer.Caveats }
                 : new { Law = answer.Law.Law.Name, Inputs = inputs, Results = answer.Results.Select(result => new { result.Name, result.Value, result.Unit, result.StandardDoubt, Words = result.Words.Length > 0 ? result.Words : null }), Source = source, answer.Caveats };
-            screen.Output.WriteLine(JsonSerializer.Serialize(whole, Answers.Pretty));
+            Answers.Write(screen, whole);
             return;
         }
 

@@ -21,7 +21,7 @@ internal static class TrialCommands
         {
             if (parsed.GetValue(json))
             {
-                screen.Output.WriteLine(JsonSerializer.Serialize(TrialCard.All.Select(card => RecipeView.Of(card, new Dictionary<string, double>())).Select(view => new { view.Kind, view.About, view.Purpose, view.Columns, view.Settings, TrialCard.Find(view.Kind)!.Finds, view.Checks }), Answers.Pretty));
+                Answers.Write(screen, TrialCard.All.Select(card => RecipeView.Of(card, new Dictionary<string, double>())).Select(view => new { view.Kind, view.About, view.Purpose, view.Columns, view.Settings, TrialCard.Find(view.Kind)!.Finds, view.Checks }));
                 return ExitCodes.Done;
             }
 
@@ -66,7 +66,7 @@ internal static class TrialCommands
 
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(view, Answers.Pretty));
+            Answers.Write(screen, view);
             return ExitCodes.Done;
         }
 
@@ -127,7 +127,7 @@ internal static class TrialCommands
 
             if (parsed.GetValue(json))
             {
-                screen.Output.WriteLine(JsonSerializer.Serialize(TrialView.Of(answer.Value), Answers.Pretty));
+                Answers.Write(screen, TrialView.Of(answer.Value));
             }
             else
             {
@@ -209,7 +209,7 @@ internal static class TrialCommands
 
             if (asJson)
             {
-                screen.Output.WriteLine(JsonSerializer.Serialize(remarks.Value, Answers.Pretty));
+                Answers.Write(screen, remarks.Value);
             }
             else if (remarks.Value.Count == 0)
             {
@@ -229,7 +229,7 @@ internal static class TrialCommands
     {
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(RuleBook.All.Select(rule => new { rule.Id, rule.Level, rule.When, rule.Says, rule.Remedy, Names = RuleBook.NamesOf(rule.Id), rule.Kinds }), Answers.Pretty));
+            Answers.Write(screen, RuleBook.All.Select(rule => new { rule.Id, rule.Level, rule.When, rule.Says, rule.Remedy, Names = RuleBook.NamesOf(rule.Id), rule.Kinds }));
             return;
         }
 

@@ -7,7 +7,7 @@ namespace Heatwright.Cli;
 internal static class VerdictTables
 {
     public static void Promise(Screen screen, PromiseView promise, string done) =>
-        screen.Say($"{done}: {promise.Sentence}  ({(promise.Must ? "must" : "want")}, {promise.Quantity} {(promise.AtMost ? "at most" : "at least")} {RunWords.Number(promise.Limit, "0.######")} {promise.Unit})");
+        screen.Say($"{done}: {promise.Sentence}  ({(promise.Must ? "must" : "want")}, {promise.Quantity} {(promise.AtMost ? "at most" : "at least")} {RunWords.Number(promise.Limit, "0.######")}{(promise.Unit.Length > 0 ? " " + promise.Unit : "")}; short name {promise.Id})");
 
     public static void Brief(Screen screen, BriefView view)
     {
@@ -18,7 +18,7 @@ internal static class VerdictTables
 
         foreach (var line in view.Requirements)
         {
-            screen.Say($"  {(line.Must ? "must" : "want"),-5} {line.Sentence.Replace("want: ", "", StringComparison.Ordinal)}");
+            screen.Say($"  {(line.Must ? "must" : "want"),-5} {line.Sentence.Replace("want: ", "", StringComparison.Ordinal)}  [{line.Id}]");
         }
 
         if (view.Blocks.Length > 0)

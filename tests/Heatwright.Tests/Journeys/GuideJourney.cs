@@ -3,6 +3,9 @@ namespace Heatwright.Tests.Journeys;
 /// <summary>Every command of the guide, typed in the order of its page, says what the page shows.</summary>
 public sealed class GuideJourney : IDisposable
 {
+    /// <summary>How names end that commands of the guide write or read.</summary>
+    private static readonly string[] Written = [".study", ".html", ".zip", ".md", "-sheet", "-pictures"];
+
     private readonly Bench bench = new();
 
     public static TheoryData<string> Pages => [.. Directory.GetFiles(Guide, "*.md").Select(page => Path.GetFileName(page)).Order(StringComparer.Ordinal)];
@@ -40,7 +43,7 @@ public sealed class GuideJourney : IDisposable
         {
             string name = Path.GetFileName(page);
             Assert.True(name == "README.md" || index.Contains($"({name})", StringComparison.Ordinal), $"The index does not name {name}.");
-            foreach (string link in File.ReadAllText(page).Split("](").Skip(1).Select(rest => rest[..rest.IndexOf(')', StringComparison.Ordinal)]))
+            foreach (string link in File.ReadAllText(page).Split("](").Skip(1).Select(rest => rest[..rest.IndexOfAny([')', '#'])]))
             {
                 Assert.True(Path.Exists(Path.Combine(Guide, link)), $"{name} leads to {link}, which is not there.");
             }
@@ -51,7 +54,7 @@ public sealed class GuideJourney : IDisposable
     private static IEnumerable<string> Words(string line) =>
         line.Split('"').SelectMany((piece, i) => i % 2 == 1 ? [piece] : piece.Split(' ', StringSplitOptions.RemoveEmptyEntries));
 
-    /// <summary>A word as typed in the checkout, with study files in the folder of this test.</summary>
-    private string Here(string word) => word.StartsWith("samples/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, word)
-        : word.EndsWith(".study", StringComparison.Ordinal) || word.EndsWith(".html", StringComparison.Ordinal) || word.EndsWith("-sheet", StringComparison.Ordinal) && !word.StartsWith("build", StringComparison.Ordinal) ? bench.In(word) : word;
+    /// <summary>A word as typed in the checkout, with files that are written in the folder of this test.</summary>
+    private string Here(string word) => word.StartsWith("samples/", StringComparison.Ordinal) || word.StartsWith("docs/", StringComparison.Ordinal) ? Path.Combine(Repository.Root, word)
+        : !word.Contains(' ', StringComparison.Ordinal) && !word.StartsWith("build", StringComparison.Ordinal) && Written.Any(end => word.EndsWith(end, StringComparison.Ordinal)) ? bench.In(word) : word;
 }

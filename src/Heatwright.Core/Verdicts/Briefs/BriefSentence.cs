@@ -8,13 +8,23 @@ namespace Heatwright.Verdicts;
 /// <param name="Line">The requirement.</param>
 /// <param name="TargetC">Temperature at which the tool is ready, where the sentence named one.</param>
 /// <param name="AirC">Air, where the sentence named it.</param>
-public sealed record SaidRequirement(Requirement Line, double? TargetC, double? AirC);
+public sealed record SaidRequirement(Requirement Line, double? TargetC, double? AirC)
+{
+    /// <summary>What the sentence calls the working end: blade, wire; empty: it has no name for it.</summary>
+    public string End { get; init; } = "";
+
+    /// <summary>What the sentence calls one piece of work: cut, stroke; empty: it names none.</summary>
+    public string Piece { get; init; } = "";
+}
 
 /// <summary>Plain sentence in, requirement out, and back.</summary>
 /// <remarks>'blade at 320 °C within 25 s from 20 °C', '40 cuts on one charge', 'grip at most 43 °C, held longer than 10 min', 'want 2: parts cost at most 30'.
 /// What follows the first comma is the condition.</remarks>
 public static partial class BriefSentence
 {
+    /// <summary>Words that stand where a working end is named, and name none.</summary>
+    private static readonly string[] NoNames = ["it", "this", "tool", "the tool", "everything"];
+
     private const string AtLeast = "at least|not less than|no less than|above|over|min|minimum|>=|≥";
     private const string AtMost = "at most|stays at most|not more than|no more than|below|under|up to|within|hotter than|of|in|max|maximum|<=|≤";
 
@@ -44,11 +54,12 @@ public static partial class BriefSentence
         string limit = line.Limit.ToString("0.################", CultureInfo.InvariantCulture);
         string value = $"{limit} {line.Unit}".TrimEnd();
         string rank = line.Must ? "" : line.Weight == 1 ? "want: " : $"want {line.Weight.ToString("0.####", CultureInfo.InvariantCulture)}: ";
-        string condition = line.Condition.Length > 0 ? $", {line.Condition}" : "";
+        string from = brief is null ? "" : $"from {Number(brief.AirC)} °C";
+        string condition = line.Condition.Length > 0 && !(line.Quantity == RequirementQuantity.WarmUpTime && line.AtMost && line.Condition == from) ? $", {line.Condition}" : "";
         string main = line.Quantity switch
         {
             RequirementQuantity.WarmUpTime when brief is not null && line.AtMost =>
-                $"{brief.WorkingEnd} at {Number(brief.Work.TargetC)} °C within {value} from {Number(brief.AirC)} °C",
+                $"{brief.WorkingEnd} at {Number(brief.Work.TargetC)} °C within {value} {from}",
             RequirementQuantity.WarmUpTime => $"warm-up time {Side(line)} {value}",
             RequirementQuantity.PiecesPerCharge when !line.AtMost => $"{limit} {brief?.Piece ?? "piece"}s on one charge",
             RequirementQuantity.PiecesPerCharge => $"pieces on one charge at most {limit}",
@@ -85,7 +96,8 @@ public static partial class BriefSentence
             {
                 Condition = air is null ? "" : $"from {Number(air.Si - Units.ZeroCelsiusK)} °C",
             },
-            target!.Si - Units.ZeroCelsiusK, air?.Si - Units.ZeroCelsiusK));
+            target!.Si - Units.ZeroCelsiusK, air?.Si - Units.ZeroCelsiusK)
+        { End = match.Groups["end"].Value is var end && NoNames.Contains(end, StringComparer.OrdinalIgnoreCase) ? "" : end });
     }
 
     private static Checked<SaidRequirement>? Pieces(string main)
@@ -94,7 +106,7 @@ public static partial class BriefSentence
         if (match.Success)
         {
             double count = double.Parse(match.Groups["n"].Value, CultureInfo.InvariantCulture);
-            return new(new SaidRequirement(new("pieces", main, RequirementQuantity.PiecesPerCharge, count, "", AtMost: false, Must: true), null, null));
+            return new(new SaidRequirement(new("pieces", main, RequirementQuantity.PiecesPerCharge, count, "", AtMost: false, Must: true), null, null) { Piece = match.Groups["piece"].Value.TrimEnd('s') });
         }
 
         var most = PiecesMost().Match(main);
@@ -161,7 +173,7 @@ public static partial class BriefSentence
     [GeneratedRegex(@"^(?:warm-?up(?:\s+time)?|hot|ready)\s+(?<side>at\s+most|at\s+least|within|in|under)\s+(?<s>\S.*)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WarmUpBare();
 
-    [GeneratedRegex(@"^(?:at\s+least\s+)?(?<n>\d+)(?:\s+times)?(?:\s+an?)?\s+(?<piece>\p{L}+?)\s+(?:per|on|each|with)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:at\s+least\s+)?(?<n>\d+)(?:\s+times)?(?:\s+an?)?\s+(?<piece>\p{L}+?)(?:\s+in\s+a\s+row)?\s+(?:per|on|each|with)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PiecesForm();
 
     [GeneratedRegex(@"^pieces\s+(?:per|on)\s+(?:one\s+|a\s+)?charge\s+at\s+most\s+(?<n>\d+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

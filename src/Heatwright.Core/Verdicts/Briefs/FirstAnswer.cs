@@ -148,7 +148,7 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
         return limits.Length == 0 ? double.NaN : atMost ? limits.Min() : limits.Max();
     }
 
-    internal static string Say(double value) => value < 10 ? value.ToString("0.0", CultureInfo.InvariantCulture) : value.ToString("0", CultureInfo.InvariantCulture);
+    internal static string Say(double value) => value < 0.1 ? value.ToString("0.###", CultureInfo.InvariantCulture) : value < 10 ? value.ToString("0.0", CultureInfo.InvariantCulture) : value.ToString("0", CultureInfo.InvariantCulture);
 }
 
 /// <summary>What one kind of cell could do about the energy that is needed.</summary>

@@ -74,7 +74,14 @@ public static class ReadBrief
         : new(new Problem("The study has no brief, and this sentence names no target temperature.", study.Name, said.Line.Text, "a warm-up first, or how long a lamp gives its full light",
             "Say first how hot and how fast, for example 'blade at 320 °C within 25 s from 20 °C', or 'full light for 5 h'."));
 
-    private static Brief? Meant(Brief? brief, SaidRequirement said) => brief is null
+    /// <summary>What a sentence calls the working end and the piece of work is theirs until another name is stated.</summary>
+    private static Brief? Meant(Brief? brief, SaidRequirement said) => Stands(brief, said) is not { } meant ? null : meant with
+    {
+        WorkingEnd = said.End.Length > 0 && meant.WorkingEnd == EditBrief.AnyEnd ? said.End : meant.WorkingEnd,
+        Piece = said.Piece.Length > 0 && meant.Piece == EditBrief.AnyPiece ? said.Piece : meant.Piece,
+    };
+
+    private static Brief? Stands(Brief? brief, SaidRequirement said) => brief is null
         ? said.TargetC is not null || said.Line.Quantity == RequirementQuantity.FullLightTime ? EditBrief.Begun(said) : null
         : brief with { AirC = said.AirC ?? brief.AirC, Duty = said.TargetC is { } target ? (brief.Duty ?? EditBrief.First(target)) with { TargetC = target } : brief.Duty };
 

@@ -9,6 +9,12 @@ namespace Heatwright.Jobs;
 /// <summary>States the work of a brief, value by value, and takes lines out of it.</summary>
 public static class EditBrief
 {
+    /// <summary>The working end as long as nobody named it.</summary>
+    internal const string AnyEnd = "working end";
+
+    /// <summary>A piece of work as long as nobody named it.</summary>
+    internal const string AnyPiece = "piece";
+
     private sealed record Field(string Name, string Says, Func<Brief, string> Now, Func<Brief, string, Checked<Brief>> With)
     {
         public Unit? Unit { get; init; }
@@ -42,7 +48,7 @@ public static class EditBrief
 
     /// <summary>A brief as its first sentence begins it: a hot tool with its target, or a lamp, which has none.</summary>
     internal static Brief Begun(SaidRequirement said) => said.TargetC is { } target
-        ? new("", "working end", "piece", said.AirC ?? 20, []) { Duty = First(target) }
+        ? new("", AnyEnd, AnyPiece, said.AirC ?? 20, []) { Duty = First(target) }
         : new("", "lamp head", "use", said.AirC ?? 20, []);
 
     /// <summary>What can be stated, each with what it means and how it stands.</summary>
@@ -64,7 +70,7 @@ public static class EditBrief
         return ChangeStudy.Run(path, $"brief: {string.Join(", ", words)}", study =>
         {
             List<Problem> problems = [];
-            var brief = study.Brief ?? (words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)) ? new Brief("", "working end", "piece", 20, []) { Duty = First(0) } : null);
+            var brief = study.Brief ?? (words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)) ? new Brief("", AnyEnd, AnyPiece, 20, []) { Duty = First(0) } : null);
             if (brief is null)
             {
                 return new Checked<Study>(new Problem("The study has no brief.", study.Name, "none", "a target temperature first", "State it with the rest: target=320C, or say a warm-up: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'; of a lamp, its light: --add 'full light for 5 h'."));
