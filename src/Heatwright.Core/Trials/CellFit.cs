@@ -36,6 +36,10 @@ public sealed class CellFit
     private const double LongestTauS = 1500;
 
     private const double VoltsDoubt = 0.004;
+
+    /// <summary>Standard difference of the logarithms of ohms between pieces of one purchase.</summary>
+    private const double PieceToPiece = 0.15;
+
     private const double KelvinDoubt = 0.7;
 
     private readonly CellLog slow;
@@ -59,10 +63,11 @@ public sealed class CellFit
     /// <param name="discharge">The slowest full discharge.</param>
     /// <param name="others">Pulses and faster discharges; at least one.</param>
     /// <param name="massKg">Mass of the cell, kg.</param>
-    public static CellFindings Fit(CellLog discharge, IReadOnlyList<CellLog> others, double massKg) =>
-        new CellFit(discharge, others, massKg * SpecificHeatJPerKgK).Search();
+    /// <param name="alike">Findings on another piece of the same purchase, whose ohms and times these are likely near; null: none.</param>
+    public static CellFindings Fit(CellLog discharge, IReadOnlyList<CellLog> others, double massKg, CellFindings? alike = null) =>
+        new CellFit(discharge, others, massKg * SpecificHeatJPerKgK).Search(alike);
 
-    private CellFindings Search()
+    private CellFindings Search(CellFindings? alike)
     {
         int knots = Knots.Length;
         double ohm = FirstStepOhm();
@@ -99,6 +104,16 @@ public sealed class CellFit
         (priorMean[tau], priorDoubt[tau]) = (start[tau], 0.7);
         (priorMean[tau + 1], priorDoubt[tau + 1]) = (start[tau + 1], 0.7);
         (priorMean[tau + 2], priorDoubt[tau + 2]) = (start[tau + 2], 0.5);
+        if (alike is not null)
+        {
+            // Pieces of one purchase: ohms within a sixth, times within a fifth, the sag of the slow discharge within a few millivolts (our choice; common practice, no source).
+            for (int i = 0; i < start.Length; i++)
+            {
+                start[i] = priorMean[i] = alike.Parameters[i];
+                priorDoubt[i] = i < tau ? PieceToPiece : i < tau + 2 ? 0.2 : i == tau + 2 ? 0.5 : 0.004;
+            }
+        }
+
         var problem = new LeastSquaresProblem((p, r) => Residuals(p, r), count + smooth, start)
         {
             PriorMean = priorMean,

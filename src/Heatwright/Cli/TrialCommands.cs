@@ -115,11 +115,14 @@ internal static class TrialCommands
         var kind = Kind();
         var words = new WordOptions();
         var json = Answers.Json();
-        var command = new Command("fit", "Findings with doubt from the readings of a bench test. Example: heatwright trial fit warm-up --readings warm.csv --set air=24C --meter \"degrees=1%+2degC\"") { kind, json };
+        var law = new Option<string?>("--law") { Description = "Your own trial (kind own-line) by a law that 'sum' lists; its inputs and its result name the readings." };
+        var result = new Option<string?>("--result") { Description = "With --law: which of its results was read; its first where not said." };
+        var find = new Option<string?>("--find") { Description = "With --law: which inputs to find, apart by commas; those neither read nor said where not said." };
+        var command = new Command("fit", "Findings with doubt from the readings of a bench test. Example: heatwright trial fit warm-up --readings warm.csv --set air=24C --meter \"degrees=1%+2degC\"") { kind, law, result, find, json };
         words.AddTo(command);
         command.SetAction(parsed =>
         {
-            var answer = FitTrial.Run(parsed.GetValue(kind)!, words.Given(parsed));
+            var answer = parsed.GetValue(law) is { } name ? FitTrial.Own(parsed.GetValue(kind)!, words.Given(parsed), name, parsed.GetValue(result), parsed.GetValue(find)) : FitTrial.Run(parsed.GetValue(kind)!, words.Given(parsed));
             if (!answer.IsFine)
             {
                 return Refused(screen, answer.Problems);

@@ -7,7 +7,7 @@ namespace Heatwright.Trials;
 /// <summary>Fits the models of a bench test, flags what does not belong, chooses the order, and carries the shared errors of instruments through.</summary>
 /// <remarks>Order: a larger model must bring its criterion down by 2, pass an F test at 1 % where it holds the smaller one, keep its open numbers inside
 /// their bounds and known to half of their value, and have three readings a number ([hurvich-1989], [burnham-anderson-2002], from memory).
-/// Shared errors are not in the scatter: each is moved by one standard size and the test is fitted again, so that what cancels in a difference cancels here.</remarks>
+/// Shared errors are not in the scatter: each is an unknown beside the open numbers (<see cref="SharedFit"/>), so that what cancels in a difference cancels here.</remarks>
 internal sealed class BenchFit
 {
     private const double FarOff = 6;
@@ -20,6 +20,9 @@ internal sealed class BenchFit
     internal sealed record Solved(BenchModel Model, double[] P, double[,] Covariance, double[] Left, double[] Doubt, double Rss, bool Stuck, bool Open)
     {
         public int Free => Left.Length - P.Length;
+
+        /// <summary>Models that were not chosen and are not ruled out, each with its likelihood against the chosen one.</summary>
+        public IReadOnlyList<(Solved Solved, double Likelihood)> Rivals { get; init; } = [];
     }
 
     public static TrialAnswer Run(TrialSheet sheet, params BenchModel[] models) => new BenchFit(models).Answer(sheet);
@@ -51,7 +54,9 @@ internal sealed class BenchFit
                 PriorDoubt = model.Prior?.Doubt,
                 MaxIterations = 80,
             };
-            fit = pass == 0 && model.FurtherStarts > 0 && start is null ? LeastSquares.FitFromSeveralStarts(problem, model.FurtherStarts, 20261125) : LeastSquares.Fit(problem);
+            fit = pass == 0 && start is null && model.Further is { } further
+                ? LeastSquares.FitFromSeveralStarts(problem, further(first).Select(each => Inside(model, each)))
+                : LeastSquares.Fit(problem);
             double[] next = Doubts(model, sheet, fit.Parameters);
             bool settled = next.Zip(doubt).All(pair => Math.Abs(pair.First - pair.Second) <= 1e-7 * pair.Second);
             if (settled)
@@ -70,6 +75,9 @@ internal sealed class BenchFit
 
         return new(model, fit.Parameters, fit.Covariance, left, doubt, left.Sum(r => r * r), fit.AtBound.Any(at => at), fit.Undetermined.Any(open => open));
     }
+
+    private static double[] Inside(BenchModel model, double[] p) =>
+        [.. p.Select((value, j) => Math.Clamp(value, model.Lower?[j] ?? double.NegativeInfinity, model.Upper?[j] ?? double.PositiveInfinity))];
 
     /// <summary>Doubt of each Y: its own, and what the own doubts of the X do to the model. One for all where nothing is known.</summary>
     private static double[] Doubts(BenchModel model, TrialSheet sheet, double[] p)
@@ -151,6 +159,7 @@ internal sealed class BenchFit
         List<string> next = [];
         Solved? best = null;
         double bestAicc = 0;
+        List<(Solved Solved, double Aicc)> open = [];
         int chosen = 0;
         foreach (var model in models)
         {
@@ -176,6 +185,8 @@ internal sealed class BenchFit
 
             double spread = Math.Sqrt(solved.Left.Zip(solved.Doubt, (left, doubt) => left * left * doubt * doubt).Sum() / Math.Max(1, solved.Free));
             tried.Add(new(model.Name, k, solved.Rss, spread, aicc, z, p, better && best is not null ? "explains clearly more" : why));
+            open.Add((solved, aicc));
+
             if (better)
             {
                 (best, bestAicc, chosen) = (solved, aicc, tried.Count - 1);
@@ -188,8 +199,11 @@ internal sealed class BenchFit
             next.Add(string.Create(CultureInfo.InvariantCulture, $"What '{best.Model.Name}' leaves over changes sign too seldom (z = {tried[chosen].RunsZ:0.0}): something is missing in the model, and the stated doubts are too small."));
         }
 
-        return (best!, tried, next);
+        return (best! with { Rivals = [.. open.Where(rival => Stays(rival.Solved, best)).Select(rival => (rival.Solved, Math.Exp(Math.Min(0, bestAicc - rival.Aicc) / 2)))] }, tried, next);
     }
+
+    /// <summary>A larger model that the readings do not rule out.</summary>
+    private static bool Stays(Solved rival, Solved best) => !rival.Model.Apart && !rival.Stuck && !rival.Open && rival.Free > 0 && rival.P.Length > best.P.Length;
 
     private static void Add(List<string> next, string reading)
     {
@@ -213,16 +227,6 @@ internal sealed class BenchFit
     {
         var (values, doubts, scatter, degrees) = FitScatter.Of(sheet, best);
         var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
-        foreach (var error in sheet.Shared)
-        {
-            var moved = Solve(best.Model, sheet.Moved(error), best.P);
-            for (int i = 0; i < values.Length; i++)
-            {
-                double push = best.Model.Tells[i].Si(sheet.Moved(error), moved.P) - values[i];
-                doubts[i] = double.IsFinite(push) ? doubts[i].With(error.Cause, push) : doubts[i];
-            }
-        }
-
         TrialFinding[] findings = [.. best.Model.Tells.Select((told, i) => (told, i)).Where(pair => double.IsFinite(values[pair.i]))
             .Select(pair => new TrialFinding(pair.told.Name, new Estimate(pair.told.Unit.FromSi(values[pair.i]), pair.told.Unit, doubts[pair.i].Times(1 / pair.told.Unit.Factor), origin),
                 scatter[pair.i] / pair.told.Unit.Factor, degrees))];

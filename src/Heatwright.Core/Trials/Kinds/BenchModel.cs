@@ -21,8 +21,8 @@ internal sealed record BenchModel(
     /// <summary>Largest allowed open numbers.</summary>
     public double[]? Upper { get; init; }
 
-    /// <summary>Further starts between the bounds.</summary>
-    public int FurtherStarts { get; init; }
+    /// <summary>Further places to start from, seen from the first guess; null: the law is straight in its open numbers, one start finds the one valley.</summary>
+    public Func<double[], IEnumerable<double[]>>? Further { get; init; }
 
     /// <summary>What was known of the open numbers before: mean and standard doubt, infinite where nothing was.</summary>
     public (double[] Mean, double[] Doubt)? Prior { get; init; }

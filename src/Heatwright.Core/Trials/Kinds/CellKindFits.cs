@@ -19,7 +19,7 @@ internal static class CellKindFits
 
     private static Checked<TrialAnswer> Capacity(TrialSheet read)
     {
-        var sheet = Rising(Loaded(read).Whole("time", "volts", "amps"));
+        var (sheet, slips) = ReadOff.WithoutSlips(Rising(Loaded(read).Whole("time", "volts", "amps")), "volts", "amps");
         if (Curves.TooFew(sheet, 3, "time, volts and amps") is { } few)
         {
             return new(few);
@@ -44,6 +44,7 @@ internal static class CellKindFits
             Next = reached ? [] : [string.Create(CultureInfo.InvariantCulture, $"The log ends at {volts[^1]:0.00} V, above the cut-off of {cut:0.00} V: this is a lower bound. Go on until {cut:0.00} V.")],
             Picture = new("time", "s", "volts", "V", sheet["time"], volts, volts),
             Word = reached ? "measured" : "lower bound",
+            Remarks = slips,
         });
     }
 
@@ -93,45 +94,16 @@ internal static class CellKindFits
         return sum;
     }
 
-    /// <summary>Findings that are sums over a log: their doubts come from each reading's own and from the shared errors.</summary>
+    /// <summary>Findings that are sums over a log; the moments of its first and last reading are known to a part of its step.</summary>
     private static TrialAnswer Summed(TrialSheet sheet, (string Name, Unit Unit, Func<TrialSheet, double> Of)[] sums, double step)
     {
-        var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
-        List<TrialFinding> findings = [];
-        foreach (var (name, unit, of) in sums)
-        {
-            double value = of(sheet), own = 0;
-            foreach (string column in (string[])["volts", "amps"])
-            {
-                double[] u = sheet.Own(column);
-                if (u.All(x => x == 0))
-                {
-                    continue;
-                }
-
-                // Independent readings: the same push on each alone, added as squares; one push on all divided by √n is the same for a sum of even pieces.
-                double pushed = of(sheet.With(column, [.. sheet[column].Zip(u, (x, d) => x + d)], u)) - value;
-                own += pushed * pushed / Math.Max(1, sheet.Count);
-            }
-
-            double first = sheet.Setting("time doubt", Math.Min(step, 1) / Math.Sqrt(12));
-            double rate = Math.Abs(value) / Math.Max(1e-9, sheet["time"][^1] - sheet["time"][0]);
-            own += Math.Pow(first * rate, 2);
-            var doubts = Doubts.From(Cause.Normal($"{sheet.Card.Name} {name} scatter", CauseGroup.Trial), Math.Sqrt(own));
-            foreach (var error in sheet.Shared)
-            {
-                doubts = doubts.With(error.Cause, of(sheet.Moved(error)) - value);
-            }
-
-            findings.Add(new(name, new Estimate(unit.FromSi(value), unit, doubts.Times(1 / unit.Factor), origin), Math.Sqrt(own) / unit.Factor, double.PositiveInfinity));
-        }
-
-        return new(sheet.Card.Name, findings, []);
+        double first = sheet.Setting("time doubt", Math.Min(step, 1) / Math.Sqrt(12)), whole = Math.Max(1e-9, sheet["time"][^1] - sheet["time"][0]);
+        return new(sheet.Card.Name, ReadOff.Of(sheet, ["volts", "amps"], [.. sums.Select(sum => (sum.Name, sum.Unit, sum.Of, sum.Unit == Units.Volt || sum.Unit == Units.Ampere || sum.Unit == Units.One ? 0 : first * Math.Abs(sum.Of(sheet)) / whole))]), []);
     }
 
     private static Checked<TrialAnswer> OpenVolts(TrialSheet read)
     {
-        var sheet = Rising(Loaded(read).Whole("time", "volts", "amps"));
+        var (sheet, slips) = ReadOff.WithoutSlips(Rising(Loaded(read).Whole("time", "volts", "amps")), "volts", "amps");
         if (Curves.TooFew(sheet, 10, "time, volts and amps down to empty") is { } few)
         {
             return new(few);
@@ -168,6 +140,7 @@ internal static class CellKindFits
             Findings = [.. answer.Findings.Select(f => f.Name == "capacity" ? f : f with { Value = f.Value with { Doubts = f.Value.Doubts.With(Cause.Rectangular("sag in a slow discharge", CauseGroup.Assumption), sagOpen / Math.Sqrt(3)) } })],
             Says = [string.Create(CultureInfo.InvariantCulture, $"Discharged at {rate:0.000} of its charge an hour{(ohms > 0 ? "; the drop in its ohms is added back" : "; its ohms are not known, so the volts are those under this load")}.")],
             Next = rate > 0.11 ? ["Too fast for open volts: discharge at a twentieth of the charge an hour, or give its ohms."] : [],
+            Remarks = slips,
             Picture = new("time", "s", "volts", "V", sheet["time"], sheet["volts"], sheet["volts"]),
         });
     }
@@ -189,12 +162,15 @@ internal static class CellKindFits
         }
 
         double First(TrialSheet s) => steps.Average(i => (s["volts"][i - 1] - s["volts"][i]) / (s["amps"][i] - s["amps"][i - 1]));
-        double After(TrialSheet s, double wait) => steps.Where(i => a[i] > a[i - 1] && Late(i, wait) > i).Select(i => (s["volts"][i - 1] - s["volts"][Late(i, wait)]) / (s["amps"][Late(i, wait)] - s["amps"][i - 1])).DefaultIfEmpty(double.NaN).Average();
-        int Late(int step, double wait)
+        int[] on = [.. steps.Where(i => a[i] > a[i - 1])];
+        double After(TrialSheet s, double wait) => on.Where(i => Late(i, wait) > 0).Select(i => (s["volts"][i - 1] - Between(s["volts"], i, wait)) / (Between(s["amps"], i, wait) - s["amps"][i - 1])).DefaultIfEmpty(double.NaN).Average();
+
+        // The first reading at or after the wait, while the load is still on.
+        int Late(int step, double wait) => Enumerable.Range(step, steps.FirstOrDefault(i => i > step, t.Length) - step).FirstOrDefault(i => t[i] - t[step - 1] >= wait * (1 - 1e-9), 0);
+        double Between(double[] values, int step, double wait)
         {
-            int until = steps.FirstOrDefault(i => i > step, t.Length) - 1;
-            int at = Enumerable.Range(step, until - step + 1).Where(i => t[i] - t[step - 1] <= wait * 1.3).DefaultIfEmpty(step).Last();
-            return t[at] - t[step - 1] >= 0.5 * wait ? at : step;
+            int at = Late(step, wait), from = Math.Max(step, at - 1);
+            return at == from ? values[at] : values[from] + ((values[at] - values[from]) * (t[step - 1] + wait - t[from]) / (t[at] - t[from]));
         }
 
         double gap = steps.Average(i => t[i] - t[i - 1]);
@@ -208,32 +184,21 @@ internal static class CellKindFits
         }
 
         double[] each = [.. steps.Select(i => (v[i - 1] - v[i]) / (a[i] - a[i - 1]))];
-        double digit = Math.Sqrt(2) * sheet.Own("volts").Average() / most;
-        double spread = each.Length > 1 ? Math.Sqrt(each.Sum(x => Math.Pow(x - each.Average(), 2)) / (each.Length - 1) / each.Length) : 0;
-        double own = Math.Max(digit / Math.Sqrt(each.Length), spread);
-        var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
-        List<TrialFinding> findings = [];
-        foreach (var (name, unit, of) in sums)
-        {
-            double value = of(sheet);
-            var doubts = Doubts.From(Cause.Normal($"pulse {name} scatter", CauseGroup.Trial), own);
-            foreach (var error in sheet.Shared)
-            {
-                doubts = doubts.With(error.Cause, of(sheet.Moved(error)) - value);
-            }
+        double digit = Math.Sqrt(2) * sheet.Own("volts").Average() / most / Math.Sqrt(each.Length);
+        double spread = each.Length > 2 ? Math.Sqrt(each.Sum(x => Math.Pow(x - each.Average(), 2)) / (each.Length - 1) / each.Length) : 0;
 
-            findings.Add(new(name, new Estimate(value, unit, doubts, origin), own, each.Length > 1 && spread > digit ? each.Length - 1 : double.PositiveInfinity));
-        }
-
+        // Steps that differ by more than their digits: what lies between them is theirs, and stays beside the digits.
+        double beside = Math.Sqrt(Math.Max(0, (spread * spread) - (digit * digit)));
+        TrialFinding[] findings = ReadOff.Of(sheet, ["volts", "amps"], [.. sums.Select(sum => (sum.Item1, sum.Item2, sum.Item3, beside))]);
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"{steps.Length} step{(steps.Length == 1 ? "" : "s")} of load, about {most:0.00} A each.")];
-        if (findings.Count == 1)
+        if (findings.Length == 1)
         {
             says.Add("A short pulse understates the sag of a long burst by 1.5 to 2.5 times.");
         }
 
         return new(new TrialAnswer(sheet.Card.Name, findings, says)
         {
-            Next = findings.Count == 1 ? ["Leave the load on for the length of your burst and read its end."] : [],
+            Next = findings.Length == 1 ? ["Leave the load on for the length of your burst and read its end."] : [],
             Picture = new("time", "s", "volts", "V", t, v, v),
             Notes = sheet.Notes,
         });
@@ -286,7 +251,7 @@ internal static class CellKindFits
 
     private static Checked<TrialAnswer> Charge(TrialSheet read)
     {
-        var sheet = Rising(read.Whole("time", "volts", "amps"));
+        var (sheet, slips) = ReadOff.WithoutSlips(Rising(read.Whole("time", "volts", "amps")), "volts", "amps");
         if (Curves.TooFew(sheet, 5, "time, volts and amps") is { } few)
         {
             return new(few);
@@ -305,6 +270,6 @@ internal static class CellKindFits
         ], 1);
         double ratio = a[^1] / high;
         List<string> next = ratio > 0.12 ? [string.Create(CultureInfo.InvariantCulture, $"The current had only fallen to {100 * ratio:0} %: the charge was not at its end. Log on until it ends by itself.")] : [];
-        return new(answer with { Says = [string.Create(CultureInfo.InvariantCulture, $"{t[hold] / 60:0} min at full current, then {(t[^1] - t[hold]) / 60:0} min while it falls.")], Next = next, Picture = new("time", "s", "amps", "A", t, a, a) });
+        return new(answer with { Says = [string.Create(CultureInfo.InvariantCulture, $"{t[hold] / 60:0} min at full current, then {(t[^1] - t[hold]) / 60:0} min while it falls.")], Next = next, Remarks = slips, Picture = new("time", "s", "amps", "A", t, a, a) });
     }
 }

@@ -31,6 +31,7 @@ internal static class CoupleKind
             .Where(pair => degrees.All(c => c > pair.Curve.MinC && c < pair.Curve.MaxC)).Select(pair => UnknownCouple.Compare(pair.Curve, c => Limit(pair.Class, c) / 2, readings)).ToArray();
         double span = degrees.Max() - degrees.Min();
         var (slope, error) = UnknownCouple.StraightLine(volts, degrees);
+        double middle = degrees.Average(), promised = Math.Sqrt(Math.Pow(slope * probeOwn, 2) + sheet.Own("volts").Average(o => o * o)) / Math.Sqrt(degrees.Sum(c => (c - middle) * (c - middle)));
         bool steady = sheet.Count < 4 || span < 60 || UnknownCouple.HasSteadySlope([.. Sorted(degrees, volts)], [.. degrees.Order()]);
         var answer = UnknownCouple.Answer(matches);
         var best = matches.MaxBy(match => Math.Max(match.Probability, match.ReversedProbability))!;
@@ -67,7 +68,7 @@ internal static class CoupleKind
             next.Add("Readings over 150 K or more tell types apart far better.");
         }
 
-        return new(new TrialAnswer(sheet.Card.Name, Slope(sheet, slope, error), says)
+        return new(new TrialAnswer(sheet.Card.Name, Slope(sheet, slope, error, promised), says)
         {
             Word = word,
             Next = next,
@@ -77,8 +78,10 @@ internal static class CoupleKind
         });
     }
 
-    private static TrialFinding[] Slope(TrialSheet sheet, double slope, double error)
+    private static TrialFinding[] Slope(TrialSheet sheet, double slope, double error, double promised)
     {
+        // What is said of the probe holds where the scatter is of that size: then it is known, not guessed from few readings.
+        error = error > 1.6 * promised || sheet.Count < 4 ? error : Math.Max(promised, Math.Min(error, 1.1 * promised));
         if (!double.IsFinite(error))
         {
             return [];
@@ -90,7 +93,7 @@ internal static class CoupleKind
             doubts = doubts.With(moved.Cause, (UnknownCouple.StraightLine(sheet.Moved(moved)["volts"], sheet.Moved(moved)["degrees"]).SlopeVPerK - slope) * 1e6);
         }
 
-        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, Math.Max(1, sheet.Count - 2))];
+        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, error > 1.6 * promised ? Math.Max(1, sheet.Count - 2) : double.PositiveInfinity)];
     }
 
     private static double Limit(CoupleTolerance wire, double c) => c < wire.MinC ? Math.Max(wire.FixedK, wire.Share * Math.Abs(c)) : c > wire.MaxC ? wire.Share * c : wire.LimitK(c);

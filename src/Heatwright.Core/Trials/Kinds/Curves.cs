@@ -6,13 +6,19 @@ namespace Heatwright.Trials;
 /// <summary>Laws that many bench tests share: a mean, a line, a rise to a plateau.</summary>
 internal static class Curves
 {
+    private static readonly double[] Fourfold = [0.25, 4];
+
     public static Told Tell(string name, Unit unit, int j) => new(name, unit, (_, p) => p[j]);
 
     public static Told Tell(string name, Unit unit, Func<TrialSheet, double[], double> si) => new(name, unit, si);
 
     /// <summary>One value behind all readings of a column.</summary>
     public static BenchModel Mean(string y, params Told[] tells) => new("one value", y, [], sheet => [Sample.Median(sheet[y])],
-        (sheet, p) => [.. Enumerable.Repeat(p[0], sheet.Count)], tells);
+        (sheet, p) => [.. Enumerable.Repeat(p[0], sheet.Count)], tells)
+    {
+        // Where a display shows the same every time, all readings were rounded alike: more of them tell no more of the last digit.
+        Doubt = (sheet, _) => sheet[y].Max() - sheet[y].Min() > 1e-12 * Math.Abs(sheet[y][0]) ? sheet.Own(y) : [.. sheet.Own(y).Select(own => own * Math.Sqrt(sheet.Count))],
+    };
 
     /// <summary>y = b·x.</summary>
     public static BenchModel Through(string name, string y, string x, params Told[] tells) => new(name, y, [x],
@@ -40,9 +46,33 @@ internal static class Curves
         sheet => RestGuess(sheet["time"], sheet[y]),
         (sheet, p) => [.. sheet["time"].Select(t => p[0] + ((p[1] - p[0]) * Math.Exp(-(t - sheet["time"][0]) / p[2])))], tells)
     {
+        Further = Spread(2),
         Lower = [-300, -300, 1e-3],
         Upper = [5000, 5000, 1e7],
     };
+
+    /// <summary>The same seen by a probe, or through a body, that follows late: a second, short time.</summary>
+    public static BenchModel ToRestLate(string y, params Told[] tells) => new("one body seen late", y, ["time"],
+        sheet => [.. RestGuess(sheet["time"], sheet[y]), 0.03 * RestGuess(sheet["time"], sheet[y])[2]],
+        (sheet, p) => [.. sheet["time"].Select(t => p[0] + ((p[1] - p[0]) * Late(t - sheet["time"][0], p[2], p[3])))], tells)
+    {
+        Further = Spread(2, 3),
+        Lower = [-300, -300, 1e-3, 1e-4],
+        Upper = [5000, 5000, 1e7, 1e6],
+        Decides = "Read the first seconds closer together: they tell how late the probe follows.",
+    };
+
+    /// <summary>What is left of a step after a time, behind two bodies in a row.</summary>
+    public static double Late(double t, double slow, double fast) => fast <= 0 || Math.Abs(slow - fast) < 1e-9 * slow ? Math.Exp(-t / slow)
+        : ((slow * Math.Exp(-t / slow)) - (fast * Math.Exp(-t / fast))) / (slow - fast);
+
+    /// <summary>Further starts: each of these numbers a quarter and four times the first guess, one at a time. Times and exponents guessed wrongly lead into a wrong valley.</summary>
+    public static Func<double[], IEnumerable<double[]>> Spread(params int[] which) => first =>
+        which.SelectMany(j => Fourfold.Select(by => first.Select((value, i) => i == j ? value * by : value).ToArray()));
+
+    /// <summary>The same for numbers held as logarithms.</summary>
+    public static Func<double[], IEnumerable<double[]>> SpreadLogs(params int[] which) => first =>
+        which.SelectMany(j => Fourfold.Select(by => first.Select((value, i) => i == j ? value + Math.Log(by) : value).ToArray()));
 
     private static double[] RestGuess(double[] t, double[] y)
     {

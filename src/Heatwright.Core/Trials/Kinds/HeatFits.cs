@@ -48,6 +48,7 @@ internal static class HeatFits
         }
 
         bool many = answer.Tried.Any(t => t.Chosen && t.Name != "one body");
+        answer = Shared(answer);
         return new(answer with
         {
             Says = [many ? Three : "One body explains these readings.", .. Rest(sheet, answer)],
@@ -55,27 +56,55 @@ internal static class HeatFits
         });
     }
 
+    /// <summary>Two times and a loss leave the heat capacity open by the second time over the resistance: τ₁/K where all of it sits behind the lag, as with a slow
+    /// probe, and (τ₁ − τ₂)/K where core and tip weigh alike. From s²·C₁C₂K/G + s·((C₁ + C₂)·K + C₁/G) + 1 = 0: (C₁ + C₂)·K = τ₁ − τ₂·C₁/C₂.</summary>
+    /// <remarks>A dead time stands for short times in a row: half of the first of them lengthens the time constant (the half rule, [skogestad-2003]), so that one
+    /// lies between τ − θ and τ.</remarks>
+    private static TrialAnswer Shared(TrialAnswer answer)
+    {
+        bool bodies = answer.Find("second time constant") is not null;
+        if ((answer.Find("second time constant") ?? answer.Find("dead time")) is not { } fast || answer.Find("resistance to air") is not { } k)
+        {
+            return answer;
+        }
+
+        var cause = Cause.Rectangular($"{answer.Kind} share of core and tip", CauseGroup.Assumption);
+        double half = fast.Value / 2 / Math.Sqrt(3);
+        return answer with
+        {
+            Findings = [.. answer.Findings.Select(finding => finding.Name == "heat capacity" ? Wider(finding, half / k.Value) : finding.Name == "time constant" && !bodies ? Wider(finding, half) : finding)],
+        };
+
+        TrialFinding Wider(TrialFinding finding, double by) => finding with { Value = finding.Value with { Doubts = finding.Value.Doubts.With(cause, by) } };
+    }
+
     private static IEnumerable<BenchModel> Models(TrialSheet sheet, double k, double tau, double air, PowerHeld held)
     {
         yield return Bodies("one body", 0, "");
         yield return Bodies("two bodies", 0.04 * tau, "second time constant") with { Decides = "Read the first seconds closer together: at most a third of the second time constant apart." };
         yield return Bodies("one body behind a dead time", 0.04 * tau, "dead time");
+        if (sheet.Count >= 25)
+        {
+            yield return Bodies("two bodies behind a dead time", 0.04 * tau, "second time constant", 0.01 * tau);
+        }
+
         if (sheet["degrees"].Max() - air > 80 && sheet.Count >= 9)
         {
             yield return Radiating(k, tau);
         }
 
-        BenchModel Bodies(string name, double fast, string second) => new(name, "degrees", ["time"], s => fast > 0 ? [k, tau, fast] : [k, tau],
-            (s, p) => second == "dead time" ? StepResponse.Rise(s, p[0], p[1], 0, p[2], held) : StepResponse.Rise(s, p[0], p[1], p.Length > 2 ? p[2] : 0, 0, held),
+        BenchModel Bodies(string name, double fast, string second, double late = 0) => new(name, "degrees", ["time"], s => [k, tau, .. fast > 0 ? new[] { fast } : [], .. late > 0 ? new[] { late } : []],
+            (s, p) => second == "dead time" ? StepResponse.Rise(s, p[0], p[1], 0, p[2], held) : StepResponse.Rise(s, p[0], p[1], p.Length > 2 ? p[2] : 0, p.Length > 3 ? p[3] : 0, held),
             [
                 Curves.Tell("resistance to air", Units.KelvinPerWatt, 0), Curves.Tell("linear loss", Units.WattPerKelvin, (_, p) => 1 / p[0]),
-                Curves.Tell("time constant", Units.Second, 1), .. fast > 0 ? new[] { Curves.Tell(second, Units.Second, 2) } : [],
-                Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] + (p.Length > 2 && second != "dead time" ? p[2] : 0)) / p[0]),
+                Curves.Tell("time constant", Units.Second, (_, p) => p[1] - (second == "dead time" ? p[2] / 2 : 0)), .. fast > 0 ? new[] { Curves.Tell(second, Units.Second, 2) } : [], .. late > 0 ? new[] { Curves.Tell("dead time", Units.Second, 3) } : [],
+                Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] - (p.Length > 2 ? p[2] / 2 : 0)) / p[0]),
+                .. fast > 0 && second != "dead time" ? new[] { Curves.Tell("most heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] + p[2]) / p[0]) } : [],
             ])
         {
-            Lower = fast > 0 ? [1e-3, 1e-2, 1e-3] : [1e-3, 1e-2],
-            Upper = fast > 0 ? [1e5, 1e6, 1e5] : [1e5, 1e6],
-            FurtherStarts = 0,
+            Further = Curves.Spread(fast > 0 ? [1, 2] : [1]),
+            Lower = [1e-3, 1e-2, .. fast > 0 ? new[] { 1e-3 } : [], .. late > 0 ? new[] { 1e-4 } : []],
+            Upper = [1e5, 1e6, .. fast > 0 ? new[] { 1e5 } : [], .. late > 0 ? new[] { 1e4 } : []],
         };
     }
 
@@ -93,8 +122,17 @@ internal static class HeatFits
         {
             double watts = sheet["watts"].Max(), air = sheet.Setting("air", sheet["degrees"][0]);
             yield return string.Create(CultureInfo.InvariantCulture, $"At {watts:0.0} W it would come to rest at {air + (k.Value * watts):0} °C.");
+            if (answer.Find("radiating area") is null && Cooler(sheet["degrees"].Max() - air) is { } cooler)
+            {
+                yield return cooler;
+            }
         }
     }
+
+    /// <summary>A loss in proportion holds at the rise that it was read at: what rises with warm air grows as the fourth root of the rise (laminar free convection,
+    /// from memory), and what radiates grows faster, so that half of the rise loses at least a sixth less a kelvin: 1 − 2^(−1/4) = 0.16.</summary>
+    public static string? Cooler(double riseK) => riseK < 100 ? null
+        : string.Create(CultureInfo.InvariantCulture, $"This loss belongs to a rise of about {riseK:0} K. Nearer to the air a hot thing loses less a kelvin: at half of that rise about a sixth less. Warm it up to the heat that you work at, or hold two powers (kind hold-power).");
 
     /// <summary>Heat capacity, loss and radiation through the plant's own stepper.</summary>
     private static BenchModel Radiating(double k, double tau) => new("one body that radiates", "degrees", ["time"],
@@ -105,6 +143,7 @@ internal static class HeatFits
         ])
     {
         Apart = true,
+        Further = Curves.SpreadLogs(1, 2),
         Lower = [-7, -14, -14],
         Upper = [9, 3, 0],
         Decides = "Take a second warm-up at 1.5 times the power: it tells radiation from loss in proportion.",
@@ -149,7 +188,7 @@ internal static class HeatFits
 
         double air = sheet.Setting("air", double.NaN);
         bool known = double.IsFinite(air);
-        double[] Predict(TrialSheet s, double[] p, bool second) => [.. s["time"].Select(t => Air(s, p) + ((p[0] - Air(s, p)) * Shape(t - s["time"][0], p[1], second ? p[2] : 0)))];
+        double[] Predict(TrialSheet s, double[] p, bool second) => [.. s["time"].Select(t => Air(s, p) + ((p[0] - Air(s, p)) * Curves.Late(t - s["time"][0], p[1], second ? p[2] : 0)))];
         double Air(TrialSheet s, double[] p) => known ? s.Setting("air") : p[^1];
         double start = sheet["degrees"][0], rest = known ? air : sheet["degrees"].Min() - 1;
         double tau = Math.Max(1, (sheet["time"][^1] - sheet["time"][0]) / Math.Max(0.3, Math.Log(Math.Max(1.05, (start - rest) / Math.Max(1, sheet["degrees"][^1] - rest)))));
@@ -157,6 +196,7 @@ internal static class HeatFits
             s => [start, tau, .. second ? new[] { 0.05 * tau } : [], .. known ? [] : new[] { rest }], (s, p) => Predict(s, p, second),
             [Curves.Tell("time constant", Units.Second, 1), .. second ? new[] { Curves.Tell("second time constant", Units.Second, 2) } : [], .. known ? [] : new[] { Curves.Tell("air", Units.Kelvin, (_, p) => p[^1]) }])
         {
+            Further = Curves.Spread(second ? [1, 2] : [1]),
             Lower = [-100, 1e-2, .. second ? new[] { 1e-3 } : [], .. known ? [] : new[] { -60.0 }],
             Upper = [3000, 1e6, .. second ? new[] { 1e5 } : [], .. known ? [] : new[] { 100.0 }],
         };
@@ -167,9 +207,6 @@ internal static class HeatFits
             Says = ["A cooling alone tells times: heat capacity and loss need a known power."],
             Next = known ? answer.Next : [.. answer.Next, "Note the air temperature: a cooling that has to find it too tells its time less well."],
         });
-
-        static double Shape(double t, double slow, double fast) => fast <= 0 || Math.Abs(slow - fast) < 1e-9 * slow ? Math.Exp(-t / slow)
-            : ((slow * Math.Exp(-t / slow)) - (fast * Math.Exp(-t / fast))) / (slow - fast);
     }
 
     /// <summary>A temperature that rises to rest: where it comes to rest, how fast, and per watt where the watts are known.</summary>
@@ -195,7 +232,7 @@ internal static class HeatFits
             tells.Add(Curves.Tell("heat capacity", Units.JoulePerKelvin, (s, p) => p[2] * (s.Has("watts") ? s["watts"].Where(double.IsFinite).Average() : s.Setting("watts")) / (p[0] - s.Setting("air"))));
         }
 
-        var answer = BenchFit.Run(sheet, Curves.ToRest(y, [.. tells]));
+        var answer = BenchFit.Run(sheet, Curves.ToRest(y, [.. tells]), Curves.ToRestLate(y, [.. tells]));
         var rest = answer.Find(name)!;
         double last = sheet[y][^1], rise = rest.Value - sheet[y][0];
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"It would come to rest at {rest.Value:0} ± {rest.StandardDoubt:0.0} °C.")];

@@ -89,7 +89,7 @@ internal static class HeaterFits
                 Curves.Tell("hot ohms", Units.Ohm, (s, p) => s["volts"].Max() / Current(s["volts"].Max(), p[0], p[1])),
                 Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => s["volts"].Max() * Current(s["volts"].Max(), p[0], p[1])),
             ])
-        { Lower = [1e-4, -1e4], Upper = [1e7, 1e4], Decides = "Take one more point at the lowest volts that the meter reads well, and one at full volts when nothing moves any more." };
+        { Further = Curves.Spread(1), Lower = [1e-4, -1e4], Upper = [1e7, 1e4], Decides = "Take one more point at the lowest volts that the meter reads well, and one at full volts when nothing moves any more." };
         BenchModel[] models = [steady, rising];
         if (sheet.Has("degrees") && sheet.Whole("degrees").Count == sheet.Count && sheet["degrees"].Max() - sheet["degrees"].Min() > 20)
         {
@@ -157,7 +157,7 @@ internal static class HeaterFits
         var power = new BenchModel("loss as a power of the rise", "watts", ["degrees"], s => [s["watts"].Max() / Math.Pow(s["degrees"].Max() - s.Setting("air"), 1.5) * 1e3, 1.5],
             (s, p) => [.. s["degrees"].Select(c => p[0] * 1e-3 * Math.Pow(Math.Max(0, c - s.Setting("air")), p[1]))],
             [Curves.Tell("loss exponent", Units.One, 1)])
-        { Lower = [1e-9, 0.3], Upper = [1e6, 4.5] };
+        { Further = first => [[first[0], 1], [first[0], 3]], Lower = [1e-9, 0.3], Upper = [1e6, 4.5] };
         var radiating = new BenchModel("loss in proportion and radiation", "watts", ["degrees"],
             s => [0.5 * s["watts"].Max() / (s["degrees"].Max() - s.Setting("air")), 0.5e11 * s["watts"].Max() / (Fourth(s["degrees"].Max()) - Fourth(s.Setting("air")))],
             (s, p) => [.. s["degrees"].Select(c => (p[0] * (c - s.Setting("air"))) + (p[1] * 1e-11 * (Fourth(c) - Fourth(s.Setting("air")))))],
@@ -168,7 +168,7 @@ internal static class HeaterFits
         double span = sheet["watts"].Max() / sheet["watts"].Min();
         if (span < 1.15)
         {
-            return new(BenchFit.Run(sheet, linear) with { Says = ["One power tells the loss at one temperature only."], Next = ["Hold a second power, 1.5 times this one, until nothing moves: it tells whether the loss bends."] });
+            return new(BenchFit.Run(sheet, linear) with { Says = ["One power tells the loss at one temperature only.", .. HeatFits.Cooler(sheet["degrees"].Max() - air) is { } cooler ? new[] { cooler } : []], Next = ["Hold a second power, 1.5 times this one, until nothing moves: it tells whether the loss bends."] });
         }
 
         // Two plateaus are as many as the numbers sought: the split goes through both, and its doubt comes from the readings' own.

@@ -17,7 +17,7 @@ internal static class LampFits
     private const double Switches = 0.9;
 
     /// <summary>A real light bends by about so much of its current where a straight line is drawn: our choice, from the logarithm in its volts.</summary>
-    private const double Bend = 0.02;
+    private const double Bend = 0.01;
 
     /// <summary>Level above the least volts, straight line to nothing below: amps = A·min(1, max(0, 1 − (V_least − V)/span)).</summary>
     public static Checked<TrialAnswer> Points(TrialSheet read)
@@ -52,6 +52,7 @@ internal static class LampFits
         var model = new BenchModel("level, and a straight fall below", "amps", ["volts"], s => Start(s, level), Predict,
             [Curves.Tell("load current", Units.Ampere, 0), Curves.Tell("least input volts", Units.Volt, 1), Curves.Tell("dark volts", Units.Volt, (_, p) => p[1] - p[2])])
         {
+            Further = Curves.Spread(2),
             Lower = [1e-4, 0.1, 1e-3],
             Upper = [1000, 1000, 1000],
             Doubt = (s, p) => [.. s["volts"].Zip(s.Own("amps"), (volts, own) => volts < p[1] ? Math.Sqrt((own * own) + (Bend * Bend * p[0] * p[0])) : own)],

@@ -47,7 +47,7 @@ internal static class MarkFit
                 new("resistance to air", Units.KelvinPerWatt, (s, p) => p[0] / Power(s)),
                 new("heat capacity", Units.JoulePerKelvin, (s, p) => p[1] * Power(s) / p[0]),
             ])
-        { Lower = [0.5 * (top - air), 0.05], Upper = [20 * (top - air), 1e5], Doubt = Doubt };
+        { Further = Curves.Spread(1), Lower = [0.5 * (top - air), 0.05], Upper = [20 * (top - air), 1e5], Doubt = Doubt };
         var sheet = Seen(marks, late);
         var answer = BenchFit.Run(sheet, model);
         return new(answer with

@@ -45,15 +45,14 @@ internal static class PartFits
             bool warmVolts = volts.Length >= 2 && volts.Max() - volts.Min() > 3e-4;
             string word = Class(cold, hot, span, u, warmVolts);
             names.Add(word);
-            var origin = new Origin.Fitted(new TrialId(read.Card.Name), [new RunId(read.Card.Name)]);
             if (ohms.Count > 0 && double.IsFinite(cold))
             {
-                found.Add(Plain($"{label}: ohms cold", cold, u / Math.Sqrt(2), Units.Ohm, origin));
+                double Less(TrialSheet s, double degrees) => Mean(s, degrees) - s.Setting("leads", 0);
+                double beside = double.IsNaN(sheet.Setting("leads")) && cold < 20 ? 0.05 : 0;
+                found.AddRange(ReadOff.Of(ohms, ["ohms"], ($"{label}: ohms cold", Units.Ohm, s => Less(s, coldC), beside)));
                 if (span > 20 && cold > 0)
                 {
-                    double alpha = (hot / cold - 1) / span;
-                    double referred = alpha / (1 + (alpha * (20 - coldC)));
-                    found.Add(Plain($"{label}: temperature coefficient", referred, Math.Sqrt(2) * u / cold / span, Units.PerKelvin, origin));
+                    found.AddRange(ReadOff.Of(ohms, ["ohms"], ($"{label}: temperature coefficient", Units.PerKelvin, s => ((Less(s, hotC) / Less(s, coldC)) - 1) / span is var alpha ? alpha / (1 + (alpha * (20 - coldC))) : 0, beside / cold / span)));
                 }
             }
 

@@ -86,7 +86,7 @@ internal static class PowerFits
     {
         // The loss is worked out inside the model of moved readings too, so that a gain error shared by both voltmeters cancels as it does on the bench.
         double[] loss = [.. Enumerable.Range(0, s.Count).Select(i => In(s, i) - (s["volts out"][i] * s["amps out"][i]))];
-        double[] own = [.. Enumerable.Range(0, s.Count).Select(i => Math.Sqrt(Sq(s["amps in"][i] * s.Own("volts in")[i]) + Sq(s["volts in"][i] * s.Own("amps in")[i]) + Sq(s["amps out"][i] * s.Own("volts out")[i]) + Sq(s["volts out"][i] * s.Own("amps out")[i]) + Sq(0.002 * In(s, i))))];
+        double[] own = [.. Enumerable.Range(0, s.Count).Select(i => Math.Sqrt(Sq(s["amps in"][i] * s.Own("volts in")[i]) + Sq(s["volts in"][i] * s.Own("amps in")[i]) + Sq(s["amps out"][i] * s.Own("volts out")[i]) + Sq(s["volts out"][i] * s.Own("amps out")[i]) + Sq(0.001 * In(s, i))))];
         return s.Derived("loss", loss, own, Loss);
     }
 
@@ -94,40 +94,47 @@ internal static class PowerFits
 
     private static Checked<TrialAnswer> Start(TrialSheet read)
     {
-        var sheet = read.Whole("time", "volts out");
+        var (sheet, slips) = ReadOff.WithoutSlips(read.Whole("time", "volts out"), "volts out", "amps in");
         if (Curves.TooFew(sheet, 5, "time and volts out") is { } few)
         {
             return new(few);
         }
 
         double[] t = sheet["time"], v = sheet["volts out"];
-        double end = Sample.Median([.. v.Skip(v.Length * 3 / 4)]);
-        int up = Array.FindIndex(v, x => x >= 0.9 * end), begin = Array.FindIndex(v, x => x > 0.1 * end);
+        double end = Settled(sheet);
         double step = (t[^1] - t[0]) / (t.Length - 1);
-        double over = Math.Max(0, v.Max() - end);
-        double u = Math.Max(sheet.Own("volts out").Average(), 1e-4 * end);
-        List<TrialFinding> found =
+        double over = Over(sheet), between = over - (v.Max() - end);
+        List<(string, Unit, Func<TrialSheet, double>, double)> values =
         [
-            Own(sheet, "start time", Math.Max(0, t[up] - t[Math.Max(0, begin)]), step / Math.Sqrt(6), Units.Second), Own(sheet, "settled volts", end, u, Units.Volt), Own(sheet, "overshoot", over, u * Math.Sqrt(2), Units.Volt),
+            ("start time", Units.Second, s => Math.Max(0, Crossing(s, 0.9) - Crossing(s, 0.1)), step / 20), ("settled volts", Units.Volt, Settled, 0), ("overshoot", Units.Volt, Over, between / 3),
         ];
         if (sheet.Has("amps in"))
         {
-            found.Add(Own(sheet, "start current", sheet["amps in"].Where(double.IsFinite).Max(), Math.Max(1e-3, sheet.Own("amps in").Average()), Units.Ampere));
+            values.Add(("start current", Units.Ampere, s => s["amps in"].Where(double.IsFinite).Max(), 0));
         }
 
-        return new(new TrialAnswer(sheet.Card.Name, found, over > 0.1 * end ? [string.Create(CultureInfo.InvariantCulture, $"It jumps {over:0.0} V over its settled {end:0.0} V: keep the heater off until it has settled.")] : []) { Picture = new("time", "s", "volts out", "V", t, v, [.. v.Select(_ => end)]) });
+        var found = ReadOff.Of(sheet, ["volts out", "amps in"], [.. values]);
+        return new(new TrialAnswer(sheet.Card.Name, found, over > 0.1 * end ? [string.Create(CultureInfo.InvariantCulture, $"It jumps {over:0.0} V over its settled {end:0.0} V: keep the heater off until it has settled.")] : []) { Remarks = slips, Picture = new("time", "s", "volts out", "V", t, v, [.. v.Select(_ => end)]) });
     }
 
-    private static TrialFinding Own(TrialSheet sheet, string name, double value, double u, Unit unit)
-    {
-        var doubts = Doubts.From(Cause.Normal($"{sheet.Card.Name} {name} scatter", CauseGroup.Trial), u);
-        string column = unit == Units.Volt ? "volts out" : unit == Units.Ampere ? "amps in" : "";
-        foreach (var error in sheet.Shared.Where(error => error.Column == column))
-        {
-            doubts = doubts.With(error.Cause, (error.Gain * value) + (name == "overshoot" ? 0 : error.Offset + (error.Both * Math.Sqrt(Math.Abs(value)))));
-        }
+    private static double Settled(TrialSheet s) => Sample.Median([.. s["volts out"].Skip(s.Count * 3 / 4)]);
 
-        return new(name, new Estimate(value, unit, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), u, double.PositiveInfinity);
+    /// <summary>When the volts first pass a share of where they settle; a straight line between two readings.</summary>
+    private static double Crossing(TrialSheet s, double share)
+    {
+        double[] t = s["time"], v = s["volts out"];
+        double level = share * Settled(s);
+        int at = Array.FindIndex(v, x => x >= level);
+        return at <= 0 ? t[Math.Max(0, at)] : t[at - 1] + ((t[at] - t[at - 1]) * (level - v[at - 1]) / (v[at] - v[at - 1]));
+    }
+
+    /// <summary>By how much the highest volts lie above the settled ones: the top of the parabola through the three highest readings.</summary>
+    private static double Over(TrialSheet s)
+    {
+        double[] v = s["volts out"];
+        int top = Array.IndexOf(v, v.Max());
+        double bend = top > 0 && top < v.Length - 1 ? v[top - 1] - (2 * v[top]) + v[top + 1] : 0, lean = bend < 0 ? v[top + 1] - v[top - 1] : 0;
+        return Math.Max(0, v[top] - (bend < 0 ? lean * lean / (8 * bend) : 0) - Settled(s));
     }
 
     /// <summary>Where the output gives way as the load grows.</summary>
@@ -184,6 +191,13 @@ internal static class PowerFits
         return new(answer with { Says = capacity > 0 ? [string.Create(CultureInfo.InvariantCulture, $"Idle, it empties {capacity / 3600:0.00} Ah in {capacity / amps / 3600:0} h.")] : [] });
     }
 
+    /// <summary>Rise and watts beside the readings, worked out again when those are moved.</summary>
+    private static TrialSheet Heated(TrialSheet s)
+    {
+        double[] own = [.. Enumerable.Range(0, s.Count).Select(i => Math.Sqrt(Sq(s["amps"][i] * s.Own("drop")[i]) + Sq(s["drop"][i] * s.Own("amps")[i])))];
+        return s.With("rise", [.. s["degrees"].Select(c => c - s.Setting("air"))], s.Own("degrees")).Derived("watts", [.. s["amps"].Zip(s["drop"], (a, d) => a * d)], own, Heated);
+    }
+
     /// <summary>Ohms of a switch at each gate voltage, and its rise per watt.</summary>
     private static Checked<TrialAnswer> Switch(TrialSheet read)
     {
@@ -214,8 +228,7 @@ internal static class PowerFits
         if (sheet.Has("degrees") && double.IsFinite(sheet.Setting("air")))
         {
             var warm = sheet.Whole("degrees");
-            var hot = warm.Derived("rise", [.. warm["degrees"].Select(c => c - warm.Setting("air"))], warm.Own("degrees"), s => s.With("rise", [.. s["degrees"].Select(c => c - s.Setting("air"))], s.Own("degrees")))
-                .With("watts", [.. warm["amps"].Zip(warm["drop"], (a, d) => a * d)], new double[warm.Count]);
+            var hot = Heated(warm);
             found.AddRange(BenchFit.Run(hot, Curves.Through("rise per watt", "rise", "watts", Curves.Tell("rise per watt", Units.KelvinPerWatt, 0))).Findings);
         }
 

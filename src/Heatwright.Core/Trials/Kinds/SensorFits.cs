@@ -88,13 +88,14 @@ internal static class SensorFits
         List<TrialFinding> found = [];
         if (word == "sensor")
         {
-            double volts = (warm!.Value - (swapped ?? -warm.Value)) / 2;
-            var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
-            found.Add(new("warm volts", new Estimate(volts * 1e3, Units.Millivolt, Doubts.From(Cause.Normal("sensor-test scatter", CauseGroup.Trial), u * 1e3), origin), u * 1e3, double.PositiveInfinity));
+            // Leads swapped: half of the difference is free of the meter's zero.
+            double Volts(TrialSheet s) => (Of(s, "warm") - Of(s, "swapped")) / 2;
+            double Of(TrialSheet s, string name) => Enumerable.Range(0, s.Count).Where(i => state[i] == name).Average(i => s["volts"][i]);
+            found.AddRange(ReadOff.Of(sheet, ["volts"], ("warm volts", Units.Millivolt, Volts, 0)));
             if (rise > 0)
             {
-                double slope = volts / rise * 1e6, us = Math.Abs(slope) * Math.Sqrt(Math.Pow(u / volts, 2) + Math.Pow(sheet.SettingDoubt("rise") / rise, 2) + 1e-3);
-                found.Add(new("slope", new Estimate(slope, Units.MicrovoltPerKelvin, Doubts.From(Cause.Normal("sensor-test rise", CauseGroup.Trial), us), origin), us, double.PositiveInfinity));
+                double slope = Volts(sheet) / rise * 1e6;
+                found.AddRange(ReadOff.Of(sheet, ["volts"], ("slope", Units.MicrovoltPerKelvin, s => Volts(s) / s.Setting("rise"), 0)));
                 if (Physics.ReadingChecks.NotACoupleSlope(Math.Abs(slope) * 1e-6))
                 {
                     word = Math.Abs(slope) < 5 ? "parasitic" : "pick-up";
@@ -151,9 +152,12 @@ internal static class SensorFits
             var pt = new BenchModel("platinum", "ohms", ["degrees"], _ => [first / Platinum.ResistanceOhm(platinum, 1, Math.Clamp(sheet["degrees"][rows[0]], -200, 850))],
                 (s, p) => At(s, c => Platinum.ResistanceOhm(platinum, 1, Math.Clamp(c, -200, 850)) * p[0]), [Curves.Tell("ohms at 0 °C", Units.Ohm, 0)]);
             var found = BenchFit.Run(sheet, pt);
-            double misfit = found.Tried[0].Rss / Math.Max(1, sheet.Count - 1);
-            double alpha = ratio / (1 + (ratio * (20 - sheet["degrees"][rows[0]])));
-            models = misfit < 4 && Math.Abs(alpha - 3.6e-3) < 6e-4 ? [pt] : [metal, bent];
+
+            // Platinum where the whole row lies within what an ice bath and a hand thermometer are off, and its ohms at 0 °C are those of a usual sensor.
+            double zeroOhm = found.Findings[0].Value.Value;
+            double offK = found.Tried[0].Spread / (zeroOhm * 3.9e-3), alpha = ((last / first) - 1) / (sheet["degrees"][rows[^1]] - sheet["degrees"][rows[0]]);
+            double expected = (Platinum.ResistanceOhm(platinum, 1, Math.Clamp(sheet["degrees"][rows[^1]], -200, 850)) / Platinum.ResistanceOhm(platinum, 1, Math.Clamp(sheet["degrees"][rows[0]], -200, 850)) - 1) / (sheet["degrees"][rows[^1]] - sheet["degrees"][rows[0]]);
+            models = offK < 1.5 && Math.Abs(alpha / expected - 1) < 0.05 && ((double[])[100, 200, 500, 1000]).Any(nominal => Math.Abs((zeroOhm / nominal) - 1) < 0.03) ? [pt] : [metal, bent];
         }
 
         var answer = BenchFit.Run(sheet, models);
@@ -186,7 +190,7 @@ internal static class SensorFits
             BenchModel Power(int order) => new($"a curve of order {order}", "degrees", ["counts"], s => [.. Curves.Guess([.. s["counts"].Select(c => (c - middle) / half)], s["degrees"]), .. Enumerable.Repeat(0.1, order - 1)],
                 (s, p) => [.. s["counts"].Select(c => Enumerable.Range(0, order + 1).Sum(j => p[j] * Math.Pow((c - middle) / half, j)))],
                 [new("degrees in the middle", Units.Celsius, (_, p) => p[0] + 273.15), Curves.Tell("kelvin over half the span", Units.Kelvin, 1)]);
-            return new(BenchFit.Run(sheet, [.. Enumerable.Range(1, Math.Clamp((sheet.Count / 3) - 1, 1, 3)).Select(Power)]) with { Says = ["No type is said: a plain curve, good between the readings and no further than 5 % beyond."] });
+            return new(BenchFit.Run(sheet, [.. Enumerable.Range(sheet.Count >= 9 ? 2 : 1, sheet.Count >= 12 ? 2 : 1).Select(Power)]) with { Says = ["No type is said: a plain curve, good between the readings and no further than 5 % beyond."] });
         }
 
         double Emf(TrialSheet s, double c) => ColdJunction.VoltageV(curve, c, s.Setting("cold"));

@@ -74,6 +74,13 @@ internal static class SheetMaker
             double[] values = Numbers(card, column, raw, count, remarks);
             columns[column.Name] = values;
             own[column.Name] = Own(column, raw, values, oneMeter && column.Unit is "V" or "A" or "mV");
+            foreach (var setting in card.Settings.Where(setting => setting.With == column.Name && settings.ContainsKey(setting.Name)))
+            {
+                // Read on the same display, so rounded to the same step.
+                double digit = StepOf(column, raw) * Units.Find(column.Unit)!.Factor / Math.Sqrt(12);
+                settings[setting.Name] = (settings[setting.Name].Value, Math.Sqrt(Math.Pow(settings[setting.Name].Doubt, 2) + (digit * digit)));
+            }
+
             if (Shared(card, input, column, raw, values, notes) is { } errors)
             {
                 shared.AddRange(errors);
@@ -225,7 +232,7 @@ internal static class SheetMaker
         }
 
         var unit = Units.Find(column.Unit)!;
-        double step = Math.Max(StepOf(column, raw), column.Step) * unit.Factor;
+        double step = (StepOf(column, raw) is var shown and > 0 ? shown : column.Step) * unit.Factor; // digits count in the steps that the display showed
         double fixedSi = promise.FixedUnit is { } own && own.Dimension == unit.Dimension ? promise.Fixed * own.Factor : promise.Fixed * unit.Factor;
         double offset = ((promise.Digits * step) + fixedSi) / Math.Sqrt(3);
         double gain = promise.OfReading / Math.Sqrt(3);

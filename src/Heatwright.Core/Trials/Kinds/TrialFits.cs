@@ -16,13 +16,17 @@ public static class TrialFits
     /// <summary>Findings of a bench test, or everything that stands in the way.</summary>
     /// <param name="kind">Name of the kind.</param>
     /// <param name="input">What was read and said.</param>
-    public static Checked<TrialAnswer> Run(string kind, TrialInput input)
-    {
-        if (TrialCard.Find(kind) is not { } card)
-        {
-            return Unknown(kind);
-        }
+    public static Checked<TrialAnswer> Run(string kind, TrialInput input) =>
+        TrialCard.Find(kind) is not { } card ? Unknown(kind) : Run(card, input, Fits[card.Name]);
 
+    /// <summary>Findings of a maker's own trial by a law of the maker's choice.</summary>
+    /// <param name="card">Its columns and settings, named as the law names its numbers.</param>
+    /// <param name="input">What was read and said.</param>
+    /// <param name="law">The law.</param>
+    public static Checked<TrialAnswer> Run(TrialCard card, TrialInput input, OwnLaw law) => Run(card, input, sheet => OwnLawFit.Run(sheet, law));
+
+    private static Checked<TrialAnswer> Run(TrialCard card, TrialInput input, Func<TrialSheet, Checked<TrialAnswer>> fit)
+    {
         List<TrialRemark> remarks = [];
         var made = SheetMaker.Make(card, input, remarks);
         if (!made.IsFine)
@@ -34,7 +38,7 @@ public static class TrialFits
         remarks.AddRange(RuleBook.Readings(sheet));
         var out1 = remarks.Where(remark => remark.LeftOut && remark.Reading > 0).Select(remark => remark.Reading).ToHashSet();
         var kept = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(row => !out1.Contains(sheet.Numbers[row]))]);
-        return Fits[card.Name](kept).Map(answer => answer with
+        return fit(kept).Map(answer => answer with
         {
             Remarks = [.. remarks, .. answer.Remarks],
             Notes = [.. sheet.Notes.Concat(answer.Notes).Distinct()],

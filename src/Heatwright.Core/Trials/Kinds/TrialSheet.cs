@@ -108,6 +108,9 @@ internal sealed class TrialSheet
         };
     }
 
+    /// <summary>Columns that stand for others, worked out again after one of those was changed.</summary>
+    public TrialSheet Redone() => Again(this);
+
     public TrialSheet Saying(string note) => new(Card, Numbers, columns, own, words, settings, Shared) { Notes = Notes.Contains(note) ? Notes : [.. Notes, note], Again = Again };
 
     /// <summary>Only some of the readings.</summary>

@@ -10,13 +10,13 @@ internal static class WorkFits
     /// <summary>Droop under a piece of work, and the way back.</summary>
     public static Checked<TrialAnswer> Droop(TrialSheet read)
     {
-        var sheet = read.Whole("time", "degrees");
+        var (sheet, slips) = ReadOff.WithoutSlips(read.Whole("time", "degrees"), "degrees", "watts");
         if (Curves.TooFew(sheet, 4, "time and degrees") is { } few)
         {
             return new(few);
         }
 
-        double[] t = sheet["time"], c = sheet["degrees"], own = sheet.Own("degrees");
+        double[] t = sheet["time"], c = sheet["degrees"];
         string[] state = sheet.Words("work");
         double from = sheet.Setting("start", First(state, t, "on")), to = sheet.Setting("end", After(state, t));
         if (!(to > from))
@@ -29,49 +29,64 @@ internal static class WorkFits
         int[] during = [.. Enumerable.Range(0, t.Length).Where(i => t[i] >= from && t[i] <= to + (0.5 * (to - from)))];
         int low = during.MinBy(i => c[i]);
         double back = sheet.Setting("band", 5);
-        int home = Enumerable.Range(low, t.Length - low).FirstOrDefault(i => c[i] >= held - back, -1);
-        double u = Math.Sqrt((own.Average(o => o * o) * (1 + (1.0 / Math.Max(1, before.Length)))) + 0.25);
-        var origin = new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)]);
-        List<TrialFinding> findings = [Plain("droop", held - c[low], u, Units.Kelvin, origin)];
+        double Held(TrialSheet s) => s["degrees"].Where((_, i) => t[i] <= from).DefaultIfEmpty(s["degrees"][0]).Average();
+        double Low(TrialSheet s) => s["degrees"][low];
+        double Recovery(TrialSheet s)
+        {
+            double level = Held(s) - back;
+            double[] x = s["degrees"];
+            int home = Enumerable.Range(low, t.Length - low).FirstOrDefault(i => x[i] >= level, -1);
+            return home < 0 ? double.NaN : home == low ? t[home] - to : t[home] - ((t[home] - t[home - 1]) * (x[home] - level) / (x[home] - x[home - 1])) - to;
+        }
+
+        List<(string, Unit, Func<TrialSheet, double>, double)> values = [("droop", Units.Kelvin, s => Held(s) - Low(s), 0)];
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"Under the job it fell from {held:0} to {c[low]:0} °C.")];
         List<string> next = [];
-        if (home > low)
+        if (double.IsFinite(Recovery(sheet)))
         {
-            double slope = Math.Max(0.05, (c[home] - c[Math.Max(low, home - 1)]) / Math.Max(1e-9, t[home] - t[Math.Max(low, home - 1)]));
-            double at = home > low ? t[home] - (Math.Max(0, c[home] - (held - back)) / slope) : t[home];
-            findings.Add(Plain("recovery", at - to, Math.Sqrt(Math.Pow(u / slope, 2) + Math.Pow(t[home] - t[home - 1], 2) / 12), Units.Second, origin));
+            values.Add(("recovery", Units.Second, Recovery, 0));
         }
         else
         {
             next.Add(string.Create(CultureInfo.InvariantCulture, $"Go on reading until it is back within {back:0} K: its recovery is not in these readings."));
         }
 
-        double capacity = sheet.Setting("heat capacity"), loss = sheet.Setting("linear loss"), air = sheet.Setting("air");
+        double capacity = sheet.Setting("heat capacity"), loss = sheet.Setting("linear loss");
         if (capacity > 0 && loss > 0 && sheet.Has("watts"))
         {
-            double heat = 0;
-            for (int i = 1; i < t.Length && t[i - 1] < to; i++)
-            {
-                double h = Math.Min(t[i], to) - Math.Max(t[i - 1], from);
-                heat += h > 0 ? h * (((sheet["watts"][i] + sheet["watts"][i - 1]) / 2) - (loss * (((c[i] + c[i - 1]) / 2) - air))) : 0;
-            }
-
-            int end = Enumerable.Range(0, t.Length).Last(i => t[i] <= to);
-            double stored = capacity * (held - c[end]);
-            double rel = Math.Sqrt(Math.Pow(u * capacity, 2) + Math.Pow(stored * sheet.SettingDoubt("heat capacity") / capacity, 2) + Math.Pow(0.02 * heat, 2));
-            findings.Add(Plain("heat taken", heat + stored, rel, Units.Joule, origin));
-            findings.Add(Plain("heat rate under work", (heat + stored) / (to - from), rel / (to - from), Units.Watt, origin));
+            double Heat(TrialSheet s) => Given(s, from, to) + (s.Setting("heat capacity") * (Held(s) - At(t, s["degrees"], to)));
+            values.Add(("heat taken", Units.Joule, Heat, 0));
+            values.Add(("heat rate under work", Units.Watt, s => Heat(s) / (to - from), 0));
         }
         else
         {
             next.Add("With heat capacity and linear loss from a warm-up, and the watts during the job, the heat that the job takes would be told.");
         }
 
-        return new(new TrialAnswer(sheet.Card.Name, findings, says) { Next = next, Picture = new("time", "s", "degrees", "°C", t, c, [.. c.Select(_ => held)]) });
+        var findings = ReadOff.Of(sheet, ["degrees", "watts"], [.. values]);
+        return new(new TrialAnswer(sheet.Card.Name, findings, says) { Next = next, Remarks = slips, Picture = new("time", "s", "degrees", "°C", t, c, [.. c.Select(_ => held)]) });
     }
 
-    private static TrialFinding Plain(string name, double value, double u, Unit unit, Origin origin) =>
-        new(name, new Estimate(value, unit, Doubts.From(Cause.Normal($"work {name}", CauseGroup.Trial), u), origin), u, double.PositiveInfinity);
+    /// <summary>Heat from the heater less what is lost to the air. A power holds from one reading to the next; it changed where the work began and ended.</summary>
+    private static double Given(TrialSheet s, double from, double to)
+    {
+        double[] t = s["time"], c = s["degrees"], w = s["watts"];
+        double heat = 0;
+        for (int i = 1; i < t.Length; i++)
+        {
+            double begin = Math.Max(t[i - 1], from), end = Math.Min(t[i], to);
+            double watts = t[i - 1] <= from ? w[i] : t[i] > to ? w[i - 1] : (w[i - 1] + w[i]) / 2;
+            heat += end > begin ? (end - begin) * (watts - (s.Setting("linear loss") * (((At(t, c, begin) + At(t, c, end)) / 2) - s.Setting("air")))) : 0;
+        }
+
+        return heat;
+    }
+
+    private static double At(double[] t, double[] x, double when)
+    {
+        int after = Array.FindIndex(t, each => each >= when);
+        return after <= 0 ? x[after < 0 ? ^1 : 0] : x[after - 1] + ((x[after] - x[after - 1]) * (when - t[after - 1]) / (t[after] - t[after - 1]));
+    }
 
     private static double First(string[] state, double[] t, string word) => Array.FindIndex(state, s => s == word) is >= 0 and var i ? t[i] : double.NaN;
 

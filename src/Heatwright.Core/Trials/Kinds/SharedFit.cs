@@ -1,0 +1,96 @@
+using Heatwright.Numerics;
+using Heatwright.Quantities;
+
+namespace Heatwright.Trials;
+
+/// <summary>The last step of a fit: gains and offsets of the instruments become unknowns of their own, each known beforehand to lie inside what the instrument promises.</summary>
+/// <remarks>Least squares over open numbers p and shared errors e together, with e as further readings of nothing, each with its standard size (generalised least squares,
+/// [jcgm-102] 6 for the covariance). Where the readings say something of an error, such as the zero of a meter in a law through nothing, the numbers and their doubts take it in;
+/// where they say nothing it stays as wide as promised. The estimate's error is H·Aᵀ·(noise; −e): so each error keeps its own push, and what it shares with other trials stays shared.</remarks>
+internal static class SharedFit
+{
+    /// <summary>Values in SI, their doubts, the part from scatter, and the degrees of freedom behind that part.</summary>
+    public static FitScatter.Values Of(TrialSheet sheet, BenchFit.Solved best)
+    {
+        var model = best.Model;
+        var causes = Causes(sheet);
+        int count = best.P.Length, errors = causes.Length;
+
+        // Two columns read on one meter are moved together: one error, one unknown.
+        TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
+        double[][] pulls = [.. moved.Select(each => Left(model, each, best.P, best.Doubt).Zip(best.Left, (a, b) => a - b).ToArray())];
+        double size = FitScatter.Scale(sheet, best, best.Rss);
+        LeastSquaresFit? fit = null;
+        double[] left = best.Left;
+        for (int pass = 0; pass < 2; pass++)
+        {
+            double root = Math.Sqrt(size);
+            fit = LeastSquares.Fit(Problem(sheet, best, pulls, root));
+            left = [.. fit.Residuals.Select(r => r * root)];
+            size = FitScatter.Scale(sheet, best, left.Sum(r => r * r) + fit.Parameters.Skip(count).Sum(e => e * e * size));
+        }
+
+        double[] p = fit!.Parameters[..count], e = fit.Parameters[count..];
+        var told = model.Tells;
+        double[] values = [.. told.Select(t => t.Si(sheet, p))];
+        double[,] slopes = new double[told.Count, count + errors], open = FitScatter.Slopes(at => [.. told.Select(t => t.Si(sheet, at))], p);
+        for (int i = 0; i < told.Count; i++)
+        {
+            double middle = values[i];
+            for (int j = 0; j < count; j++)
+            {
+                slopes[i, j] = open[i, j];
+            }
+
+            for (int k = 0; k < errors; k++)
+            {
+                slopes[i, count + k] = middle - told[i].Si(moved[k], p);
+                values[i] += slopes[i, count + k] * e[k];
+            }
+        }
+
+        return FitScatter.Told(sheet, best, values, slopes, fit.Covariance, count, FitScatter.Alike(left), FitScatter.Owns(sheet, best, size));
+    }
+
+    /// <summary>The causes behind the shared errors, each once.</summary>
+    public static Cause[] Causes(TrialSheet sheet) => [.. sheet.Shared.Select(error => error.Cause).DistinctBy(cause => cause.Id)];
+
+    /// <summary>The sheet as it would read if one cause had one standard size, in all columns that it acts on.</summary>
+    public static TrialSheet Moved(TrialSheet sheet, Cause cause) => sheet.Shared.Where(error => error.Cause.Id == cause.Id).Aggregate(sheet, (at, error) => at.Moved(error));
+
+    private static LeastSquaresProblem Problem(TrialSheet sheet, BenchFit.Solved best, double[][] pulls, double root)
+    {
+        var model = best.Model;
+        int count = best.P.Length, errors = pulls.Length;
+        double[] Wide(double value) => [.. Enumerable.Repeat(value, count)];
+        return new(
+            (x, r) =>
+            {
+                double[] left = Left(model, sheet, x[..count].ToArray(), best.Doubt);
+                for (int i = 0; i < r.Length; i++)
+                {
+                    double sum = left[i];
+                    for (int k = 0; k < errors; k++)
+                    {
+                        sum -= pulls[k][i] * x[count + k];
+                    }
+
+                    r[i] = sum / root;
+                }
+            },
+            best.Left.Length, [.. best.P, .. new double[errors]])
+        {
+            Lower = [.. model.Lower ?? Wide(double.NegativeInfinity), .. Enumerable.Repeat(double.NegativeInfinity, errors)],
+            Upper = [.. model.Upper ?? Wide(double.PositiveInfinity), .. Enumerable.Repeat(double.PositiveInfinity, errors)],
+            PriorMean = [.. model.Prior?.Mean ?? Wide(0), .. new double[errors]],
+            PriorDoubt = [.. model.Prior?.Doubt ?? Wide(double.PositiveInfinity), .. Enumerable.Repeat(1.0, errors)],
+            MaxIterations = 40,
+        };
+    }
+
+    private static double[] Left(BenchModel model, TrialSheet sheet, double[] p, double[] doubt)
+    {
+        double[] modelled = model.Predict(sheet, p), y = sheet[model.Y];
+        return [.. modelled.Select((value, i) => (value - y[i]) / doubt[i])];
+    }
+}

@@ -1,0 +1,72 @@
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Tests.Trials.Kinds;
+
+/// <summary>Errors that all readings of a meter share, and the search for the right valley.</summary>
+public class SharedErrorTests
+{
+    /// <summary>A law through nothing shows the zero of the meter. By hand, weighted least squares with the covariance V = u²·I + z²·1·1ᵀ and its inverse by Sherman and Morrison:
+    /// b = xᵀV⁻¹y/xᵀV⁻¹x, variance 1/xᵀV⁻¹x. Drop at 1 to 5 A in steps of 0.1 mV, meter ±3 steps.</summary>
+    [Fact]
+    public void A_zero_that_the_readings_show_is_taken_out_as_far_as_they_show_it()
+    {
+        double[] amps = [1, 2, 3, 4, 5], drop = [0.0103, 0.0201, 0.0302, 0.0403, 0.0501];
+        double own = 1e-4 / Math.Sqrt(12), zero = 3e-4 / Math.Sqrt(3);
+        double share = zero * zero / ((own * own) + (5 * zero * zero)), sumX = amps.Sum(), sumY = drop.Sum();
+        double xx = (amps.Sum(x => x * x) - (share * sumX * sumX)) / (own * own), xy = (amps.Zip(drop, (x, y) => x * y).Sum() - (share * sumX * sumY)) / (own * own);
+        var ohms = Given.Fit("two-point-drop", [("amps", amps), ("drop", drop)], meters: "drop=0%+3d").Find("ohms")!;
+        Assert.Equal(xy / xx, ohms.Value, 1e-7 * ohms.Value);
+        Assert.Equal(Math.Sqrt(1 / xx), ohms.StandardDoubt, 2e-4 * ohms.StandardDoubt);
+    }
+
+    /// <summary>By hand: a gain of ±1 % moves every reading of a mean alike, so nothing is learnt of it: 1 % of 2 A over √3.</summary>
+    [Fact]
+    public void A_gain_that_the_readings_cannot_show_stays_as_wide_as_promised()
+    {
+        var amps = Given.Fit("standby-drain", [("amps", [2.0001, 2.0002, 2.0003])], meters: "amps=1%+0d").Find("standby amps")!;
+        double gain = amps.Doubts.Pushes.Single(push => push.Cause.Id.EndsWith(" gain", StringComparison.Ordinal)).By;
+        Assert.Equal(0.01 * 2.0002e6 / Math.Sqrt(3), Math.Abs(gain), 1);
+    }
+
+    /// <summary>A display that shows the same three times was rounded the same way three times: its last digit, 0.1/√12, is no smaller for that.</summary>
+    [Fact]
+    public void Three_equal_readings_tell_no_more_of_the_last_digit_than_one()
+    {
+        double one = Given.Fit("cold-ohms", [("ohms", [7.4])], [("leads", 0)]).Find("ohms")!.StandardDoubt;
+        double three = Given.Fit("cold-ohms", [("ohms", [7.4, 7.4, 7.4])], [("leads", 0)]).Find("ohms")!.StandardDoubt;
+        double apart = Given.Fit("cold-ohms", [("ohms", [7.4, 7.5, 7.4])], [("leads", 0)]).Find("ohms")!.StandardDoubt;
+        Assert.Equal(one, three, 1e-9);
+        Assert.True(apart < one);
+    }
+
+    /// <summary>sin(t) read over three turns, searched from sin(4·t): that start ends in another valley, a quarter of it does not.</summary>
+    [Fact]
+    public void A_search_from_several_starts_leaves_the_wrong_valley()
+    {
+        double[] time = [.. Enumerable.Range(0, 40).Select(i => 0.47 * i)];
+        var sheet = Sheet(time, [.. time.Select(Math.Sin)]);
+        var one = new BenchModel("a turn", "y", ["x"], _ => [4.0], (s, p) => [.. s["x"].Select(t => Math.Sin(p[0] * t))], [Curves.Tell("turns", Units.One, 0)]) { Lower = [0.01], Upper = [100] };
+        Assert.True(BenchFit.Solve(one, sheet).Rss > 1);
+        var several = BenchFit.Solve(one with { Further = Curves.Spread(0) }, sheet);
+        Assert.Equal(1, several.P[0], 1e-6);
+    }
+
+    private static TrialSheet Sheet(double[] x, double[] y)
+    {
+        List<TrialRemark> remarks = [];
+        return SheetMaker.Make(TrialCard.Find("own-line")!, Given.Readings("own-line", [("x", x), ("y", y)]), remarks).Value;
+    }
+
+    /// <summary>By hand: a row 4.0, 3.9, 3.8 ... V of a cell with one 38 among them.</summary>
+    [Fact]
+    public void A_log_reading_that_stands_alone_takes_no_part_in_a_sum()
+    {
+        double[] time = [.. Enumerable.Range(0, 12).Select(i => 100.0 * i)], volts = [.. Enumerable.Range(0, 12).Select(i => Math.Round(4.1 - (0.09 * i), 2))];
+        double clean = Given.Fit("capacity", [("time", time), ("volts", volts), ("amps", [.. time.Select(_ => 1.0)])]).Value("energy");
+        volts[4] *= 10;
+        var answer = Given.Fit("capacity", [("time", time), ("volts", volts), ("amps", [.. time.Select(_ => 1.0)])]);
+        Assert.Equal(clean, answer.Value("energy"), 0.001 * clean);
+        Assert.Equal(5, answer.Remarks.Single(remark => remark.LeftOut).Reading);
+    }
+}
