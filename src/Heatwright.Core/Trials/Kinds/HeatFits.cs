@@ -102,6 +102,7 @@ internal static class HeatFits
                 .. fast > 0 && second != "dead time" ? new[] { Curves.Tell("most heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] + p[2]) / p[0]) } : [],
             ])
         {
+            Apart = late > 0, // three times in a row: where they are told, they are told; where not, two stand
             Further = Curves.Spread(fast > 0 ? [1, 2] : [1]),
             Lower = [1e-3, 1e-2, .. fast > 0 ? new[] { 1e-3 } : [], .. late > 0 ? new[] { 1e-4 } : []],
             Upper = [1e5, 1e6, .. fast > 0 ? new[] { 1e5 } : [], .. late > 0 ? new[] { 1e4 } : []],

@@ -30,8 +30,10 @@ internal static class OwnLawFit
             return new(few);
         }
 
+        var place = law.Sought.Select((sought, j) => (sought.Name, j)).ToDictionary(pair => pair.Name, pair => pair.j, StringComparer.Ordinal);
+        var columns = law.Inputs.ToHashSet(StringComparer.Ordinal);
         double[] Predict(TrialSheet s, double[] p) => [.. Enumerable.Range(0, s.Count).Select(row => law.Value(name =>
-            law.Sought.ToList().FindIndex(sought => sought.Name == name) is >= 0 and var at ? p[at] : s.Has(name) ? s[name][row] : s.Setting(name)))];
+            place.TryGetValue(name, out int at) ? p[at] : columns.Contains(name) ? s[name][row] : s.Setting(name)))];
         double[] start = Start(sheet, law, Predict);
         if (Predict(sheet, start).Any(value => !double.IsFinite(value)))
         {

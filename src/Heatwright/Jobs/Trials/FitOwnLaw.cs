@@ -38,13 +38,13 @@ public static class FitOwnLaw
     private static TrialCard Card(LawCard law, (string Name, string Unit, string Meaning, Func<object, object?> Take) result, LawInput[] numbers) =>
         TrialCard.Find("own-line")! with
         {
-            Columns = [new(result.Name, result.Unit, result.Meaning.Length > 0 ? result.Meaning : law.Says) { Needed = true, Also = ["result"] }, .. numbers.Where(input => input.Name != result.Name).Select(input => new TrialColumn(input.Name, input.Card.Unit, input.Card.Meaning))],
-            Settings = [.. numbers.Select(input => new TrialSetting(input.Name, input.Card.Unit, input.Card.Meaning))],
+            Columns = [new(Column(result.Name), result.Unit, result.Meaning.Length > 0 ? result.Meaning : law.Says) { Needed = true, Also = ["result"] }, .. numbers.Where(input => input.Name != result.Name).Select(input => new TrialColumn(Column(input.Name), input.Card.Unit, input.Card.Meaning))],
+            Settings = [.. numbers.Select(input => new TrialSetting(Column(input.Name), input.Card.Unit, input.Card.Meaning))],
         };
 
     private static Checked<LawInput[]> Sought(LawCard law, LawInput[] numbers, TrialInput input, string? find)
     {
-        bool Read(LawInput each) => input.Columns.Any(column => string.Equals(column.Name.Replace(' ', '-'), each.Name, StringComparison.OrdinalIgnoreCase)) || input.Mapping.ContainsKey(each.Name.Replace('-', ' ')) || input.Settings.ContainsKey(each.Name);
+        bool Read(LawInput each) => HasColumn(input, each.Name) || input.Settings.ContainsKey(Column(each.Name));
         if (find is null)
         {
             LawInput[] left = [.. numbers.Where(each => !each.IsOptional && !Read(each))];
@@ -78,10 +78,10 @@ public static class FitOwnLaw
             return new(problems);
         }
 
-        bool HasColumn(LawInput each) => each.Name != result.Name && !input.Settings.ContainsKey(each.Name) && !sought.Contains(each) && (input.Columns.Any(column => string.Equals(column.Name.Replace(' ', '-'), each.Name, StringComparison.OrdinalIgnoreCase)) || input.Mapping.ContainsKey(each.Name.Replace('-', ' ')));
+        bool FromColumn(LawInput each) => each.Name != result.Name && !input.Settings.ContainsKey(Column(each.Name)) && !sought.Contains(each) && HasColumn(input, each.Name);
         double Value(Func<string, double> of)
         {
-            object?[] arguments = [.. law.Inputs.Select((each, i) => numbers.Contains(each) && each.Name != result.Name && of(each.Name) is var value && double.IsFinite(value) ? value : usual[i])];
+            object?[] arguments = [.. law.Inputs.Select((each, i) => numbers.Contains(each) && each.Name != result.Name && of(Column(each.Name)) is var value && double.IsFinite(value) ? value : usual[i])];
             try
             {
                 return law.Method.Invoke(null, arguments) is { } answer && result.Take(answer) is (double or int) and var number ? Convert.ToDouble(number, CultureInfo.InvariantCulture) : double.NaN;
@@ -92,10 +92,16 @@ public static class FitOwnLaw
             }
         }
 
-        var own = new OwnLaw(law.Law.Name, result.Name, [.. numbers.Where(HasColumn).Select(each => each.Name)],
-            [.. sought.Select(each => new SoughtNumber(each.Name, Units.Find(each.Card.Unit)!, Start(law, each), each.Card.Min, each.Card.Max))], Value);
+        var own = new OwnLaw(law.Law.Name, Column(result.Name), [.. numbers.Where(FromColumn).Select(each => Column(each.Name))],
+            [.. sought.Select(each => new SoughtNumber(Column(each.Name), Units.Find(each.Card.Unit)!, Start(law, each), each.Card.Min, each.Card.Max))], Value);
         return TrialFits.Run(card, input, own).Map(answer => answer with { Says = [$"Law: {law.Law.Formula} ({law.SourceKey}).", .. answer.Says] });
     }
+
+    /// <summary>Name of a column: as the law names its number, with blanks.</summary>
+    private static string Column(string name) => name.Replace('-', ' ');
+
+    private static bool HasColumn(TrialInput input, string name) => input.Mapping.ContainsKey(Column(name))
+        || input.Columns.Any(column => string.Equals(column.Name.Trim().Replace('-', ' ').Replace('_', ' '), Column(name), StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The size of the law's own example, or one.</summary>
     private static double Start(LawCard law, LawInput input)

@@ -181,12 +181,13 @@ public class KindFitTests
         Assert.Contains(answer.Remarks, remark => remark is { Rule: "T27", Reading: 4, LeftOut: true });
     }
 
+    /// <summary>By hand: the parabola through 6, 13 and 11 V tops at 13 + (11 − 6)²/(8·9) V, between two readings.</summary>
     [Fact]
     public void A_converter_that_jumps_at_start_is_told()
     {
         var answer = Given.Fit("converter-start", [("time", [0, 0.001, 0.002, 0.003, 0.004, 0.005, 0.006, 0.007, 0.008, 0.009]), ("volts out", [0, 1, 6, 13, 11, 9.5, 9, 9, 9, 9])]);
         Assert.Equal(9, answer.Value("settled volts"), 1e-9);
-        Assert.Equal(4, answer.Value("overshoot"), 1e-9);
+        Assert.Equal(4 + (25.0 / 72), answer.Value("overshoot"), 1e-9);
     }
 
     [Fact]
