@@ -98,14 +98,14 @@ public static class BrowserCampaign
             await one.See(CancellationToken.None);
         }
 
-        Task[] following = [.. all.Select(one => Quiet(one.Follow(done.Token), done.Token, failures))];
+        Task[] following = [.. all.Select(one => Quiet(one.Follow(done.Token), failures, done.Token))];
         List<string> realTyped = [];
         var realRun = real ? RealBrowser.Run(server.Address, Trials[realNumber % Trials.Length], realNumber, sightings, i => Text(realNumber, i), every, line => sightings.Expect(line, Others(realNumber)), realTyped.Add, done.Token) : Task.FromResult<IReadOnlyList<string>>([]);
         await Task.Delay(real ? 5000 : 200);
 
         var clock = Stopwatch.StartNew();
         var (cpu, memory) = (server.Process.TotalProcessorTime, new List<(double At, double Mb)>());
-        Task[] typing = [.. all.Select((one, i) => Quiet(Typing(one, i), stop.Token, failures))];
+        Task[] typing = [.. all.Select((one, i) => Quiet(Typing(one, i), failures, stop.Token))];
         var clashing = Clashing();
         double load = 0;
         int loads = 0;
@@ -185,7 +185,7 @@ public static class BrowserCampaign
 
     private static async Task Pause(TimeSpan time, CancellationToken stop) => await Task.Delay(time, stop).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
 
-    private static async Task Quiet(Task task, CancellationToken end, ConcurrentQueue<string> failures)
+    private static async Task Quiet(Task task, ConcurrentQueue<string> failures, CancellationToken end)
     {
         try
         {

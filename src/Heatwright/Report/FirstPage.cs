@@ -78,7 +78,7 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
             (leaves.OfType<Origin.Assumed>().Count(), "assumption", "assumptions"),
         ];
         string words = string.Join(", ", kinds.Where(kind => kind.Count > 0).Select(kind => $"{Say.Number(kind.Count)} {(kind.Count == 1 ? kind.One : kind.Many)}"));
-        return origin is Origin.Predicted ? $"predicted, {Say.Number(RunStudy.Draws)} draws, from {words}" : words.Length > 0 ? $"added up from {words}" : origin.Word;
+        return origin is Origin.Predicted ? $"predicted from {words}" : words.Length > 0 ? $"added up from {words}" : origin.Word;
     }
 
     /// <summary>Trials with readings of the parts that the arrangement is made of.</summary>
