@@ -12,7 +12,7 @@ public class SharedErrorTests
     [Fact]
     public void A_zero_that_the_readings_show_is_taken_out_as_far_as_they_show_it()
     {
-        double[] amps = [1, 2, 3, 4, 5], drop = [0.0103, 0.0201, 0.0302, 0.0403, 0.0501];
+        double[] amps = [1, 2, 3, 4, 5], drop = [0.0102, 0.0202, 0.0302, 0.0402, 0.0502];
         double own = Math.Sqrt(2 * 1e-4 * 1e-4 / 12), zero = 3e-4 / Math.Sqrt(3);
         double share = zero * zero / ((own * own) + (5 * zero * zero)), sumX = amps.Sum(), sumY = drop.Sum();
         double xx = (amps.Sum(x => x * x) - (share * sumX * sumX)) / (own * own), xy = (amps.Zip(drop, (x, y) => x * y).Sum() - (share * sumX * sumY)) / (own * own);
