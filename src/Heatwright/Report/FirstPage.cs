@@ -40,7 +40,7 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
         }
 
         var chosen = card?.Chosen == verdict.Arrangement.Id ? card : null;
-        var rows = verdict.Requirements.OrderByDescending(line => line.Requirement.Must).Select(line => Row(result, chosen, line)).ToArray();
+        var rows = verdict.Requirements.OrderByDescending(line => line.Requirement.Must).Select(line => Row(result, chosen, line, verdict.Prediction?.Draws.Count ?? 0)).ToArray();
         return new(new FirstPage(verdict, chosen, rows, TestsOf(result, verdict)));
     }
 
@@ -48,7 +48,7 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
     public static string Margin(RequirementVerdict line, double margin, double doubt) => !double.IsFinite(margin) ? ""
         : $"{(margin >= 0 ? "margin" : "short by")} {Display.Value(Math.Abs(margin), doubt)}{Say.Unit(line.Requirement.Unit == "°C" ? "K" : line.Requirement.Unit)}";
 
-    private static PageRow Row(StudyResult result, DecisionCard? card, RequirementVerdict line)
+    private static PageRow Row(StudyResult result, DecisionCard? card, RequirementVerdict line, int draws)
     {
         var asked = line.Requirement;
         string chance = line.Probability is { } probability ? $"{(probability is > 0.99 and < 1 ? "99+" : Say.Number(100 * probability, "0"))} of 100" : "not known";
@@ -59,13 +59,13 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
             return new(line, asked.Text, Say.Limit(asked), Shown(read.Value, read.PlusMinus, asked.Unit), Margin(line, margin, read.PlusMinus), chance, $"read on the prototype, {read.On}; predicted was {predicted}", true);
         }
 
-        return new(line, asked.Text, Say.Limit(asked), predicted, line.Value is { } known ? Margin(line, line.Margin, known.StandardDoubt) : "", chance, line.Value is { } leaf ? Rests(leaf.Origin) : "nothing to reckon it from", false);
+        return new(line, asked.Text, Say.Limit(asked), predicted, line.Value is { } known ? Margin(line, line.Margin, known.StandardDoubt) : "", chance, line.Value is { } leaf ? Rests(leaf.Origin, draws) : "nothing to reckon it from", false);
     }
 
     private static string Shown(double value, double doubt, string unit) => $"{Display.Value(value, doubt)}{(doubt > 0 ? $" ± {Display.Value(doubt, doubt)}" : "")}{Say.Unit(unit)}";
 
     /// <summary>What a number rests on, counted: trials first, guesses last.</summary>
-    private static string Rests(Origin origin)
+    private static string Rests(Origin origin, int draws)
     {
         Origin[] leaves = [.. origin.Leaves().Distinct()];
         int trials = leaves.OfType<Origin.Fitted>().Select(one => one.Trial).Distinct().Count();
@@ -78,7 +78,7 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
             (leaves.OfType<Origin.Assumed>().Count(), "assumption", "assumptions"),
         ];
         string words = string.Join(", ", kinds.Where(kind => kind.Count > 0).Select(kind => $"{Say.Number(kind.Count)} {(kind.Count == 1 ? kind.One : kind.Many)}"));
-        return origin is Origin.Predicted ? $"predicted from {words}" : words.Length > 0 ? $"added up from {words}" : origin.Word;
+        return origin is Origin.Predicted ? $"predicted, {Say.Number(draws)} draws, from {words}" : words.Length > 0 ? $"added up from {words}" : origin.Word;
     }
 
     /// <summary>Trials with readings of the parts that the arrangement is made of.</summary>
