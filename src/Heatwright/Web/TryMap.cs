@@ -31,7 +31,7 @@ internal static class TryMap
         {
             string name = (string)context.Request.RouteValues["name"]!;
             var bench = context.RequestServices.GetRequiredService<StudyOnBench>();
-            KeyValuePair<string, string>[] typed = [.. form.Where(field => field.Key is not ("token" or "called")).Select(field => KeyValuePair.Create(field.Key, field.Value.ToString().Trim()))];
+            KeyValuePair<string, string>[] typed = [.. form.Where(field => field.Key is not ("token" or "called" or "draft")).Select(field => KeyValuePair.Create(field.Key, field.Value.ToString().Trim()))];
             string called = form.Field("called");
             var kept = TryChange.Keep(bench.Now().Opened.Path, name, typed, called.Length > 0 ? called : null);
             return kept.IsFine ? Writing.To(kept.Value.ChangesArrangement ? $"/arrangements/{kept.Value.Arrangement.Letter}" : "/brief")

@@ -140,7 +140,7 @@ public sealed class ShareJourney : IDisposable
         Do("part", "photo", Study, "wire", bench.In("wire.png"));
         Do("file", "add", Study, bench.In("kept.png"), "--about", "part:wire");
         Do("file", "add", Study, bench.In("log.csv"));
-        Do("file", "add", Study, bench.In("tape.mov"));
+        Do("file", "add", Study, bench.In("tape.mov"), "--as-is");
         var listed = ChangeStudy.Run(Study, "listing", study => new(study with { Parts = [.. study.Parts.Select(part => part with { Listing = "The seller sings: wire 22 ohm per metre." })] }));
         Assert.True(listed.IsFine);
         Do("trial", "add", Study, "cold-ohms", "--on", "wire");
