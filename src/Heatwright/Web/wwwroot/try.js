@@ -8,7 +8,7 @@
   const seen = document.getElementById("seen"), told = document.getElementById("told"), keep = document.getElementById("keep"), kept = document.getElementById("kept");
   const page = new URL(form.action).pathname, fields = [...form.querySelectorAll("[data-was]")];
   const quiet = 250;
-  let asking = false, again = false, drawing = null, timer = 0;
+  let asking = false, again = false, leaving = false, drawing = null, timer = 0;
 
   const isMoved = field => field.value.trim() !== "" && field.value.trim() !== field.dataset.was;
   const tried = () => fields.filter(isMoved).map(field => [field.name, field.value.trim()]);
@@ -130,16 +130,23 @@
   seen.querySelector(".drawing a")?.remove();
   timer = setTimeout(draw, quiet);
 
+  // Keeping changes the study, too: the page must not ask for itself anew while it is on its way to the clone.
+  keep.addEventListener("submit", () => {
+    leaving = true;
+    drawing?.abort();
+  });
+  addEventListener("pageshow", () => { leaving = false; });
+
   // Changes of others: another tab, the command line. What is tried stands in the address and comes along.
   let state = null;
   setInterval(async () => {
-    if (document.hidden || asking) {
+    if (document.hidden || asking || leaving) {
       return;
     }
 
     try {
       const now = (await (await fetch("/state")).json()).state;
-      if (state !== null && now !== state) {
+      if (state !== null && now !== state && !leaving) {
         location.reload();
       }
 
