@@ -33,7 +33,7 @@ internal static class KilledBench
             await Until(trial, Rows(2));
 
             // The other tab follows by itself: the stage rule counts what was added by a command, and a form that nobody typed into is drawn anew.
-            Assert.Equal(0, bench.Type("part", "add", file, "tip", "workingEnd", "loop").Exit);
+            Assert.Equal(0, bench.Type("part", "add", file, "tip", "switch", "slide switch").Exit);
             await Until(shelf, "document.getElementById('tip') !== null");
 
             // Half a line, and half a form.
