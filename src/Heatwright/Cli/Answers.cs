@@ -48,11 +48,10 @@ internal static class Answers
 
     /// <summary>An answer for machines.</summary>
     /// <param name="screen">Where to.</param>
-    /// <param name="answer">What is written; its type is the shape that docs/formats/answers.schema.json publishes.</param>
+    /// <param name="answer">What is written.</param>
     /// <param name="options">How; null: as most commands do.</param>
     public static void Write(Screen screen, object answer, JsonSerializerOptions? options = null)
     {
-        screen.Answered?.Invoke(answer.GetType(), options ?? Pretty);
         screen.Output.WriteLine(JsonSerializer.Serialize(answer, options ?? Pretty));
     }
 

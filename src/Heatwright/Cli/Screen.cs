@@ -38,9 +38,6 @@ public sealed class Screen
     /// <summary>True: a person types, so it may be asked for the next line.</summary>
     public bool InputIsTerminal { get; init; }
 
-    /// <summary>Told the shape of each answer for machines; null: nobody asks.</summary>
-    internal Action<Type, System.Text.Json.JsonSerializerOptions>? Answered { get; init; }
-
     /// <summary>Plain output, for JSON.</summary>
     public TextWriter Output { get; private set; }
 

@@ -138,7 +138,7 @@ public sealed class ShareJourney : IDisposable
         File.WriteAllText(bench.In("log.csv"), "volts,read\n1,2\n");
         File.WriteAllBytes(bench.In("tape.mov"), [0, 0, 0, 20, .. "ftypqt  somewhere"u8]);
         Do("part", "photo", Study, "wire", bench.In("wire.png"));
-        Do("file", "add", Study, bench.In("kept.png"), "--about", "part:wire");
+        Do("file", "add", Study, bench.In("kept.png"), "--about", "part:wire", "--as-is"); // as the camera wrote it
         Do("file", "add", Study, bench.In("log.csv"));
         Do("file", "add", Study, bench.In("tape.mov"), "--as-is");
         var listed = ChangeStudy.Run(Study, "listing", study => new(study with { Parts = [.. study.Parts.Select(part => part with { Listing = "The seller sings: wire 22 ohm per metre." })] }));
