@@ -2,7 +2,7 @@ namespace Heatwright.Numerics;
 
 /// <summary>Uniform numbers by counting of which every 256 in a row, from 0, 256, 512 and so on, have just one in each of 256 equal parts: means settle with far fewer of them than with plain random numbers.</summary>
 /// <remarks>Latin hypercube sampling (M. D. McKay, R. J. Beckman and W. J. Conover, Technometrics 21(2), 1979), a new one every 256 numbers. It errs no more than plain random numbers whatever is
-/// asked of it, but for one part in 255 (A. B. Owen, Annals of Statistics 25(4), 1997, "Monte Carlo variance of scrambled net quadrature", for n = 256), and far less where causes add up.
+/// asked of it, but for one part in 255 (A. B. Owen, "Monte Carlo variance of scrambled net quadrature", SIAM Journal on Numerical Analysis 34(5), 1997, from memory), and far less where causes add up.
 /// The order of the parts is a Feistel network of six rounds over the two halves of the place, by the mixing function of <see cref="CounterRandom"/>.</remarks>
 public static class StratifiedUniform
 {

@@ -157,32 +157,10 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task The_evening_is_the_one_of_the_command_and_its_timers_run() => await EveningPage.Run(async playwright => await Launch(playwright));
 
     [Fact]
-    public async Task Twelve_parts_go_onto_the_shelf_by_keyboard_alone_one_line_each()
-    {
-        string folder = Directory.CreateTempSubdirectory("heatwright-bag-").FullName;
-        try
-        {
-            await KeyedBag.Type(folder, async playwright => await Launch(playwright));
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
-    }
+    public async Task Twelve_parts_go_onto_the_shelf_by_keyboard_alone_one_line_each() => await InAFolder("heatwright-bag-", folder => KeyedBag.Type(folder, async playwright => await Launch(playwright)));
 
     [Fact]
-    public async Task Readings_are_typed_by_keyboard_and_none_is_lost_while_the_server_is_away()
-    {
-        string folder = Directory.CreateTempSubdirectory("heatwright-keyed-").FullName;
-        try
-        {
-            await KeyedReadings.Type(folder, async playwright => await Launch(playwright));
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
-    }
+    public async Task Readings_are_typed_by_keyboard_and_none_is_lost_while_the_server_is_away() => await InAFolder("heatwright-keyed-", folder => KeyedReadings.Type(folder, async playwright => await Launch(playwright)));
 
     [Fact]
     public async Task A_telephone_is_paired_types_readings_and_loses_nothing_when_it_is_let_go() =>
@@ -192,12 +170,15 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task A_bench_that_is_killed_in_mid_entry_loses_nothing_that_was_typed() => await KilledBench.Run(async playwright => await Launch(playwright));
 
     [Fact]
-    public async Task A_change_is_tried_by_keyboard_follows_as_the_command_says_and_is_kept_only_when_told()
+    public async Task A_change_is_tried_by_keyboard_follows_as_the_command_says_and_is_kept_only_when_told() => await InAFolder("heatwright-tried-", folder => TriedPage.Run(folder, async playwright => await Launch(playwright)));
+
+    /// <summary>Runs something in a folder of its own, which is gone afterwards.</summary>
+    private static async Task InAFolder(string prefix, Func<string, Task> run)
     {
-        string folder = Directory.CreateTempSubdirectory("heatwright-tried-").FullName;
+        string folder = Directory.CreateTempSubdirectory(prefix).FullName;
         try
         {
-            await TriedPage.Run(folder, async playwright => await Launch(playwright));
+            await run(folder);
         }
         finally
         {

@@ -14,11 +14,7 @@ internal static class KilledBench
     public static async Task Run(Func<IPlaywright, Task<IBrowser>> launch)
     {
         using var bench = new Bench();
-        string file = bench.In("pen.study");
-        Assert.Equal(0, bench.Type("new", file, "--name", "wax pen").Exit);
-        Assert.Equal(0, bench.Type("part", "add", file, "wire", "heater", "coil").Exit);
-        Assert.Equal(0, bench.Type("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold").Exit);
-        Assert.Equal(0, bench.TypeWith("2R71\n", "trial", "enter", file, "cold").Exit);
+        string file = PenStudy.Begin(bench);
         int port = FreePort();
         string address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}/");
         using var playwright = await Playwright.CreateAsync();

@@ -15,11 +15,7 @@ internal static class NearDevice
     public static async Task Run(Func<IPlaywright, Task<IBrowser>> launch, Func<IPage, string, Task> photograph)
     {
         using var bench = new Bench();
-        string file = bench.In("pen.study");
-        Assert.Equal(0, bench.Type("new", file, "--name", "wax pen").Exit);
-        Assert.Equal(0, bench.Type("part", "add", file, "wire", "heater", "coil").Exit);
-        Assert.Equal(0, bench.Type("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold").Exit);
-        Assert.Equal(0, bench.TypeWith("2R71\n", "trial", "enter", file, "cold").Exit);
+        string file = PenStudy.Begin(bench);
         await using var app = WebBench.Build(OpenStudy.Read(file).Value, 0, bench.In("shelf.study"), new NearOpening(IPAddress.Parse("127.0.0.2"), bench.In("near.json"), TimeProvider.System));
         await app.StartAsync();
         using var playwright = await Playwright.CreateAsync();

@@ -4,7 +4,7 @@ using Lanes = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Heatwright.Plant;
 
-/// <summary>asinh(x)/x in lanes, for x over 0, with a short way from the last result to the next.</summary>
+/// <summary>asinh(x)/x in lanes, for x over 0.</summary>
 /// <remarks>With w = x / (1 + √(1 + x²)), asinh x = 2 atanh w; atanh(w)/w is smooth in w² and is interpolated at Chebyshev points up to w² = 1/2, to better than 1e-9; beyond, which is seldom, by the logarithm.</remarks>
 internal static class SwiftAsinh
 {
