@@ -9,6 +9,9 @@ internal static partial class UnitWords
 {
     private sealed record Atom(string Symbol, Dimension Dimension, double Factor, double Offset, bool Prefixes, string[] Spellings);
 
+    /// <summary>No unit with brackets and blanks around it is longer; what garbage holds may be, and is not searched.</summary>
+    private const int LongestText = 64;
+
     private static readonly Dimension Length = new(1, 0, 0, 0, 0);
     private static readonly Dimension Mass = new(0, 1, 0, 0, 0);
     private static readonly Dimension Time = new(0, 0, 1, 0, 0);
@@ -68,6 +71,16 @@ internal static partial class UnitWords
     /// <summary>The unit that this text means, or null; a bare C is °C and a bare F is °F, as on any log of a heated tool.</summary>
     public static Unit? Find(string text)
     {
+        if (text.Length > LongestText)
+        {
+            return null;
+        }
+
+        if (Exact.TryGetValue(text, out var plain))
+        {
+            return plain;
+        }
+
         string word = Kind().Replace(text.Trim().TrimStart('~', '=', '⎓', '[', '(').TrimEnd(']', ')').Trim(), "$1$2");
         if (word.Length is 0 or > 24)
         {
