@@ -64,6 +64,40 @@ public class SwiftTests
         var turned = new SwiftRun([Drawn(1), Drawn(0), Drawn(3), Drawn(2)], 0.1).Run([], null, 0, 4, default);
         Assert.Equal(narrow[1], turned[0]);
         Assert.Equal(narrow[0], turned[2]);
+
+        // Twice as many lanes are made from the same text; a machine without them reckons them slowly, but the same.
+        var wide = new Heatwright.Plant.Wide.SwiftRun([.. new[] { 5, 4, 3, 6, 7, 0, 1, 2 }.Select(Drawn)], 0.1).Run([], null, 0, 8, default);
+        Assert.Equal(narrow[0], wide[2]);
+        Assert.Equal(narrow[1], wide[6]);
+    }
+
+    [Fact]
+    public void Tools_that_work_at_different_times_do_not_touch_each_other()
+    {
+        // While any lane works, all take the steps that reckon work.
+        AssembledTool[] tools = [.. new[] { 16, 3.7, 11.23, 40 }.Select((firstS, i) => Drawn(i) with { Work = new WorkPattern(0.03, 333.15, firstS, 20 - i, 4 + i, 0) })];
+        var together = new SwiftRun(tools, 0.1).Run([], null, 0, 4, default);
+        for (int i = 0; i < tools.Length; i++)
+        {
+            Assert.Equal(new SwiftRun([tools[i], tools[i], tools[i], tools[i]], 0.1).Run([], null, 0, 1, default)[0], together[i]);
+        }
+
+        Assert.Equal(4, together.Select(one => one.LowestAtWork).Distinct().Count());
+    }
+
+    [Fact]
+    public void The_lanes_asinh_is_that_of_the_library_in_any_company()
+    {
+        var coefs = default(SwiftCoefs);
+        SwiftAsinh.Give(ref coefs);
+        double[] xs = [.. Enumerable.Range(0, 4000).Select(i => Math.Pow(10, -6 + (i / 400.0)))];
+        for (int i = 0; i < xs.Length; i++)
+        {
+            double far = xs[^(i + 1)];
+            var ratio = SwiftAsinh.Ratio(in coefs, System.Runtime.Intrinsics.Vector256.Create(xs[i], far, 0.5, 3));
+            Assert.Equal(Math.Asinh(xs[i]) / xs[i], ratio[0], 2e-9 * ratio[0]);
+            Assert.Equal(ratio[0], SwiftAsinh.Ratio(in coefs, System.Runtime.Intrinsics.Vector256.Create(xs[i]))[3]);
+        }
     }
 
     [Fact]
@@ -71,11 +105,13 @@ public class SwiftTests
     {
         // Without work and target nothing asks for a look before the first bend of the open volts, some two thousand steps on.
         var run = new SwiftRun([.. Enumerable.Range(0, 4).Select(i => Drawn(i) with { Work = null, TargetK = double.NaN })], 0.1);
-        SwiftKernel.Advance<AnyForm>(run.Inside.Coefs, run.Inside.State, 100);
-        var (coefs, state) = run.Inside;
+        var store = run.Inside;
+        SwiftKernel.Advance<AnyForm, AtRest>(in store.Coefs, ref store.State, 100);
         int taken = 0;
-        Assert.Equal(0, Least(() => taken = SwiftKernel.Advance<AnyForm>(coefs, state, 300)));
-        Assert.Equal(300, taken);
+        Assert.Equal(0, Least(() => taken = SwiftKernel.Advance<AnyForm, AtRest>(in store.Coefs, ref store.State, 200)));
+        Assert.Equal(200, taken);
+        Assert.Equal(0, Least(() => taken = SwiftKernel.Advance<AnyForm, AtHand>(in store.Coefs, ref store.State, 200)));
+        Assert.Equal(200, taken);
     }
 
     [Fact]

@@ -2,15 +2,17 @@ using System.Runtime.Intrinsics;
 
 namespace Heatwright.Plant;
 
-/// <summary>Many tools of one shape, run in lanes of 256 bits, which every machine of the last decade has. One tool gives the same bits at any width and in any company.</summary>
+/// <summary>Many tools of one shape, run in lanes of 512 bits where the machine has them, else of 256, as every machine of the last decade has. One tool gives the same bits at any width and in any company.</summary>
 internal static class SwiftBatch
 {
+    private static readonly bool HasWide = Vector512.IsHardwareAccelerated;
+
     /// <summary>Tools side by side in one run.</summary>
-    public static int Width => Vector256<double>.Count;
+    public static int Width { get; } = HasWide ? Vector512<double>.Count : Vector256<double>.Count;
 
     /// <summary>Runs tools from..from+count of a batch.</summary>
     /// <param name="tools">Makes the tool of a number.</param>
-    /// <param name="from">First number.</param>
+    /// <param name="from">First number, a multiple of the width.</param>
     /// <param name="count">At most as many as there are lanes.</param>
     /// <param name="stepS">Step.</param>
     /// <param name="instantSteps">Steps at whose start the trace is taken.</param>
@@ -19,13 +21,13 @@ internal static class SwiftBatch
     /// <param name="cancel">Looked at every some thousand steps.</param>
     public static void Run(Func<int, AssembledTool> tools, int from, int count, double stepS, ReadOnlySpan<int> instantSteps, SwiftTrace? trace, Span<SwiftResult> results, CancellationToken cancel)
     {
-        var side = new AssembledTool[Width];
+        // The last tool fills up what is left; few tools are quicker in narrow lanes.
+        var side = new AssembledTool[HasWide && count > Vector256<double>.Count ? Vector512<double>.Count : Vector256<double>.Count];
         bool alike = true;
         for (int i = 0; i < side.Length; i++)
         {
-            // The last tool fills up what is left.
             side[i] = i < count ? tools(from + i) : side[count - 1];
-            alike &= SwiftPlan.Shape(side[i], stepS) == SwiftPlan.Shape(side[0], stepS);
+            alike &= i == 0 || SwiftPlan.Shape(side[i], stepS) == SwiftPlan.Shape(side[0], stepS);
         }
 
         if (alike)
@@ -37,12 +39,14 @@ internal static class SwiftBatch
         // A draw may leave out what another has, such as a sensor's lag: such a batch is run one by one.
         for (int i = 0; i < count; i++)
         {
-            var alone = new AssembledTool[Width];
+            var alone = new AssembledTool[Vector256<double>.Count];
             Array.Fill(alone, side[i]);
             results[i] = Run(alone, stepS, instantSteps, trace, from + i, 1, cancel)[0];
         }
     }
 
     private static SwiftResult[] Run(AssembledTool[] side, double stepS, ReadOnlySpan<int> instantSteps, SwiftTrace? trace, int from, int count, CancellationToken cancel) =>
-        new SwiftRun(side, stepS).Run(instantSteps, trace, from, count, cancel);
+        side.Length > Vector256<double>.Count
+            ? new Plant.Wide.SwiftRun(side, stepS).Run(instantSteps, trace, from, count, cancel)
+            : new SwiftRun(side, stepS).Run(instantSteps, trace, from, count, cancel);
 }

@@ -44,20 +44,25 @@ internal static class SwiftPlan
             WorksAtSecond = working == 1,
             CellAt = network.CellNode < 0 ? -1 : Array.IndexOf(order, network.CellNode),
             ElectronicsAt = network.ElectronicsNode < 0 ? -1 : Array.IndexOf(order, network.ElectronicsNode),
+            FourNodes = order.Length > 3,
             StepsUp = tool.Path is PathModel.StepUp,
             Transfers = tool.Pack!.Cell.ChargeTransfer,
             Warms = tool.Pack.Cell.ActivationJPerMol > 0,
+            UsesOhms = tool.Pack.Cell.ChargeTransfer || tool.Pack.Cell.ActivationJPerMol > 0 || network.CellNode >= 0,
             Quantised = tool.Controller.ReadingStepK > 0,
             FixedNominal = pi is not null && !double.IsNaN(pi.NominalV),
             Tracks = pi?.TrackingPerS > 0,
             Regulates = pi is not null,
             OnlyWhileOn = tool.CutoffOnlyWhileOn,
             CurvedElsewhere = order.Where((_, place) => place != working).Any(i => network.Nodes[i].RadiatingM2 > 0 || network.Nodes[i].ConvectionWPerK125 > 0),
+            TouchesOthers = network.Links.Any(link => link.WPerK > 0 && (TouchesAnother(link.A, link.B) || TouchesAnother(link.B, link.A))),
             Convects = network.Nodes.Any(node => node.ConvectionWPerK125 > 0),
             Drains = tool.DrainOnA > 0 || tool.DrainOffA > 0,
             Works = tool.Work is not null,
             StepsPerSample = pi is null ? 1 : (int)Math.Round(pi.PeriodS / stepS),
         };
+
+        bool TouchesAnother(int one, int other) => one == network.WorkingNode && other != order[working == 1 ? 0 : order.Length > 1 ? 1 : 0];
     }
 
     /// <summary>True where the work is gentle enough for the lanes at this step: its contact, and pieces and pauses that are no shorter than a step.</summary>

@@ -15,11 +15,16 @@ internal readonly record struct SwiftShape
     /// <summary>Place of the node that takes the losses of loop and path; −1: none.</summary>
     public int ElectronicsAt { get; init; }
 
+    public bool FourNodes { get; init; }
+
     public bool StepsUp { get; init; }
 
     public bool Transfers { get; init; }
 
     public bool Warms { get; init; }
+
+    /// <summary>Something asks for the ohms of the RC pairs themselves.</summary>
+    public bool UsesOhms { get; init; }
 
     public bool Quantised { get; init; }
 
@@ -30,6 +35,9 @@ internal readonly record struct SwiftShape
     public bool Regulates { get; init; }
 
     public bool OnlyWhileOn { get; init; }
+
+    /// <summary>The working node, where it is not the heater's, is joined to others than that; where it is, to others than the second.</summary>
+    public bool TouchesOthers { get; init; }
 
     /// <summary>Any curved loss at a node other than the working one.</summary>
     public bool CurvedElsewhere { get; init; }

@@ -5,7 +5,7 @@ using Lanes = System.Runtime.Intrinsics.Vector256<double>;
 namespace Heatwright.Plant;
 
 /// <summary>asinh(x)/x in lanes, for x over 0.</summary>
-/// <remarks>With w = x / (1 + √(1 + x²)), asinh x = 2 atanh w; atanh(w)/w is smooth in w² and is interpolated at Chebyshev points up to w² = 1/2, to better than 1e-9; beyond, which is seldom, by the logarithm.</remarks>
+/// <remarks>With w = x / (1 + √(1 + x²)), asinh x = 2 atanh w; atanh(w)/w is smooth in w² and is interpolated at Chebyshev points up to w² = 1/2, to better than 1e-9; beyond, which is seldom, w is halved first.</remarks>
 internal static class SwiftAsinh
 {
     private const int Terms = 13;
@@ -15,7 +15,7 @@ internal static class SwiftAsinh
     private static readonly double[] Powers = Fitted();
 
     /// <summary>The powers as the lanes want them: from memory, not looked up.</summary>
-    public static void Give(SwiftCoefs c)
+    public static void Give(ref SwiftCoefs c)
     {
         Lanes Of(int power) => Create(Powers[power]);
         (c.Asinh0, c.Asinh1, c.Asinh2, c.Asinh3, c.Asinh4, c.Asinh5, c.Asinh6) = (Of(0), Of(1), Of(2), Of(3), Of(4), Of(5), Of(6));
@@ -24,13 +24,24 @@ internal static class SwiftAsinh
 
     /// <summary>asinh(x)/x.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes Ratio(SwiftCoefs c, Lanes x)
+    public static Lanes Ratio(in SwiftCoefs c, Lanes x)
     {
         Lanes one = Create(1.0);
         Lanes root = one + Sqrt(FusedMultiplyAdd(x, x, one));
         Lanes perRoot = one / root;
         Lanes w = x * perRoot;
         Lanes square = w * w;
+        Lanes per = perRoot + perRoot;
+        Lanes far = LessThan(Create(MostSquare), square);
+        while (far.ExtractMostSignificantBits() != 0)
+        {
+            // atanh w = 2 atanh(w / (1 + √(1 − w²))); by no call, or all that the loop around this holds would go to memory and back.
+            Lanes halved = Create(2.0) / (one + Sqrt(one - square));
+            per = ConditionalSelect(far, per * halved, per);
+            square = ConditionalSelect(far, square * halved * halved * Create(0.25), square);
+            far = LessThan(Create(MostSquare), square);
+        }
+
         Lanes u = FusedMultiplyAdd(Create(4.0), square, Create(-1.0));
         Lanes u2 = u * u;
         Lanes u4 = u2 * u2;
@@ -45,13 +56,8 @@ internal static class SwiftAsinh
         Lanes middle = FusedMultiplyAdd(p67, u2, p45);
         Lanes high = FusedMultiplyAdd(c.Asinh12, u4, FusedMultiplyAdd(pAb, u2, p89));
         Lanes atanh = FusedMultiplyAdd(high, u8, FusedMultiplyAdd(middle, u4, low));
-        Lanes ratio = (perRoot + perRoot) * atanh;
-        Lanes far = LessThan(Create(MostSquare), square);
-        return far.ExtractMostSignificantBits() == 0 ? ratio : Far(x, root, ratio, far);
+        return per * atanh;
     }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private static Lanes Far(Lanes x, Lanes root, Lanes ratio, Lanes far) => ConditionalSelect(far, Log(x + root - Create(1.0)) / x, ratio);
 
     /// <summary>Chebyshev series of the function, written out in powers.</summary>
     private static double[] Fitted()

@@ -29,7 +29,7 @@ internal sealed class SwiftCurves(AssembledTool[] tools)
 
         var cell = tools[lane].Pack!.Cell;
         double packOverCell = (double)tools[lane].Pack!.Series / tools[lane].Pack!.Parallel;
-        Straight(0, cell.OpenV, 1);
+        Straight(0, cell.OpenV, tools[lane].Pack!.Series);
         Straight(1, cell.R0Ohm, packOverCell);
         Straight(2, cell.R1Ohm, 1);
         Straight(3, cell.R2Ohm, 1);
@@ -43,10 +43,15 @@ internal sealed class SwiftCurves(AssembledTool[] tools)
         }
     }
 
-    public void Give(SwiftCoefs c)
+    public void Give(ref SwiftCoefs c)
     {
         Lanes Of(int row) => Create<double>(at.AsSpan(8 * row, Lanes.Count));
         (c.OpenAt, c.OpenSlope, c.OhmAt, c.OhmSlope) = (Of(0), Of(1), Of(2), Of(3));
         (c.ShortAt, c.ShortSlope, c.LongAt, c.LongSlope) = (Of(4), Of(5), Of(6), Of(7));
+        if (!c.Shape.UsesOhms)
+        {
+            (c.ShortAt, c.ShortSlope) = (c.ShortTake * c.ShortAt, c.ShortTake * c.ShortSlope);
+            (c.LongAt, c.LongSlope) = (c.LongTake * c.LongAt, c.LongTake * c.LongSlope);
+        }
     }
 }

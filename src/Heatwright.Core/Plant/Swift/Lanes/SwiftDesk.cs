@@ -7,13 +7,13 @@ internal sealed class SwiftDesk
 {
     public readonly double[] Alert = new double[8], Cut = new double[8], Gone = new double[8], LastA = new double[8], LastW = new double[8], NowS = new double[8], Charge = new double[8], LastCharge = new double[8], ShortV = new double[8], LongV = new double[8];
     public readonly double[] T0 = new double[8], T1 = new double[8], T2 = new double[8], T3 = new double[8], LastT0 = new double[8], LastT1 = new double[8], LastT2 = new double[8], LastT3 = new double[8];
-    public readonly double[] Sensor = new double[8], Duty = new double[8], PackV = new double[8], LastV = new double[8], PackA = new double[8], LoadW = new double[8], LoadJ = new double[8], WorkJ = new double[8];
+    public readonly double[] Sensor = new double[8], Duty = new double[8], PackV = new double[8], LastV = new double[8], PackA = new double[8], LoadJ = new double[8], WorkJ = new double[8];
     public readonly double[] High0 = new double[8], High1 = new double[8], High2 = new double[8], High3 = new double[8], LowV = new double[8], HighA = new double[8], LowAtWork = new double[8], StepLow = new double[8];
 
     /// <summary>A mask that is set.</summary>
     public static bool Is(double mask) => BitConverter.DoubleToInt64Bits(mask) != 0;
 
-    public void Read(SwiftState s)
+    public void Read(in SwiftState s)
     {
         s.Alert.CopyTo(Alert);
         s.Cut.CopyTo(Cut);
@@ -38,7 +38,6 @@ internal sealed class SwiftDesk
         s.PackV.CopyTo(PackV);
         s.LastV.CopyTo(LastV);
         s.PackA.CopyTo(PackA);
-        s.LoadW.CopyTo(LoadW);
         s.LoadJ.CopyTo(LoadJ);
         s.WorkJ.CopyTo(WorkJ);
         s.High0.CopyTo(High0);

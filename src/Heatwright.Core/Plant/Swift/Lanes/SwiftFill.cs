@@ -7,22 +7,21 @@ namespace Heatwright.Plant;
 /// <summary>Fills the lanes' numbers from as many tools as there are lanes.</summary>
 internal static class SwiftFill
 {
-    public static SwiftCoefs Coefs(AssembledTool[] tools, double stepS)
+    public static void Coefs(ref SwiftCoefs c, AssembledTool[] tools, double stepS)
     {
-        var c = new SwiftCoefs(SwiftPlan.Shape(tools[0], stepS));
+        c.Shape = SwiftPlan.Shape(tools[0], stepS);
         Lanes Tool(Func<AssembledTool, double> of) => Each(i => of(tools[i]));
         Lanes Pack(Func<PackModel, double> of) => Each(i => of(tools[i].Pack!));
         Lanes Cell(Func<CellModel, double> of) => Each(i => of(tools[i].Pack!.Cell));
         Lanes Heater(Func<LoadModel.Heater, double> of) => Each(i => of((LoadModel.Heater)tools[i].Load));
         Lanes Module(Func<Physics.StepUpModule, double> of) => Each(i => tools[i].Path is PathModel.StepUp up ? of(up.Module) : 0);
         Lanes Pi(Func<ControllerModel.Pi, double> of) => Each(i => tools[i].Controller is ControllerModel.Pi pi ? of(pi) : 0);
-        c.Series = Pack(pack => pack.Series);
+        c.MinusSeries = Pack(pack => -pack.Series);
         c.PerString = Pack(pack => 1.0 / pack.Parallel);
         c.LoopOhm = Pack(pack => pack.LoopOhm);
-        c.TripA = Pack(pack => pack.TripA);
         c.PackOverCell = Pack(pack => (double)pack.Parallel / pack.Series);
         c.CellsTimesOhm = Pack(pack => (double)pack.Parallel * pack.Series);
-        c.PerCapacity = Cell(cell => stepS / cell.CapacityC);
+        c.MinusPerCapacity = Cell(cell => -stepS / cell.CapacityC);
         c.ShortKeep = Cell(cell => Math.Exp(-stepS / cell.Tau1S));
         c.ShortTake = Cell(cell => 1 - Math.Exp(-stepS / cell.Tau1S));
         c.LongKeep = Cell(cell => Math.Exp(-stepS / cell.Tau2S));
@@ -30,10 +29,10 @@ internal static class SwiftFill
         c.Activation = Cell(cell => cell.ActivationJPerMol / Physics.Constants.GasJPerMolK);
         c.PerReferenceK = Cell(cell => 1 / cell.ReferenceK);
         c.KPerTransfer = Create(Physics.Constants.FaradayCPerMol / (2 * Physics.Constants.GasJPerMolK));
-        SwiftAsinh.Give(c);
+        SwiftAsinh.Give(ref c);
         c.DrainOnA = Tool(tool => tool.DrainOnA);
+        c.MinusDrainOnA = -c.DrainOnA;
         c.DrainOffA = Tool(tool => tool.DrainOffA);
-        c.CutoffV = Tool(tool => tool.CutoffV);
         c.HeaterSlope = Heater(heater => heater.Ohm * heater.AlphaPerK);
         c.HeaterAt = Each(i => tools[i].Load is LoadModel.Heater heater ? heater.Ohm * (1 + (heater.AlphaPerK * (tools[i].Network.AmbientK - heater.ReferenceK))) : 0);
         c.LeastOhm = Heater(heater => 0.1 * heater.Ohm);
@@ -47,6 +46,7 @@ internal static class SwiftFill
         c.DiodeV = Module(module => module.DiodeV);
         c.Gain = Pi(pi => pi.GainWPerK);
         c.Integral = Pi(pi => pi.IntegralWPerKS);
+        c.IntegralStep = Pi(pi => pi.PeriodS * pi.IntegralWPerKS);
         c.Tracking = Pi(pi => pi.TrackingPerS);
         c.PeriodS = Pi(pi => pi.PeriodS);
         c.TargetC = Pi(pi => pi.TargetK - 273.15);
@@ -54,20 +54,18 @@ internal static class SwiftFill
         c.MostW = Pi(pi => pi.MostW);
         c.PerNominalOhm = Pi(pi => 1 / pi.NominalOhm);
         c.NominalFullW = Pi(pi => double.IsNaN(pi.NominalV) ? 1 : pi.NominalV * pi.NominalV / pi.NominalOhm);
+        c.MostNominalW = Pi(pi => Math.Min(pi.MaxDuty * (double.IsNaN(pi.NominalV) ? 1 : pi.NominalV * pi.NominalV / pi.NominalOhm), pi.MostW));
         c.AirC = Tool(tool => tool.Network.AmbientK - 273.15);
         c.AirK = Tool(tool => tool.Network.AmbientK);
-        c.AirK4 = Tool(tool => Math.Pow(tool.Network.AmbientK, 4));
-        c.ReadingStep = Tool(tool => tool.Controller.ReadingStepK);
+        c.MinusAirK4 = Tool(tool => -Math.Pow(tool.Network.AmbientK, 4));
+        c.MinusReadingStep = Tool(tool => -tool.Controller.ReadingStepK);
         c.PerReadingStep = Tool(tool => tool.Controller.ReadingStepK > 0 ? 1 / tool.Controller.ReadingStepK : 0);
-        c.TargetRise = Tool(tool => double.IsNaN(tool.TargetK) ? double.PositiveInfinity : tool.TargetK - tool.Network.AmbientK);
         c.ContactWPerK = Tool(tool => tool.Work?.ContactWPerK ?? 0);
         c.AboveRise = Tool(tool => tool.Work is { } work ? work.AboveK - tool.Network.AmbientK : 0);
         c.StepS = Create(stepS);
-        c.HalfStepS = Create(stepS / 2);
         c.PerNominalFull = Create(1.0) / c.NominalFullW;
         c.PerStepS = Create(1 / stepS);
-        Heat(c, tools, stepS);
-        return c;
+        Heat(ref c, tools, stepS);
     }
 
     /// <summary>One number a lane.</summary>
@@ -82,7 +80,7 @@ internal static class SwiftFill
         return Create<double>(values[..Lanes.Count]);
     }
 
-    private static void Heat(SwiftCoefs c, AssembledTool[] tools, double stepS)
+    private static void Heat(ref SwiftCoefs c, AssembledTool[] tools, double stepS)
     {
         int[] order = SwiftPlan.Order(tools[0].Network);
         var steps = new ExponentialStep[Lanes.Count];
@@ -98,8 +96,10 @@ internal static class SwiftFill
 
         int nodes = order.Length;
         Lanes A(int column) => column < nodes ? Each(i => rates[i][order[column]]) : Create(0.0);
-        (c.A0, c.A1, c.A2, c.A3) = (A(0), A(1), A(2), A(3));
+        Lanes halfStep = Create(stepS / 2);
+        (c.Ahead0, c.Ahead1, c.Ahead2, c.Ahead3) = (halfStep * A(0), halfStep * A(1), halfStep * A(2), halfStep * A(3));
         c.PerWorkingJ = Each(i => 1 / tools[i].Network.Nodes[tools[i].Network.WorkingNode].CapacityJPerK);
+        c.AheadPerW = halfStep * c.PerWorkingJ;
         Lanes E(int row, int column) => row < nodes && column < nodes ? Each(i => steps[i].Exp[(order[row] * size) + order[column]]) : Create(0.0);
         Lanes P(int row, int column) => row < nodes && column < nodes ? Each(i => steps[i].Phi1[(order[row] * size) + order[column]] / tools[i].Network.Nodes[order[column]].CapacityJPerK) : Create(0.0);
         Lanes Rad(int at) => at < nodes ? Each(i => tools[i].Network.Nodes[order[at]].RadiatingM2 * Physics.Constants.StefanBoltzmann) : Create(0.0);
@@ -114,6 +114,8 @@ internal static class SwiftFill
         (c.P30, c.P31, c.P32, c.P33) = (P(3, 0), P(3, 1), P(3, 2), P(3, 3));
         (c.Rad0, c.Rad1, c.Rad2, c.Rad3) = (Rad(0), Rad(1), Rad(2), Rad(3));
         (c.Con0, c.Con1, c.Con2, c.Con3) = (Con(0), Con(1), Con(2), Con(3));
+        (c.WorkingMinusRad, c.WorkingMinusCon) = c.Shape.WorksAtSecond ? (-c.Rad1, -c.Con1) : (-c.Rad0, -c.Con0);
+        c.WorkingSlopeRad = Create(4.0) * c.WorkingMinusRad;
         if (c.Shape.Lags)
         {
             Lanes Sensor(int column) => column < nodes ? Each(i => steps[i].Exp[(nodes * size) + order[column]]) : Create(0.0);

@@ -11,63 +11,71 @@ namespace Heatwright.Plant;
 /// A test holds it equal to the stepper and to a scheme of short steps.</remarks>
 internal static class SwiftKernel
 {
-    /// <summary>Up to so many steps; fewer where a lane needs a look: cut-off, target, end of a stretch of its curves, no steady point.</summary>
+    /// <summary>Up to so many steps; fewer where a lane needs a look: cut-off, target, end of a stretch of its curves, no steady point, end of its piece of work.</summary>
     /// <returns>Steps taken. The state stands before the step that was not taken.</returns>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static int Advance<TForm>(SwiftCoefs c, SwiftState s, int steps)
+    public static int Advance<TForm, TWork>(ref readonly SwiftCoefs c, ref SwiftState s, int steps)
         where TForm : struct, ISwiftForm
+        where TWork : struct, ISwiftWork
     {
-        var shape = c.Shape;
+        ref readonly var shape = ref c.Shape;
         Lanes half = Create(0.5);
         Lanes zero = Create(0.0);
         Lanes one = Create(1.0);
         Lanes two = Create(2.0);
+        Lanes onward = s.Onward, minusOnward = s.MinusOnward, stepS = c.StepS;
         Lanes charge = s.Charge, v1 = s.ShortV, v2 = s.LongV, t0 = s.T0, t1 = s.T1, t2 = s.T2, t3 = s.T3, sensor = s.Sensor, integral = s.IntegralW, duty = s.Duty;
         Lanes lastA = s.LastA, lastW = s.LastW, lastPathW = s.LastPathW, l0 = s.LastT0, l1 = s.LastT1, l2 = s.LastT2, l3 = s.LastT3, lastV = s.LastV, lastCharge = s.LastCharge;
-        Lanes now = s.NowS, left = s.WorkLeftJ;
-        Lanes high0 = s.High0, high1 = s.High1, high2 = s.High2, high3 = s.High3, lowV = s.LowV, highA = s.HighA, lowAtWork = s.LowAtWork, stepLow = s.StepLow, loadJ = s.LoadJ, workJ = s.WorkJ;
-        Lanes amps = s.PackA, watts = s.LoadW, loadV = s.LoadV, pathW = zero;
+        Lanes now = s.NowS, left = s.WorkLeftJ, stepLow = s.StepLow;
+        Lanes amps, watts, loadV, pathW = zero;
         Lanes perCellK = s.PerCellK, factor = s.Factor;
         int phase = s.Phase;
-        bool fresh = s.Fresh;
+        long first = s.Step;
         int k = 0;
         for (; k < steps; k++)
         {
             Lanes working = TForm.WorksAtSecond(shape) ? t1 : t0;
             Lanes newPerCellK = perCellK;
             Lanes newFactor = factor;
-            if (TForm.HasCells(shape))
+            Lanes cellOhm = FusedMultiplyAdd(c.OhmSlope, charge, c.OhmAt);
+            if (TForm.CellAt(shape) >= 0)
             {
                 // Cells warm slowly: one over their kelvin by two Newton steps from the last, and the factor of their ohms by the series of its change.
-                Lanes cellK = c.AirK + (shape.CellAt == 1 ? t1 : shape.CellAt == 2 ? t2 : t3);
-                newPerCellK *= FusedMultiplyAdd(zero - cellK, newPerCellK, two);
-                newPerCellK *= FusedMultiplyAdd(zero - cellK, newPerCellK, two);
-                if (TForm.Warms(shape))
+                Lanes cellK = c.AirK + (TForm.CellAt(shape) == 1 ? t1 : TForm.CellAt(shape) == 2 ? t2 : t3);
+                newPerCellK *= FusedMultiplyAdd(-cellK, newPerCellK, two);
+                newPerCellK *= FusedMultiplyAdd(-cellK, newPerCellK, two);
+                if (TForm.Scales(shape))
                 {
                     Lanes change = c.Activation * (newPerCellK - perCellK);
                     newFactor *= FusedMultiplyAdd(change, FusedMultiplyAdd(change, FusedMultiplyAdd(change, Create(1.0 / 6), half), one), one);
                 }
             }
 
-            Lanes cellOhm = FusedMultiplyAdd(c.OhmSlope, charge, c.OhmAt) * newFactor;
-            Lanes openV = c.Series * (FusedMultiplyAdd(c.OpenSlope, charge, c.OpenAt) - v1 - v2);
-            Lanes pathV = TForm.Drains(shape) ? openV - (c.DrainOnA * cellOhm) : openV;
+            cellOhm = TForm.Scales(shape) ? cellOhm * newFactor : cellOhm;
+            Lanes openV = FusedMultiplyAdd(c.MinusSeries, v1 + v2, FusedMultiplyAdd(c.OpenSlope, charge, c.OpenAt));
+            Lanes pathV = TForm.Drains(shape) ? FusedMultiplyAdd(c.MinusDrainOnA, cellOhm, openV) : openV;
             Lanes heater = MaxNative(c.LeastOhm, FusedMultiplyAdd(c.HeaterSlope, t0, c.HeaterAt));
             Lanes none = zero;
+            Lanes midW;
             if (TForm.StepsUp(shape))
             {
                 Lanes perHeater = one / heater;
-                SwiftPath.StepUp(c, pathV, cellOhm + c.LoopOhm, heater, perHeater, out amps, out loadV, out pathW, out none);
+                SwiftPath.StepUp(in c, pathV, cellOhm + c.LoopOhm, heater, perHeater, out amps, out loadV, out pathW, out none);
                 watts = loadV * loadV * perHeater;
+                midW = FusedMultiplyAdd(onward, watts - lastW, watts);
+                none = BitwiseAnd(none, s.Alive);
             }
             else
             {
+                // What is needed first after the amps, the watts in the middle of the step, hangs on as few operations as can be.
                 amps = pathV / (cellOhm + c.LoopOhm + heater);
-                loadV = amps * heater;
-                watts = amps * loadV;
+                loadV = zero;
+                Lanes square = amps * amps;
+                midW = FusedMultiplyAdd(FusedMultiplyAdd(onward, heater, heater), square, minusOnward * lastW);
+                watts = square * heater;
             }
 
-            Lanes newV = pathV - (amps * cellOhm);
+            Lanes newV = FusedMultiplyAdd(-amps, cellOhm, pathV);
 
             // The controller looks, and the lanes are looked at, before anything of this step is kept.
             Lanes newIntegral = integral;
@@ -75,137 +83,158 @@ internal static class SwiftKernel
             if (TForm.Regulates(shape) && (!TForm.Samples(shape) || phase == 0))
             {
                 Lanes celsius = (TForm.Lags(shape) ? sensor : working) + c.AirC;
-                celsius = TForm.Quantised(shape) ? Floor(FusedMultiplyAdd(celsius, c.PerReadingStep, half)) * c.ReadingStep : celsius;
-                Lanes error = c.TargetC - celsius;
-                Lanes volts = TForm.StepsUp(shape) ? loadV : newV;
-                Lanes full = TForm.FixedNominal(shape) ? c.NominalFullW : MaxNative(volts * volts * c.PerNominalOhm, Create(1e-9));
+                Lanes error = TForm.Quantised(shape) ? FusedMultiplyAdd(c.MinusReadingStep, Floor(FusedMultiplyAdd(celsius, c.PerReadingStep, half)), c.TargetC) : c.TargetC - celsius;
                 Lanes wanted = FusedMultiplyAdd(c.Gain, error, integral);
-                Lanes most = MinNative(c.MaxDuty * full, c.MostW);
+                Lanes full = c.NominalFullW;
+                Lanes most = c.MostNominalW;
+                if (!TForm.FixedNominal(shape))
+                {
+                    Lanes volts = TForm.StepsUp(shape) ? loadV : newV;
+                    full = MaxNative(volts * volts * c.PerNominalOhm, Create(1e-9));
+                    most = MinNative(c.MaxDuty * full, c.MostW);
+                }
+
                 Lanes given = MinNative(MaxNative(wanted, zero), most);
+                Lanes over = wanted - given;
                 if (TForm.Tracks(shape))
                 {
-                    newIntegral = FusedMultiplyAdd(c.PeriodS, FusedMultiplyAdd(c.Integral, error, c.Tracking * (given - wanted)), integral);
+                    newIntegral = FusedMultiplyAdd(c.PeriodS, FusedMultiplyAdd(c.Integral, error, -(c.Tracking * over)), integral);
                 }
                 else
                 {
-                    Lanes stands = BitwiseOr(BitwiseAnd(LessThan(most, wanted), LessThan(zero, error)), BitwiseAnd(LessThan(wanted, zero), LessThan(error, zero)));
-                    newIntegral = ConditionalSelect(stands, integral, FusedMultiplyAdd(c.PeriodS * c.Integral, error, integral));
+                    // It stands while it asks for more than can be given and the error asks the same way.
+                    newIntegral = ConditionalSelect(LessThan(zero, over * error), integral, FusedMultiplyAdd(c.IntegralStep, error, integral));
                 }
 
                 newDuty = TForm.FixedNominal(shape) ? given * c.PerNominalFull : given / full;
             }
 
-            Lanes cut = LessThan(newV, c.CutoffV);
-            Lanes acts = LessThan(zero, MaxNative(duty, newDuty));
-            none = BitwiseAnd(acts, BitwiseOr(none, LessThan(c.TripA, amps)));
-            cut = TForm.OnlyWhileOn(shape) ? BitwiseAnd(cut, acts) : cut;
-            Lanes alert = BitwiseOr(BitwiseOr(cut, LessThan(charge, c.StretchEnd)), BitwiseOr(LessThan(c.TargetRise, working), none));
-            if (TForm.Works(shape))
+            // Room left until something asks for a look; below nothing: it does.
+            Lanes room = MinNative(MinNative(newV - c.CutoffV, charge - c.StretchEnd), MinNative(c.TargetRise - working, c.TripA - amps));
+            room = TForm.StepsUp(shape) ? BitwiseOr(room, none) : room;
+            room = TWork.AtHand ? MinNative(room, s.WorkEndS - now - Create(1e-9)) : room;
+            if (room.ExtractMostSignificantBits() != 0)
             {
-                alert = BitwiseOr(alert, LessThan(s.WorkEndS, now + Create(1e-9)));
-            }
-
-            if (BitwiseAnd(alert, s.Alive).ExtractMostSignificantBits() != 0)
-            {
-                (s.Alert, s.Cut, s.Gone, s.PackV) = (BitwiseAnd(alert, s.Alive), cut, none, newV);
-                break;
+                // What only counts while the switch acts is looked at here, where one seldom comes.
+                Lanes acts = LessThan(zero, MaxNative(duty, newDuty));
+                none = BitwiseAnd(acts, BitwiseOr(none, LessThan(c.TripA, amps)));
+                Lanes cut = LessThan(newV, c.CutoffV);
+                cut = TForm.OnlyWhileOn(shape) ? BitwiseAnd(cut, acts) : cut;
+                Lanes asks = BitwiseOr(BitwiseOr(cut, LessThan(charge, c.StretchEnd)), BitwiseOr(LessThan(c.TargetRise, working), none));
+                asks = BitwiseAnd(s.Alive, TWork.AtHand ? BitwiseOr(asks, LessThan(s.WorkEndS, now + Create(1e-9))) : asks);
+                if (asks.ExtractMostSignificantBits() != 0)
+                {
+                    (s.Alert, s.Cut, s.Gone, s.PackV, s.PackA) = (asks, cut, none, newV, amps);
+                    break;
+                }
             }
 
             (integral, duty, lastV, lastCharge, perCellK, factor) = (newIntegral, newDuty, newV, charge, newPerCellK, newFactor);
-            if (fresh)
-            {
-                (lastA, lastW, lastPathW, l0, l1, l2, l3) = (amps, watts, pathW, t0, t1, t2, t3);
-                fresh = false;
-            }
 
             // What happened up to here counts; what the step to come does, only once no lane has ended within it.
-            (high0, high1, high2, high3) = (MaxNative(high0, t0), MaxNative(high1, t1), MaxNative(high2, t2), MaxNative(high3, t3));
-            lowAtWork = TForm.Works(shape) ? MinNative(lowAtWork, stepLow) : lowAtWork;
+            (s.High0, s.High1, s.High2) = (MaxNative(s.High0, t0), MaxNative(s.High1, t1), MaxNative(s.High2, t2));
+            if (TForm.FourNodes(shape))
+            {
+                s.High3 = MaxNative(s.High3, t3);
+            }
+
+            if (TWork.AtHand)
+            {
+                s.LowAtWork = MinNative(s.LowAtWork, stepLow);
+            }
+
             Lanes on = LessThan(zero, duty);
-            lowV = MinNative(lowV, ConditionalSelect(on, newV, lowV));
-            highA = MaxNative(highA, BitwiseAnd(on, amps));
-            Lanes midA = FusedMultiplyAdd(half, amps - lastA, amps);
-            Lanes midW = FusedMultiplyAdd(half, watts - lastW, watts);
+            s.LowV = MinNative(s.LowV, ConditionalSelect(on, newV, s.LowV));
+            s.HighA = MaxNative(s.HighA, BitwiseAnd(on, amps));
+            Lanes midA = FusedMultiplyAdd(onward, amps - lastA, amps);
             (lastA, lastW) = (amps, watts);
 
             // Current of one cell, mean over the pulses of the switch, and what each pair is driven towards.
             Lanes onA = TForm.Drains(shape) ? midA + c.DrainOnA : midA;
             Lanes meanA = (TForm.Drains(shape) ? FusedMultiplyAdd(duty, onA - c.DrainOffA, c.DrainOffA) : duty * onA) * c.PerString;
-            Lanes shortOhm = FusedMultiplyAdd(c.ShortSlope, charge, c.ShortAt) * factor;
+            Lanes shortOhm = FusedMultiplyAdd(c.ShortSlope, charge, c.ShortAt);
+            Lanes longOhm = FusedMultiplyAdd(c.LongSlope, charge, c.LongAt);
+            if (TForm.Scales(shape))
+            {
+                shortOhm *= factor;
+                longOhm *= factor;
+            }
+
             if (TForm.Transfers(shape))
             {
                 Lanes share = MaxNative(meanA * shortOhm * c.KPerTransfer * perCellK, Create(1e-6));
-                shortOhm *= SwiftAsinh.Ratio(c, share);
+                shortOhm *= SwiftAsinh.Ratio(in c, share);
             }
 
-            Lanes longOhm = FusedMultiplyAdd(c.LongSlope, charge, c.LongAt) * factor;
             Lanes loadW = duty * midW;
-            loadJ = FusedMultiplyAdd(loadW, c.StepS, loadJ);
+            s.LoadJ = FusedMultiplyAdd(loadW, stepS, s.LoadJ);
 
-            // Losses of the working node: their value now, drawn on to the middle of the step by how fast the node moves now, so that a piece of work may begin abruptly.
+            // Losses of the working node, as watts gained: their value now, drawn on to the middle of the step by how fast the node moves now, so that a piece of work may begin abruptly.
             Lanes kelvin = c.AirK + working;
             Lanes cube = kelvin * kelvin * kelvin;
-            Lanes radiating = TForm.WorksAtSecond(shape) ? c.Rad1 : c.Rad0;
-            Lanes lossW = radiating * FusedMultiplyAdd(cube, kelvin, zero - c.AirK4);
-            Lanes steepness = Create(4.0) * radiating * cube;
+            Lanes gainW = c.WorkingMinusRad * FusedMultiplyAdd(cube, kelvin, c.MinusAirK4);
+            Lanes slope = c.WorkingSlopeRad * cube;
             if (TForm.Convects(shape))
             {
-                Lanes convected = (TForm.WorksAtSecond(shape) ? c.Con1 : c.Con0) * Sqrt(Sqrt(Abs(working)));
-                lossW = FusedMultiplyAdd(convected, working, lossW);
-                steepness = FusedMultiplyAdd(Create(1.25), convected, steepness);
+                Lanes convected = c.WorkingMinusCon * Sqrt(Sqrt(Abs(working)));
+                gainW = FusedMultiplyAdd(convected, working, gainW);
+                slope = FusedMultiplyAdd(Create(1.25), convected, slope);
             }
 
-            Lanes contact = zero;
-            Lanes worked = TForm.Works(shape) ? MaxNative(zero, MinNative(s.WorkEndS, now + c.StepS) - MaxNative(s.WorkStartS, now)) * c.PerStepS : zero;
-            bool any = TForm.Works(shape) && LessThan(zero, worked).ExtractMostSignificantBits() != 0;
-            if (any)
+            // How far the node moves in half a step.
+            Lanes ahead = FusedMultiplyAdd(c.Ahead0, t0, TForm.TouchesOthers(shape) ? FusedMultiplyAdd(c.Ahead1, t1, Third<TForm>(shape, c.Ahead2, t2, c.Ahead3, t3)) : c.Ahead1 * t1);
+            ahead = TForm.WorksAtSecond(shape) ? ahead : FusedMultiplyAdd(c.AheadPerW, loadW, ahead);
+            Lanes worked = zero;
+            if (TWork.AtHand)
             {
                 // A piece that has its heat takes no more, but stays until its time is over.
-                contact = BitwiseAnd(BitwiseAnd(LessThan(c.AboveRise, working), LessThan(zero, left)), worked * c.ContactWPerK);
-                lossW = FusedMultiplyAdd(contact, working - c.AboveRise, lossW);
-                steepness += contact;
-            }
+                worked = MaxNative(zero, MinNative(s.WorkEndS, now + stepS) - MaxNative(s.WorkStartS, now)) * c.PerStepS;
+                Lanes contact = BitwiseAnd(BitwiseAnd(LessThan(c.AboveRise, working), LessThan(zero, left)), worked * c.ContactWPerK);
+                Lanes takesW = contact * (working - c.AboveRise);
+                gainW -= takesW;
+                slope -= contact;
+                ahead = FusedMultiplyAdd(c.AheadPerW, gainW, ahead);
+                gainW = FusedMultiplyAdd(slope, ahead, gainW);
 
-            Lanes moves = FusedMultiplyAdd(c.A0, t0, FusedMultiplyAdd(c.A1, t1, FusedMultiplyAdd(c.A2, t2, c.A3 * t3)));
-            moves = FusedMultiplyAdd(c.PerWorkingJ, TForm.WorksAtSecond(shape) ? zero - lossW : loadW - lossW, moves);
-            Lanes ahead = moves * c.HalfStepS;
-            lossW = FusedMultiplyAdd(steepness, ahead, lossW);
-            if (any)
-            {
                 // Never more than the piece still takes; what is over is given back.
-                Lanes wouldTake = contact * (working + ahead - c.AboveRise) * c.StepS;
+                Lanes wouldTake = contact * (working + ahead - c.AboveRise) * stepS;
                 Lanes taken = MinNative(wouldTake, left);
                 Lanes over = wouldTake - taken;
                 Lanes begins = MinNative(one, MaxNative(zero, s.WorkStartS - now) * c.PerStepS);
 
                 // Lowest where the piece begins, or where it has its heat or ends within the step and the node recovers: how that would move without the work, less the heat it gave.
-                Lanes freely = FusedMultiplyAdd(contact * (working - c.AboveRise), c.PerWorkingJ, moves) * c.StepS;
+                Lanes freely = two * FusedMultiplyAdd(takesW, c.AheadPerW, ahead);
                 Lanes served = FusedMultiplyAdd(freely, begins + (worked * (taken / MaxNative(wouldTake, Create(1e-300)))), working - (taken * c.PerWorkingJ));
-                Lanes within = BitwiseOr(LessThan(zero, over), LessThan(s.WorkEndS, now + c.StepS));
+                Lanes within = BitwiseOr(LessThan(zero, over), LessThan(s.WorkEndS, now + stepS));
                 stepLow = FusedMultiplyAdd(freely, begins, working);
                 stepLow = ConditionalSelect(within, MinNative(stepLow, served), stepLow);
-                lossW -= over * c.PerStepS;
-                workJ += taken;
+                gainW = FusedMultiplyAdd(over, c.PerStepS, gainW);
+                s.WorkJ += taken;
                 left -= taken;
             }
+            else
+            {
+                ahead = FusedMultiplyAdd(c.AheadPerW, gainW, ahead);
+                gainW = FusedMultiplyAdd(slope, ahead, gainW);
+            }
 
-            Lanes w0 = TForm.WorksAtSecond(shape) ? loadW : loadW - lossW;
-            Lanes w1 = TForm.WorksAtSecond(shape) ? zero - lossW : zero;
+            Lanes w0 = TForm.WorksAtSecond(shape) ? loadW : loadW + gainW;
+            Lanes w1 = TForm.WorksAtSecond(shape) ? gainW : zero;
             Lanes w2 = zero;
             Lanes w3 = zero;
             if (TForm.CurvedElsewhere(shape))
             {
-                Lanes m0 = FusedMultiplyAdd(half, t0 - l0, t0);
-                Lanes m1 = FusedMultiplyAdd(half, t1 - l1, t1);
-                Lanes m2 = FusedMultiplyAdd(half, t2 - l2, t2);
-                Lanes m3 = FusedMultiplyAdd(half, t3 - l3, t3);
-                w0 -= TForm.WorksAtSecond(shape) ? Curved(c, c.Rad0, c.Con0, m0) : zero;
-                w1 -= TForm.WorksAtSecond(shape) ? zero : Curved(c, c.Rad1, c.Con1, m1);
-                w2 -= Curved(c, c.Rad2, c.Con2, m2);
-                w3 -= Curved(c, c.Rad3, c.Con3, m3);
+                Lanes m0 = FusedMultiplyAdd(onward, t0 - l0, t0);
+                Lanes m1 = FusedMultiplyAdd(onward, t1 - l1, t1);
+                Lanes m2 = FusedMultiplyAdd(onward, t2 - l2, t2);
+                Lanes m3 = FusedMultiplyAdd(onward, t3 - l3, t3);
+                w0 -= TForm.WorksAtSecond(shape) ? Curved(in c, c.Rad0, c.Con0, m0) : zero;
+                w1 -= TForm.WorksAtSecond(shape) ? zero : Curved(in c, c.Rad1, c.Con1, m1);
+                w2 -= Curved(in c, c.Rad2, c.Con2, m2);
+                w3 -= Curved(in c, c.Rad3, c.Con3, m3);
             }
 
-            if (TForm.HasCells(shape))
+            if (TForm.CellAt(shape) >= 0)
             {
                 Lanes offA = c.DrainOffA;
                 Lanes instantOhm = cellOhm * c.PackOverCell;
@@ -213,77 +242,94 @@ internal static class SwiftKernel
                 Lanes ofShort = MaxNative(shortOhm, Create(1e-12)), ofLong = MaxNative(longOhm, Create(1e-12));
                 Lanes heat = (square * instantOhm) + (FusedMultiplyAdd(v1 * v1, ofLong, v2 * v2 * ofShort) / (ofShort * ofLong));
                 heat *= c.CellsTimesOhm;
-                w1 = shape.CellAt == 1 ? w1 + heat : w1;
-                w2 = shape.CellAt == 2 ? w2 + heat : w2;
-                w3 = shape.CellAt == 3 ? w3 + heat : w3;
+                w1 = TForm.CellAt(shape) == 1 ? w1 + heat : w1;
+                w2 = TForm.CellAt(shape) == 2 ? w2 + heat : w2;
+                w3 = TForm.CellAt(shape) == 3 ? w3 + heat : w3;
             }
 
-            if (TForm.HasElectronics(shape))
+            if (TForm.ElectronicsAt(shape) >= 0)
             {
-                Lanes midPathW = FusedMultiplyAdd(half, pathW - lastPathW, pathW);
+                Lanes midPathW = FusedMultiplyAdd(onward, pathW - lastPathW, pathW);
                 lastPathW = pathW;
                 Lanes lost = duty * FusedMultiplyAdd(midA * midA, c.LoopOhm, midPathW);
-                w0 = shape.ElectronicsAt == 0 ? w0 + lost : w0;
-                w1 = shape.ElectronicsAt == 1 ? w1 + lost : w1;
-                w2 = shape.ElectronicsAt == 2 ? w2 + lost : w2;
-                w3 = shape.ElectronicsAt == 3 ? w3 + lost : w3;
+                w0 = TForm.ElectronicsAt(shape) == 0 ? w0 + lost : w0;
+                w1 = TForm.ElectronicsAt(shape) == 1 ? w1 + lost : w1;
+                w2 = TForm.ElectronicsAt(shape) == 2 ? w2 + lost : w2;
+                w3 = TForm.ElectronicsAt(shape) == 3 ? w3 + lost : w3;
             }
 
-            charge = FusedMultiplyAdd(zero - meanA, c.PerCapacity, charge);
-            v1 = FusedMultiplyAdd(c.ShortKeep, v1, c.ShortTake * (shortOhm * meanA));
-            v2 = FusedMultiplyAdd(c.LongKeep, v2, c.LongTake * (longOhm * meanA));
+            charge = FusedMultiplyAdd(c.MinusPerCapacity, meanA, charge);
+            v1 = FusedMultiplyAdd(c.ShortKeep, v1, TForm.UsesOhms(shape) ? c.ShortTake * (shortOhm * meanA) : shortOhm * meanA);
+            v2 = FusedMultiplyAdd(c.LongKeep, v2, TForm.UsesOhms(shape) ? c.LongTake * (longOhm * meanA) : longOhm * meanA);
             if (TForm.Lags(shape))
             {
-                Lanes moved = FusedMultiplyAdd(c.S0, t0, FusedMultiplyAdd(c.S1, t1, FusedMultiplyAdd(c.S2, t2, c.S3 * t3)));
-                Lanes driven = FusedMultiplyAdd(c.SP0, w0, FusedMultiplyAdd(c.SP1, w1, FusedMultiplyAdd(c.SP2, w2, c.SP3 * w3)));
+                Lanes moved = FusedMultiplyAdd(c.S0, t0, FusedMultiplyAdd(c.S1, t1, Third<TForm>(shape, c.S2, t2, c.S3, t3)));
+                Lanes driven = FusedMultiplyAdd(c.SP0, w0, FusedMultiplyAdd(c.SP1, w1, Third<TForm>(shape, c.SP2, w2, c.SP3, w3)));
                 sensor = FusedMultiplyAdd(c.SS, sensor, moved + driven);
             }
 
             (l0, l1, l2, l3) = (t0, t1, t2, t3);
-            t0 = FusedMultiplyAdd(c.E00, l0, FusedMultiplyAdd(c.E01, l1, FusedMultiplyAdd(c.E02, l2, c.E03 * l3))) + FusedMultiplyAdd(c.P00, w0, c.P01 * w1);
-            t1 = FusedMultiplyAdd(c.E10, l0, FusedMultiplyAdd(c.E11, l1, FusedMultiplyAdd(c.E12, l2, c.E13 * l3))) + FusedMultiplyAdd(c.P10, w0, c.P11 * w1);
-            t2 = FusedMultiplyAdd(c.E20, l0, FusedMultiplyAdd(c.E21, l1, FusedMultiplyAdd(c.E22, l2, c.E23 * l3))) + FusedMultiplyAdd(c.P20, w0, c.P21 * w1);
-            t3 = FusedMultiplyAdd(c.E30, l0, FusedMultiplyAdd(c.E31, l1, FusedMultiplyAdd(c.E32, l2, c.E33 * l3))) + FusedMultiplyAdd(c.P30, w0, c.P31 * w1);
-            if (TForm.HasCells(shape) || TForm.HasElectronics(shape) || TForm.CurvedElsewhere(shape))
+            t0 = FusedMultiplyAdd(c.E00, l0, FusedMultiplyAdd(c.E01, l1, Third<TForm>(shape, c.E02, l2, c.E03, l3)));
+            t1 = FusedMultiplyAdd(c.E10, l0, FusedMultiplyAdd(c.E11, l1, Third<TForm>(shape, c.E12, l2, c.E13, l3)));
+            t2 = FusedMultiplyAdd(c.E20, l0, FusedMultiplyAdd(c.E21, l1, Third<TForm>(shape, c.E22, l2, c.E23, l3)));
+            t3 = TForm.FourNodes(shape) ? FusedMultiplyAdd(c.E30, l0, FusedMultiplyAdd(c.E31, l1, Third<TForm>(shape, c.E32, l2, c.E33, l3))) : zero;
+            if (TForm.CellAt(shape) >= 0 || TForm.ElectronicsAt(shape) >= 0 || TForm.CurvedElsewhere(shape))
             {
-                t0 += FusedMultiplyAdd(c.P02, w2, c.P03 * w3);
-                t1 += FusedMultiplyAdd(c.P12, w2, c.P13 * w3);
-                t2 += FusedMultiplyAdd(c.P22, w2, c.P23 * w3);
-                t3 += FusedMultiplyAdd(c.P32, w2, c.P33 * w3);
+                t0 += Third<TForm>(shape, c.P02, w2, c.P03, w3);
+                t1 += Third<TForm>(shape, c.P12, w2, c.P13, w3);
+                t2 += Third<TForm>(shape, c.P22, w2, c.P23, w3);
+                t3 = TForm.FourNodes(shape) ? t3 + Third<TForm>(shape, c.P32, w2, c.P33, w3) : zero;
             }
 
-            if (!any)
-            {
-                stepLow = TForm.Works(shape) ? Create(double.PositiveInfinity) : stepLow;
-            }
-            else
+            // The heater's watts are known last.
+            t0 = FusedMultiplyAdd(c.P00, w0, FusedMultiplyAdd(c.P01, w1, t0));
+            t1 = FusedMultiplyAdd(c.P10, w0, FusedMultiplyAdd(c.P11, w1, t1));
+            t2 = FusedMultiplyAdd(c.P20, w0, FusedMultiplyAdd(c.P21, w1, t2));
+            t3 = TForm.FourNodes(shape) ? FusedMultiplyAdd(c.P30, w0, FusedMultiplyAdd(c.P31, w1, t3)) : zero;
+            if (TWork.AtHand)
             {
                 // A piece that lasts through the step is also as low as at its end.
-                stepLow = ConditionalSelect(LessThan(s.WorkEndS, now + c.StepS), stepLow, MinNative(stepLow, TForm.WorksAtSecond(shape) ? t1 : t0));
+                stepLow = ConditionalSelect(LessThan(s.WorkEndS, now + stepS), stepLow, MinNative(stepLow, TForm.WorksAtSecond(shape) ? t1 : t0));
                 stepLow = ConditionalSelect(LessThan(zero, worked), stepLow, Create(double.PositiveInfinity));
             }
 
-            now += c.StepS;
+            if (TWork.AtHand)
+            {
+                now = Create((double)(first + k + 1)) * stepS;
+            }
+
             if (TForm.Samples(shape))
             {
                 phase = phase + 1 == shape.StepsPerSample ? 0 : phase + 1;
             }
         }
 
+        if (!TWork.AtHand && k > 0)
+        {
+            // The step before these was lived through, and no work was in them.
+            s.LowAtWork = MinNative(s.LowAtWork, stepLow);
+            stepLow = Create(double.PositiveInfinity);
+        }
+
         (s.Charge, s.ShortV, s.LongV, s.T0, s.T1, s.T2, s.T3, s.Sensor, s.IntegralW, s.Duty) = (charge, v1, v2, t0, t1, t2, t3, sensor, integral, duty);
         (s.LastA, s.LastW, s.LastPathW, s.LastT0, s.LastT1, s.LastT2, s.LastT3) = (lastA, lastW, lastPathW, l0, l1, l2, l3);
-        (s.High0, s.High1, s.High2, s.High3, s.LowV, s.HighA, s.LowAtWork, s.StepLow, s.LoadJ, s.WorkJ) = (high0, high1, high2, high3, lowV, highA, lowAtWork, stepLow, loadJ, workJ);
-        (s.PerCellK, s.Factor) = (perCellK, factor);
-        (s.LastV, s.LastCharge, s.PackA, s.LoadW, s.LoadV, s.Phase, s.Fresh, s.NowS, s.WorkLeftJ) = (lastV, lastCharge, amps, watts, loadV, phase, fresh, now, left);
+        (s.PerCellK, s.Factor, s.StepLow, s.LastV, s.LastCharge, s.Phase, s.WorkLeftJ) = (perCellK, factor, stepLow, lastV, lastCharge, phase, left);
+        s.Step = first + k;
+        s.NowS = Create((double)s.Step) * stepS;
         return k;
     }
 
+    /// <summary>What the third node adds, and the fourth where there is one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Lanes Radiated(SwiftCoefs c, Lanes coefficient, Lanes rise)
+    private static Lanes Third<TForm>(in SwiftShape shape, Lanes of2, Lanes third, Lanes of3, Lanes fourth)
+        where TForm : struct, ISwiftForm => TForm.FourNodes(shape) ? FusedMultiplyAdd(of2, third, of3 * fourth) : of2 * third;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Lanes Radiated(in SwiftCoefs c, Lanes coefficient, Lanes rise)
     {
         Lanes kelvin = c.AirK + rise;
         Lanes square = kelvin * kelvin;
-        return coefficient * FusedMultiplyAdd(square, square, Create(0.0) - c.AirK4);
+        return coefficient * FusedMultiplyAdd(square, square, c.MinusAirK4);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -294,5 +340,5 @@ internal static class SwiftKernel
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Lanes Curved(SwiftCoefs c, Lanes radiating, Lanes convecting, Lanes rise) => Radiated(c, radiating, rise) + (c.Shape.Convects ? Convected(convecting, rise) : Create(0.0));
+    private static Lanes Curved(in SwiftCoefs c, Lanes radiating, Lanes convecting, Lanes rise) => Radiated(in c, radiating, rise) + (c.Shape.Convects ? Convected(convecting, rise) : Create(0.0));
 }

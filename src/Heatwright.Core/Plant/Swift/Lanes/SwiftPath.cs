@@ -17,7 +17,7 @@ internal static class SwiftPath
     /// <param name="lossW">Lost in the module.</param>
     /// <param name="none">Lanes without a steady point.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void StepUp(SwiftCoefs c, Lanes openV, Lanes sourceOhm, Lanes loadOhm, Lanes perLoadOhm, out Lanes inputA, out Lanes outV, out Lanes lossW, out Lanes none)
+    public static void StepUp(in SwiftCoefs c, Lanes openV, Lanes sourceOhm, Lanes loadOhm, Lanes perLoadOhm, out Lanes inputA, out Lanes outV, out Lanes lossW, out Lanes none)
     {
         Lanes zero = Create(0.0);
         Lanes far = Create(double.PositiveInfinity);

@@ -11,14 +11,13 @@ internal sealed class SwiftRun
 
     private readonly AssembledTool[] tools;
     private readonly double stepS, mostS;
-    private readonly SwiftCoefs c;
-    private readonly SwiftState s = new();
+    private readonly SwiftStore store = SwiftStore.Take();
     private readonly SwiftResult[] results;
     private readonly SwiftCurves curves;
     private readonly SwiftWork work;
     private readonly int[] order;
     private readonly int working;
-    private readonly bool plain;
+    private readonly Form form;
     private readonly bool[] running = new bool[Lanes.Count];
     private readonly double[] stretchEnd = new double[Lanes.Count], targetRise = new double[Lanes.Count];
     private readonly SwiftDesk desk = new();
@@ -31,8 +30,8 @@ internal sealed class SwiftRun
     public SwiftRun(AssembledTool[] tools, double stepS)
     {
         (this.tools, this.stepS, mostS) = (tools, stepS, tools.Min(tool => tool.MaxS));
-        c = SwiftFill.Coefs(tools, stepS);
-        plain = PlainForm.Serves(c.Shape);
+        SwiftFill.Coefs(ref c, tools, stepS);
+        form = PlainForm.Serves(c.Shape) ? Form.Plain : BuiltForm<Straight>.Serves(c.Shape) ? Form.Straight : BuiltForm<SteppedUp>.Serves(c.Shape) ? Form.SteppedUp : Form.Any;
         point = new SwiftPoint(tools, c.Shape.CellAt, desk);
         order = SwiftPlan.Order(tools[0].Network);
         working = c.Shape.WorksAtSecond ? 1 : 0;
@@ -43,7 +42,20 @@ internal sealed class SwiftRun
         Begin();
     }
 
-    public (SwiftCoefs Coefs, SwiftState State) Inside => (c, s);
+    private enum Form
+    {
+        Any,
+        Plain,
+        Straight,
+        SteppedUp,
+    }
+
+    /// <summary>Where its numbers stand.</summary>
+    public SwiftStore Inside => store;
+
+    private ref SwiftCoefs c => ref store.Coefs;
+
+    private ref SwiftState s => ref store.State;
 
     /// <summary>Runs to the end of every lane.</summary>
     /// <param name="instantSteps">Steps at whose start the trace is taken, rising.</param>
@@ -73,7 +85,7 @@ internal sealed class SwiftRun
             }
         }
 
-        desk.Read(s);
+        desk.Read(in s);
         for (int i = 0; i < Lanes.Count; i++)
         {
             if (running[i])
@@ -82,36 +94,52 @@ internal sealed class SwiftRun
             }
         }
 
+        store.GiveBack();
         return results;
     }
 
     /// <summary>Lanes that still run, as they stood at the start of the last step. A tool that runs alone fills all lanes and has the slot of its own number.</summary>
     private void Put(SwiftTrace trace, int instant, int firstLane, Lanes counted)
     {
-        int batch = firstLane / Lanes.Count;
+        int first = firstLane - (firstLane % Lanes.Count);
         Lanes which = BitwiseAnd(counted, s.Alive);
         for (int place = 0; place < order.Length; place++)
         {
-            trace.Put(batch, order[place], instant, c.AirC + (place switch { 0 => s.LastT0, 1 => s.LastT1, 2 => s.LastT2, _ => s.LastT3 }), which);
+            trace.Put(first, order[place], instant, c.AirC + (place switch { 0 => s.LastT0, 1 => s.LastT1, 2 => s.LastT2, _ => s.LastT3 }), which);
         }
 
-        trace.Put(batch, SwiftTrace.SensorAt, instant, s.Sensor + c.AirC, which);
-        trace.Put(batch, SwiftTrace.PackVAt, instant, s.LastV, which);
-        trace.Put(batch, SwiftTrace.LoadWAt, instant, s.Duty * s.LoadW, which);
-        trace.Put(batch, SwiftTrace.ChargeAt, instant, s.LastCharge, which);
+        trace.Put(first, SwiftTrace.SensorAt, instant, s.Sensor + c.AirC, which);
+        trace.Put(first, SwiftTrace.PackVAt, instant, s.LastV, which);
+        trace.Put(first, SwiftTrace.LoadWAt, instant, s.Duty * s.LastW, which);
+        trace.Put(first, SwiftTrace.ChargeAt, instant, s.LastCharge, which);
     }
 
     private void Walk(long until)
     {
         while (step < until && alive > 0)
         {
-            step += plain ? SwiftKernel.Advance<PlainForm>(c, s, (int)(until - step)) : SwiftKernel.Advance<AnyForm>(c, s, (int)(until - step));
-            if (step < until)
+            // The first step has none before it.
+            int most = step == 0 ? 1 : (int)(until - step);
+            int rest = c.Shape.Works ? work.Rests(s.NowS.GetElement(0), stepS, most) : most;
+            int steps = rest > 0 ? rest : most;
+            int taken = form switch
+            {
+                Form.Plain => Advance<PlainForm>(steps, rest > 0),
+                Form.Straight => Advance<BuiltForm<Straight>>(steps, rest > 0),
+                Form.SteppedUp => Advance<BuiltForm<SteppedUp>>(steps, rest > 0),
+                _ => Advance<AnyForm>(steps, rest > 0),
+            };
+            step += taken;
+            (s.Onward, s.MinusOnward) = step > 0 ? (Create(0.5), Create(-0.5)) : (s.Onward, s.MinusOnward);
+            if (taken < steps)
             {
                 Look();
             }
         }
     }
+
+    private int Advance<TForm>(int steps, bool rests)
+        where TForm : struct, ISwiftForm => rests ? SwiftKernel.Advance<TForm, AtRest>(in c, ref s, steps) : SwiftKernel.Advance<TForm, AtHand>(in c, ref s, steps);
 
     private void Begin()
     {
@@ -139,28 +167,31 @@ internal sealed class SwiftRun
             stretchEnd[i] = curves.Enter(i, tools[i].Pack!.StartCharge);
         }
 
-        curves.Give(c);
+        curves.Give(ref c);
         Post();
     }
 
     private void Post()
     {
-        c.StretchEnd = Create<double>(stretchEnd);
-        c.TargetRise = Create<double>(targetRise);
-        work.Give(s);
+        // A lane that has ended asks for nothing more.
+        c.StretchEnd = SwiftFill.Each(i => running[i] ? stretchEnd[i] : double.NegativeInfinity);
+        c.TargetRise = SwiftFill.Each(i => running[i] ? targetRise[i] : double.PositiveInfinity);
+        c.CutoffV = SwiftFill.Each(i => running[i] ? tools[i].CutoffV : double.NegativeInfinity);
+        c.TripA = SwiftFill.Each(i => running[i] ? tools[i].Pack!.TripA : double.PositiveInfinity);
+        work.Give(ref s);
         s.Alive = SwiftFill.Each(i => running[i] ? BitConverter.Int64BitsToDouble(-1) : 0);
     }
 
     /// <summary>Sees to every lane that asked for it.</summary>
     private void Look()
     {
-        if (work.ClosesAlone(c, s, working == 0 ? s.T0 : s.T1, results))
+        if (work.ClosesAlone(in c, ref s, working == 0 ? s.T0 : s.T1, results))
         {
             return;
         }
 
-        desk.Read(s);
-        work.Read(s);
+        desk.Read(in s);
+        work.Read(in s);
         bool bent = false;
         for (int i = 0; i < Lanes.Count; i++)
         {
@@ -172,7 +203,7 @@ internal sealed class SwiftRun
 
         if (bent)
         {
-            curves.Give(c);
+            curves.Give(ref c);
         }
 
         Post();
@@ -280,6 +311,7 @@ internal sealed class SwiftRun
         }
 
         work.CountOpen(i, atS, ref r);
+        work.Leave(i);
         running[i] = false;
         alive--;
     }

@@ -3,7 +3,7 @@ using Lanes = System.Runtime.Intrinsics.Vector256<double>;
 namespace Heatwright.Plant;
 
 /// <summary>What moves, in lanes, at the start of a step; and what the last step left for the next.</summary>
-internal sealed class SwiftState
+internal struct SwiftState
 {
     public Lanes Charge, ShortV, LongV, T0, T1, T2, T3, Sensor, IntegralW, Duty;
 
@@ -25,8 +25,8 @@ internal sealed class SwiftState
     /// <summary>Lanes that still run.</summary>
     public Lanes Alive;
 
-    /// <summary>Terminal volts where a lane was stopped for a look; on-state amps, load watts and load volts at the latest instant looked at.</summary>
-    public Lanes PackV, PackA, LoadW, LoadV;
+    /// <summary>Terminal volts and on-state amps where a lane was stopped for a look.</summary>
+    public Lanes PackV, PackA;
 
     public Lanes High0, High1, High2, High3, LowV, HighA, LowAtWork;
 
@@ -42,9 +42,12 @@ internal sealed class SwiftState
     /// <summary>Lanes at their cut-off, and lanes whose path is gone: no steady point of the module, or a tripped protection.</summary>
     public Lanes Cut, Gone;
 
+    /// <summary>Steps since the start.</summary>
+    public long Step;
+
     /// <summary>Step within the control period.</summary>
     public int Phase;
 
-    /// <summary>No step before: values in the middle are those of the start.</summary>
-    public bool Fresh = true;
+    /// <summary>How much of the last step's change is drawn on to the middle of the step to come: half; nothing where there is no step before.</summary>
+    public Lanes Onward, MinusOnward;
 }

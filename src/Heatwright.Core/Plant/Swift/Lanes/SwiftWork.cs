@@ -12,6 +12,7 @@ internal sealed class SwiftWork
     private readonly AssembledTool[] tools;
     private readonly int[] pieces = new int[Lanes.Count];
     private readonly bool[] missed = new bool[Lanes.Count];
+    private double firstS = double.PositiveInfinity;
     private readonly double[] zeroS = new double[Lanes.Count], startS = new double[Lanes.Count], endS = new double[Lanes.Count], leftJ = new double[Lanes.Count];
 
     /// <param name="tools">One a lane.</param>
@@ -31,10 +32,19 @@ internal sealed class SwiftWork
     /// <summary>When the piece at hand is over, s.</summary>
     public IReadOnlyList<double> EndS => endS;
 
-    public void Give(SwiftState s) =>
+    public void Give(ref SwiftState s)
+    {
         (s.WorkStartS, s.WorkEndS, s.WorkLeftJ) = (Create<double>(startS), Create<double>(endS), Create<double>(leftJ));
+        firstS = startS.Min();
+    }
 
-    public void Read(SwiftState s) => s.WorkLeftJ.CopyTo(leftJ);
+    /// <summary>Steps, from now on, in which no lane is at work; at most so many.</summary>
+    public int Rests(double nowS, double stepS, int most) => (int)Math.Clamp(Math.Floor(((firstS - nowS) / stepS) - 1e-6), 0, most);
+
+    /// <summary>A lane that has ended works no more.</summary>
+    public void Leave(int lane) => (startS[lane], endS[lane]) = (double.PositiveInfinity, double.PositiveInfinity);
+
+    public void Read(in SwiftState s) => s.WorkLeftJ.CopyTo(leftJ);
 
     /// <summary>The work of a lane that waits for its target may begin.</summary>
     public void TargetReached(int lane, double atS, double nowS)
@@ -48,17 +58,17 @@ internal sealed class SwiftWork
 
     /// <summary>Most looks are for pieces whose time is over, with others behind them and nothing else: those are closed here, which needs little of the lanes' state.</summary>
     /// <returns>Whether that was all.</returns>
-    public bool ClosesAlone(SwiftCoefs c, SwiftState s, Lanes workingRise, SwiftResult[] results)
+    public bool ClosesAlone(in SwiftCoefs c, ref SwiftState s, Lanes workingRise, SwiftResult[] results)
     {
         Lanes other = BitwiseOr(BitwiseOr(s.Cut, s.Gone), BitwiseOr(LessThan(s.Charge, c.StretchEnd), LessThan(c.TargetRise, workingRise)));
         other = BitwiseOr(other, LessThanOrEqual(s.Charge, Create(0.0)));
-        uint over = s.Alert.ExtractMostSignificantBits();
+        ulong over = s.Alert.ExtractMostSignificantBits();
         if (BitwiseAnd(other, s.Alert).ExtractMostSignificantBits() != 0 || AnyLast(over))
         {
             return false;
         }
 
-        Read(s);
+        Read(in s);
         for (int i = 0; i < Lanes.Count; i++)
         {
             if (IsSet(over, i))
@@ -67,7 +77,7 @@ internal sealed class SwiftWork
             }
         }
 
-        Give(s);
+        Give(ref s);
         return true;
     }
 
@@ -104,9 +114,9 @@ internal sealed class SwiftWork
         }
     }
 
-    private static bool IsSet(uint mask, int lane) => (mask & (1u << lane)) != 0;
+    private static bool IsSet(ulong mask, int lane) => (mask & (1ul << lane)) != 0;
 
-    private bool AnyLast(uint over)
+    private bool AnyLast(ulong over)
     {
         bool any = false;
         for (int i = 0; i < Lanes.Count; i++)
