@@ -15,8 +15,11 @@ foreach (string name in wanted)
         case "plant-check":
             PlantTimings.Check(Console.Out, Folder());
             break;
+        case "pages":
+            await PageTimings.Run(Console.Out, Folder());
+            break;
         default:
-            Console.Error.WriteLine($"No measurement is called '{name}'. There are: logs, plant, plant-check.");
+            Console.Error.WriteLine($"No measurement is called '{name}'. There are: logs, plant, plant-check, pages.");
             return 2;
     }
 }

@@ -7,7 +7,11 @@ namespace Heatwright.Web;
 public sealed record PlotLine(string Name, double[] X, double[] Y, string Colour);
 
 /// <summary>The range between two curves.</summary>
-public sealed record PlotBand(double[] X, double[] Low, double[] High, string Colour);
+public sealed record PlotBand(double[] X, double[] Low, double[] High, string Colour)
+{
+    /// <summary>What it is the range of.</summary>
+    public string Name { get; init; } = "90 of 100 draws";
+}
 
 /// <summary>Readings of a picture.</summary>
 public sealed record PlotPoints(string Name, double[] X, double[] Y);

@@ -186,6 +186,14 @@ public sealed class BrowserTests(ServedStudy served)
         }
     }
 
+    [Fact]
+    public async Task A_picture_reads_values_draws_a_stretch_larger_and_is_taken_away_as_csv_svg_and_png()
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Launch(playwright);
+        await TakenPictures.Run(served, browser);
+    }
+
     private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
 
     private static async Task<IBrowser> Launch(IPlaywright playwright)

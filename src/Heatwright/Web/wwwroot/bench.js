@@ -10,7 +10,15 @@
     root.dataset.theme = chosen;
   }
 
+  // The script that looks into pictures comes only where there is one: the start page stays light.
+  const pictures = () => {
+    if (document.querySelector("figure.pic, .loop, table.takes, .drawing img") && !document.querySelector("script[src='/picture.js']")) {
+      document.head.append(Object.assign(document.createElement("script"), { src: "/picture.js" }));
+    }
+  };
+
   addEventListener("DOMContentLoaded", () => {
+    pictures();
     const button = document.getElementById("theme");
     const name = () => { button.textContent = dark() ? "Light" : "Dark"; };
     button.hidden = false;

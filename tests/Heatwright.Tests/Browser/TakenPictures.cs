@@ -1,0 +1,102 @@
+using System.Buffers.Binary;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using Heatwright.Tests.Web;
+using Microsoft.Playwright;
+
+namespace Heatwright.Tests.Browser;
+
+/// <summary>Pictures looked into and taken away in a real browser: read values, a stretch drawn larger, CSV, SVG and PNG.</summary>
+internal static class TakenPictures
+{
+    public static async Task Run(ServedStudy served, IBrowser browser)
+    {
+        await using var context = await browser.NewContextAsync(new() { ColorScheme = ColorScheme.Dark, AcceptDownloads = true });
+        var page = await context.NewPageAsync();
+        List<string> said = [];
+        page.Console += (_, message) => said.Add($"{message.Type}: {message.Text}");
+        page.PageError += (_, error) => said.Add($"script: {error}");
+        await page.GotoAsync(new Uri(served.Client.BaseAddress!, "/predictions/A").ToString());
+        var piece = page.Locator(".piece").Filter(new() { Has = page.Locator("h2", new() { HasTextString = "Pack" }) });
+        await piece.Locator(".pic-tools").WaitForAsync();
+
+        // The file to take away holds the pack's volts as the study's own result has them.
+        var band = served.Result.Verdicts[0].Prediction!.Bands.Single(one => one.Name == "pack");
+        string[] rows = (await File.ReadAllTextAsync(await Taken(page, piece, "csv"), TestContext.Current.CancellationToken)).Trim().Split('\n');
+        Assert.Equal("\"time, min\",\"90 of 100 draws, low (pack, V)\",\"90 of 100 draws, high (pack, V)\",\"middle run (pack, V)\"", rows[0]);
+        Assert.Equal(band.TimesS.Length, rows.Length - 1);
+        string[] tenth = rows[11].Split(',');
+        Assert.Equal(band.TimesS[10] / 60, Number(tenth[0]), 1e-4 * band.TimesS[10]);
+        Assert.Equal(band.Middle[10], Number(tenth[3]), 1e-4);
+        Assert.Equal(band.Low[10], Number(tenth[1]), 1e-4);
+
+        // The picture: 1920 by 1080, curves and words, in the colours of the light whatever the page wears, with text that a hall can read.
+        var svg = XDocument.Parse(await File.ReadAllTextAsync(await Taken(page, piece, "svg"), TestContext.Current.CancellationToken)).Root!;
+        Assert.Equal(("1920", "1080", "0 0 860 484"), (svg.Attribute("width")!.Value, svg.Attribute("height")!.Value, svg.Attribute("viewBox")!.Value));
+        var texts = svg.Elements().Where(one => one.Name.LocalName == "text").ToArray();
+        Assert.Contains(texts, text => text.Value == "time, min");
+        Assert.All(texts, text => Assert.True(Number(text.Attribute("font-size")!.Value) * 1920 / 860 >= 24));
+        Assert.Contains(svg.Elements(), one => one.Attribute("d")?.Value.Count(c => c == 'L') > 50 && one.Attribute("stroke")!.Value == "rgb(160, 64, 2)"); // the light's second curve
+        byte[] png = await File.ReadAllBytesAsync(await Taken(page, piece, "png"), TestContext.Current.CancellationToken);
+        Assert.Equal((1920, 1080), (BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16, 4)), BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20, 4))));
+        Assert.InRange(png.Length, 8_000, 2_000_000);
+
+        // By keys: the first place is the first row, a step is the next; plus draws half of it, nought all again.
+        var figure = piece.Locator("figure.pic");
+        await figure.FocusAsync();
+        await page.Keyboard.PressAsync("Home");
+        string read = await piece.Locator(".reads").InnerTextAsync();
+        Assert.Contains("time 0 min", read, StringComparison.Ordinal);
+        double first = Number(Regex.Match(read, "middle run ([0-9.]+) V").Groups[1].Value);
+        Assert.Equal(band.Middle[0], first, 0.005);
+        await page.Keyboard.PressAsync("ArrowRight");
+        Assert.NotEqual(read, await piece.Locator(".reads").InnerTextAsync());
+        string whole = await Curve(figure);
+        await page.Keyboard.PressAsync("+");
+        Assert.NotEqual(whole, await Curve(figure));
+        await page.Keyboard.PressAsync("0");
+        Assert.True(await piece.Locator("[data-do=whole]").IsDisabledAsync());
+
+        // By pointer: the values where it stands, and a stretch that is drawn across.
+        var box = (await figure.Locator("svg:visible").BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        Assert.DoesNotContain("time 0 min", await piece.Locator(".reads").InnerTextAsync(), StringComparison.Ordinal);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(box.X + (box.Width * 0.8f), box.Y + (box.Height / 2));
+        await page.Mouse.UpAsync();
+        Assert.False(await piece.Locator("[data-do=whole]").IsDisabledAsync());
+
+        // Drawings that head tables, tables that draw, and the section of the handle can be taken away, too.
+        foreach (var (path, place, ending) in new[] { ("/arrangements/B", ".loop >> nth=0", "csv"), ("/arrangements/B", ".loop >> nth=0", "png"), ("/predictions/A", "table.takes >> nth=0", "svg"), ("/comparison", ".value-plot", "png"), ("/comparison", ".value-plot", "csv"), ("/build-sheet/A", ".drawing", "png"), ("/trials/round-pulses", "figure.pic >> nth=0", "csv") })
+        {
+            await page.GotoAsync(new Uri(served.Client.BaseAddress!, path).ToString());
+            var tools = page.Locator(place).Locator("xpath=following-sibling::*[1]");
+            await tools.Locator($"[data-do={ending}]").WaitForAsync();
+            string file = await Taken(page, tools, ending);
+            Assert.True(new FileInfo(file).Length > 60, $"{path}: {ending}");
+            if (path == "/arrangements/B" && ending == "csv")
+            {
+                // The loop's own table, element by element: what the page shows is what the command says.
+                string[] lines = await File.ReadAllLinesAsync(file, TestContext.Current.CancellationToken);
+                Assert.StartsWith(",,part,ohms,volts,watts", lines[0], StringComparison.Ordinal);
+                Assert.Contains(lines, line => line.Contains("Step-up", StringComparison.Ordinal));
+            }
+        }
+
+        await page.GotoAsync(new Uri(served.Client.BaseAddress!, "/").ToString());
+        Assert.Equal(0, await page.EvaluateAsync<int>("document.querySelectorAll(\"script[src='/picture.js']\").length")); // the start page stays light
+        Assert.Empty(said);
+    }
+
+    private static async Task<string> Taken(IPage page, ILocator place, string ending)
+    {
+        var file = await page.RunAndWaitForDownloadAsync(() => place.Locator($"[data-do={ending}]").ClickAsync(), new() { Timeout = 120_000 });
+        Assert.EndsWith("." + ending, file.SuggestedFilename, StringComparison.Ordinal);
+        return (await file.PathAsync())!;
+    }
+
+    private static async Task<string> Curve(ILocator figure) => (await figure.Locator("svg:visible path.curve").GetAttributeAsync("d"))!;
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+}
