@@ -1,7 +1,9 @@
 using System.Buffers.Binary;
 using System.Globalization;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using Heatwright.Tests.Journeys;
 using Heatwright.Tests.Web;
 using Microsoft.Playwright;
 
@@ -68,25 +70,51 @@ internal static class TakenPictures
         Assert.False(await piece.Locator("[data-do=whole]").IsDisabledAsync());
 
         // Drawings that head tables, tables that draw, and the section of the handle can be taken away, too.
-        foreach (var (path, place, ending) in new[] { ("/arrangements/B", ".loop >> nth=0", "csv"), ("/arrangements/B", ".loop >> nth=0", "png"), ("/predictions/A", "table.takes >> nth=0", "svg"), ("/comparison", ".value-plot", "png"), ("/comparison", ".value-plot", "csv"), ("/build-sheet/A", ".drawing", "png"), ("/trials/round-pulses", "figure.pic >> nth=0", "csv") })
+        Dictionary<string, string> files = [];
+        foreach (var (path, place, ending) in new[] { ("/arrangements/B", ".loop >> nth=0", "csv"), ("/arrangements/B", ".loop >> nth=0", "png"), ("/predictions/A", "table.takes >> nth=0", "csv"), ("/predictions/A", "table.takes >> nth=0", "svg"), ("/comparison", ".value-plot", "png"), ("/comparison", ".value-plot", "csv"),
+            ("/comparison/A", "table.tornado >> nth=0", "csv"), ("/comparison/A", "table.tornado >> nth=0", "png"), ("/build-sheet/A", ".drawing", "svg"), ("/build-sheet/A", ".drawing", "png"), ("/trials/round-pulses", "figure.pic >> nth=0", "csv") })
         {
             await page.GotoAsync(new Uri(served.Client.BaseAddress!, path).ToString());
-            var tools = page.Locator(place).Locator("xpath=following-sibling::*[1]");
+            var tools = page.Locator(place).Locator("xpath=following-sibling::*[contains(@class, 'pic-tools')][1]");
             await tools.Locator($"[data-do={ending}]").WaitForAsync();
             string file = await Taken(page, tools, ending);
             Assert.True(new FileInfo(file).Length > 60, $"{path}: {ending}");
-            if (path == "/arrangements/B" && ending == "csv")
+            if (ending == "csv")
             {
-                // The loop's own table, element by element: what the page shows is what the command says.
-                string[] lines = await File.ReadAllLinesAsync(file, TestContext.Current.CancellationToken);
-                Assert.StartsWith(",,part,ohms,volts,watts", lines[0], StringComparison.Ordinal);
-                Assert.Contains(lines, line => line.Contains("Step-up", StringComparison.Ordinal));
+                files[path] = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
             }
         }
 
+        SameAsTheCommand(served, files["/arrangements/B"], files["/predictions/A"]);
         await page.GotoAsync(new Uri(served.Client.BaseAddress!, "/").ToString());
         Assert.Equal(0, await page.EvaluateAsync<int>("document.querySelectorAll(\"script[src='/picture.js']\").length")); // the start page stays light
         Assert.Empty(said);
+    }
+
+    /// <summary>What is taken away holds the numbers that 'loop' and 'study' give to machines, as far as the page shows them.</summary>
+    private static void SameAsTheCommand(ServedStudy served, string loop, string energies)
+    {
+        using var bench = new Bench();
+        var (exit, output, error) = bench.Type("loop", served.Opened.Path, "B", "--json");
+        Assert.True(exit == 0, error);
+        using var json = JsonDocument.Parse(output);
+        string[] rows = loop.Trim().Split('\n');
+        Assert.Equal("before it,part,ohms,volts,watts", rows[0]);
+        foreach (var (row, step) in rows.Skip(1).Zip(json.RootElement.GetProperty("loop").EnumerateArray()))
+        {
+            var found = Regex.Match(row, "([0-9.]+) ± [^,]*,-([0-9.]+) V,([0-9.]+) W$");
+            Assert.True(found.Success, row);
+            Assert.Equal(step.GetProperty("voltsFull").GetProperty("value").GetDouble(), Number(found.Groups[2].Value), 0.0051);
+            Assert.Equal(step.GetProperty("wattsFull").GetProperty("value").GetDouble(), Number(found.Groups[3].Value), 0.051);
+        }
+
+        Assert.Contains(rows, row => row.Contains("Step-up", StringComparison.Ordinal));
+        var joules = served.Json.GetProperty("arrangements")[0].GetProperty("prediction").GetProperty("energiesJ");
+        Assert.Equal("out of the cells,J,mean W", energies.Split('\n')[0]);
+        foreach (var (name, key) in new[] { ("into the load", "load"), ("lost in the cells", "cells"), ("\"lost in contacts, leads, switch, boards\"", "loop") })
+        {
+            Assert.Equal(joules.GetProperty(key).GetDouble(), Number(Regex.Match(energies, $"^{name},([0-9.]+),", RegexOptions.Multiline).Groups[1].Value), 0.51);
+        }
     }
 
     private static async Task<string> Taken(IPage page, ILocator place, string ending)

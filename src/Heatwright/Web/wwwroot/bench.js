@@ -12,13 +12,16 @@
 
   // The script that looks into pictures comes only where there is one: the start page stays light.
   const pictures = () => {
-    if (document.querySelector("figure.pic, .loop, table.takes, .drawing img") && !document.querySelector("script[src='/picture.js']")) {
+    if (document.querySelector("script[src='/picture.js']")) {
+      document.dispatchEvent(new Event("heatwright:pictures"));
+    } else if (document.querySelector("figure.pic, .loop, table.takes, .drawing img")) {
       document.head.append(Object.assign(document.createElement("script"), { src: "/picture.js" }));
     }
   };
 
   addEventListener("DOMContentLoaded", () => {
     pictures();
+    new MutationObserver(pictures).observe(document.getElementById("work") ?? document.body, { childList: true, subtree: true }); // a page that follows the study brings new ones
     const button = document.getElementById("theme");
     const name = () => { button.textContent = dark() ? "Light" : "Dark"; };
     button.hidden = false;

@@ -101,6 +101,7 @@
   const words = cell => {
     const copy = cell.cloneNode(true);
     copy.querySelectorAll(".off, svg, .origin").forEach(one => one.remove());
+    copy.querySelectorAll("small, mark").forEach(one => one.before(" "));
     return copy.textContent.replace(/\s+/g, " ").trim();
   };
   const laid = (source, parts) => {
@@ -224,7 +225,12 @@
   const csv = figure => {
     if (!figure.querySelector("[data-series]")) {
       const source = figure.matches("figure") ? figure.parentElement.querySelector("details.behind table") : figure;
-      return source ? table(source).map(row => row.map(cell => field(cell.text.replaceAll("−", "-"))).join(",")).join("\n") + "\n" : "";
+      const rows = source ? table(source).map(row => row.filter(one => !one.cell.matches(".sym, .share")).map(one => one.text.replaceAll("−", "-"))) : [];
+      if (figure.matches(".loop")) {
+        rows[0][0] = "before it";
+      }
+
+      return rows.map(row => row.map(field).join(",") + "\n").join("");
     }
 
     const data = read(figure), number = one => Number.isFinite(one) ? String(one) : "";
@@ -235,7 +241,7 @@
       return [[data.x, ...all.map(([name]) => `${name} (${data.y})`)].map(field).join(","), ...group[0].x.map((x, i) => [x, ...all.map(([, values]) => values[i])].map(number).join(","))].join("\n");
     }).join("\n\n") + "\n";
   };
-  const named = figure => (figure.closest(".piece")?.querySelector("h2, h3")?.textContent ?? figure.dataset.up ?? "picture").trim().toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+  const named = figure => (figure.dataset.called ?? figure.closest(".piece")?.querySelector("h2, h3")?.textContent ?? figure.dataset.up ?? "picture").trim().toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
   const take = (figure, ending, blob) => {
     const link = document.createElement("a");
     link.href = URL.createObjectURL(blob);
@@ -330,8 +336,7 @@
     figure.setAttribute("aria-label", `${data.y} against ${data.x}: arrow keys read values, plus and minus draw a stretch larger or smaller, nought the whole`);
     const tools = bar(figure, [["closer", "Closer", () => by(0.5)], ["whole", "Whole", () => zoom(null)]]);
     tools.querySelector("[data-do=whole]").disabled = true;
-    tools.prepend(said);
-    return tools;
+    return [said, tools];
   };
   const ways = figure => [["csv", "CSV", () => take(figure, "csv", new Blob([csv(figure)], { type: "text/csv" }))], ["svg", "SVG", () => take(figure, "svg", new Blob([svgText(figure)], { type: "image/svg+xml" }))],
     ["png", "PNG", () => paint(figure).toBlob(blob => take(figure, "png", blob), "image/png")]];
@@ -357,13 +362,13 @@
     });
     return tools;
   };
-  const furnish = () => document.querySelectorAll("figure.pic, .loop, table.takes, .drawing").forEach(figure => {
+  const furnish = () => document.querySelectorAll("figure.pic, .loop, table.takes, .drawing:has(img)").forEach(figure => {
     if (!figure.furnished) {
       figure.furnished = true;
       const image = figure.matches(".drawing") ? figure.querySelector("img") : null;
-      figure.after(figure.querySelector("[data-series]") ? look(figure) : image ? bar(figure, [], waysOfDrawing(figure, image)) : bar(figure, []));
+      figure.after(...figure.querySelector("[data-series]") ? look(figure) : [image ? bar(figure, [], waysOfDrawing(figure, image)) : bar(figure, [])]);
     }
   });
-  document.addEventListener("heatwright:pictures", furnish); // a piece of the page came anew
+  document.addEventListener("heatwright:pictures", furnish); // a piece of the page has come anew
   furnish();
 })();

@@ -35,7 +35,6 @@
     told.textContent = main ? main.dataset.told : "This cannot be tried; see below what stands in its way.";
     button.disabled = !main || main.dataset.moved === "0";
     button.textContent = main ? main.dataset.keep : "Nothing to keep yet";
-    document.dispatchEvent(new Event("heatwright:pictures"));
   };
 
   const ask = async () => {
