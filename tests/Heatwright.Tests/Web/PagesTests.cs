@@ -50,15 +50,15 @@ public sealed partial class PagesTests(ServedStudy served)
     }
 
     [Theory]
-    [InlineData("/trials/round-pulses", 1)]
-    [InlineData("/predictions/A", 6)]
-    public async Task A_picture_is_drawn_for_three_widths(string path, int pictures)
+    [InlineData("/trials/round-pulses", 2, 1)]
+    [InlineData("/predictions/A", 6, 6)]
+    public async Task A_picture_is_drawn_for_three_widths(string path, int pictures, int curves)
     {
         string page = await served.Page(path);
         Assert.Equal(pictures, Regex.Count(page, "<figure class=\"pic\" data-across"));
         Assert.Equal(3 * pictures, Regex.Count(page, "role=\"img\""));
-        Assert.InRange(Regex.Count(page, "class=\"dots\" d=\"M[0-9.]+ [0-9.]+h.01M") + Regex.Count(page, "class=\"band f[0-9]\" d=\"M"), pictures > 1 ? 15 : 3, 3 * pictures);
-        Assert.Equal(3 * pictures, Regex.Count(page, "class=\"curve s[0-9]\" d=\"M[0-9.]+ [0-9.]+L"));
+        Assert.InRange(Regex.Count(page, "class=\"dots\" d=\"M[0-9.]+ [0-9.]+h.01M") + Regex.Count(page, "class=\"band f[0-9]\" d=\"M"), pictures > 2 ? 15 : 6, 3 * pictures);
+        Assert.Equal(3 * curves, Regex.Count(page, "class=\"curve s[0-9]\" d=\"M[0-9.]+ [0-9.]+L"));
     }
 
     [Fact]
