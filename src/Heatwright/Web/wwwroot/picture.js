@@ -94,7 +94,7 @@
   // 3. Tables that draw: loop and bars. Each cell's words, each small drawing in its place.
   const table = source => {
     const rows = source.matches(".loop")
-      ? [[...source.querySelectorAll(".head-col .cell")].map(cell => ({ cell })), ...[...source.querySelectorAll("ul > li")].map(row => [...row.querySelectorAll(".cell")].map(cell => ({ cell })))]
+      ? [[...source.querySelectorAll(".head-col .cell")].map(cell => ({ cell })), ...[...source.querySelectorAll(":scope > ul > li")].map(row => [...row.querySelectorAll(".cell")].map(cell => ({ cell })))]
       : [...source.querySelectorAll("tr")].map(row => [...row.children].map(cell => ({ cell })));
     return rows.map(row => row.map(({ cell }) => ({ text: words(cell), drawing: cell.querySelector("svg[preserveAspectRatio=none]"), cell })));
   };
