@@ -230,7 +230,7 @@
         rows[0][0] = "before it";
       }
 
-      return rows.map(row => row.map(field).join(",") + "\n").join("");
+      return rows.map(row => row.slice(0, rows[0].length).map(field).join(",") + "\n").join(""); // a sum has no share
     }
 
     const data = read(figure), number = one => Number.isFinite(one) ? String(one) : "";
