@@ -48,6 +48,9 @@ public sealed class StudyBook : IDisposable
     /// <summary>The study as it stands.</summary>
     public Study Read() => Within(() => StudyRecords.Join(seen = log.Load()));
 
+    /// <summary>The study as it stands and the fingerprint of just that, whoever else writes at the same moment.</summary>
+    public (Study Study, string Fingerprint) ReadWithFingerprint() => Within(() => (StudyRecords.Join(seen = log.Load()), StudyRecords.Fingerprint(seen)));
+
     /// <summary>The study as it stands with the bytes of all kept files.</summary>
     public Study ReadWhole() => Within(() =>
     {

@@ -20,7 +20,8 @@ public static class OpenStudy
         using (book)
         {
             long change = book.LastChange; // before it is read: a change in between is then rather told twice than never
-            return new OpenedStudy(book.Read(), path, book.Fingerprint) { Change = change };
+            var (study, fingerprint) = book.ReadWithFingerprint();
+            return new OpenedStudy(study, path, fingerprint) { Change = change };
         }
     });
 }
@@ -87,7 +88,8 @@ public static class DemoStudy
         {
             using (book)
             {
-                return new OpenedStudy(book.Read(), path, book.Fingerprint);
+                var (study, fingerprint) = book.ReadWithFingerprint();
+                return new OpenedStudy(study, path, fingerprint);
             }
         });
     }

@@ -14,7 +14,7 @@ internal sealed class Changes(StudyOnBench bench, IHostApplicationLifetime lifet
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(5);
 
     private readonly Lock gate = new();
-    private readonly HashSet<Channel<string>> pages = [];
+    private readonly Dictionary<Channel<string>, string> pages = [];
 
     public static void Map(WebApplication app) => app.MapGet("/changes", (HttpContext context, Changes changes) => changes.Tell(context));
 
@@ -25,7 +25,6 @@ internal sealed class Changes(StudyOnBench bench, IHostApplicationLifetime lifet
         using var either = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, lifetime.ApplicationStopping);
         var cancel = either.Token;
         var page = Channel.CreateBounded<string>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest, SingleReader = true });
-        page.Writer.TryWrite(bench.Now().Key);
         Enter(page);
         try
         {
@@ -64,7 +63,7 @@ internal sealed class Changes(StudyOnBench bench, IHostApplicationLifetime lifet
     {
         lock (gate)
         {
-            pages.Add(page);
+            pages.Add(page, "");
             if (pages.Count == 1)
             {
                 _ = Task.Run(Watch);
@@ -72,10 +71,9 @@ internal sealed class Changes(StudyOnBench bench, IHostApplicationLifetime lifet
         }
     }
 
-    /// <summary>One look for all pages; it ends with the last of them.</summary>
+    /// <summary>One look for all pages, each told what it was not told yet; it ends with the last of them.</summary>
     private async Task Watch()
     {
-        string told = "";
         while (!lifetime.ApplicationStopping.IsCancellationRequested)
         {
             string state = bench.Now().Key;
@@ -86,16 +84,13 @@ internal sealed class Changes(StudyOnBench bench, IHostApplicationLifetime lifet
                     return;
                 }
 
-                if (state != told)
+                foreach (var page in pages.Where(one => one.Value != state).Select(one => one.Key).ToArray())
                 {
-                    foreach (var page in pages)
-                    {
-                        page.Writer.TryWrite(state);
-                    }
+                    pages[page] = state;
+                    page.Writer.TryWrite(state);
                 }
             }
 
-            told = state;
             await Task.Delay(Look);
         }
     }

@@ -23,6 +23,9 @@ public sealed record Standing(OpenedStudy Opened, StudyResult? Result, IReadOnly
 /// <summary>One study file on the bench: worked out once in the background, and again when the file has changed.</summary>
 internal sealed class StudyOnBench : IDisposable
 {
+    /// <summary>Two changes so close together may leave a file of the same size and time: file systems count in steps of milliseconds.</summary>
+    private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(50);
+
     private readonly Lock gate = new();
     private readonly CancellationTokenSource closing = new();
     private Work work;
@@ -77,9 +80,11 @@ internal sealed class StudyOnBench : IDisposable
             return;
         }
 
+        var (began, changed) = (DateTime.UtcNow, Changed(work.Opened.Path));
         var again = OpenStudy.Read(work.Opened.Path);
         fileProblems = again.Problems;
-        stamp = seen;
+        // A file that cannot be read just now, as while another closes it, is asked again; so is one that could be written once more within the tick of its own time.
+        stamp = again.IsFine && began - changed > Tick ? seen : "";
         if (again.IsFine && again.Value.Fingerprint != work.Opened.Fingerprint)
         {
             work.Cancel();
@@ -88,11 +93,11 @@ internal sealed class StudyOnBench : IDisposable
     }
 
     /// <summary>Size and time of the file and of its write-ahead log: cheap to ask at every page, and different after every change.</summary>
-    private static string Stamp(string path)
-    {
-        FileInfo[] files = [new(path), new(path + "-wal")];
-        return string.Join(' ', files.Select(file => file.Exists ? $"{file.Length}:{file.LastWriteTimeUtc.Ticks}" : "none"));
-    }
+    private static string Stamp(string path) => string.Join(' ', Files(path).Select(file => file.Exists ? $"{file.Length}:{file.LastWriteTimeUtc.Ticks}" : "none"));
+
+    private static DateTime Changed(string path) => Files(path).Where(file => file.Exists).Select(file => file.LastWriteTimeUtc).DefaultIfEmpty(DateTime.MaxValue).Max();
+
+    private static FileInfo[] Files(string path) => [new(path), new(path + "-wal")];
 
     private sealed class Work
     {

@@ -24,6 +24,37 @@ public class TwoWindowsTests
     }
 
     [Fact]
+    public async Task What_is_read_while_another_writes_bears_its_own_fingerprint()
+    {
+        using var desk = new Desk();
+        using var writer = StudyBook.Create(desk.At("a.study"), Studies.Band, SetClock.Noon).Value;
+        using var reader = StudyBook.Open(desk.At("a.study"), readOnly: true).Value;
+        var (marks, wrong, reads) = (new Dictionary<string, string>(), new List<string>(), 0);
+        var writing = Task.Run(() =>
+        {
+            for (int i = 0; i < 60; i++)
+            {
+                writer.Change("note", study => new Checked<Study>(study with { Note = $"{i}" }));
+            }
+        }, TestContext.Current.CancellationToken);
+        for (; !writing.IsCompleted; reads++)
+        {
+            var (study, mark) = reader.ReadWithFingerprint();
+            if (marks.TryGetValue(mark, out string? before) && before != study.Note)
+            {
+                wrong.Add($"{mark} stands for '{before}' and for '{study.Note}'");
+            }
+
+            marks[mark] = study.Note;
+        }
+
+        await writing;
+        Assert.Empty(wrong);
+        Assert.True(reads > 60, $"Only {reads} looks beside 60 changes.");
+        Assert.Equal(reader.Fingerprint, reader.ReadWithFingerprint().Fingerprint);
+    }
+
+    [Fact]
     public void Two_windows_that_change_two_things_keep_both()
     {
         using var desk = new Desk();
