@@ -1,4 +1,7 @@
+using System.Security.Cryptography;
+using System.Text.Json;
 using Heatwright.Arrangements;
+using Heatwright.Parts;
 using Heatwright.Predictions;
 using Heatwright.Quantities;
 using Heatwright.Safety;
@@ -11,6 +14,11 @@ namespace Heatwright.Jobs;
 /// <summary>The main job: readings, checks, fits, findings, arrangements, predictions, verdicts.</summary>
 public static class RunStudy
 {
+    /// <summary>A reading more asks for its own part's fits only, and a change that is taken back for nothing.</summary>
+    private static readonly Remembered<PartFindings> Fitted = new(64);
+
+    private static readonly Remembered<StudyResult> Worked = new(3);
+
     /// <summary>Works a study out. Same study, same result, whatever the number of threads.</summary>
     /// <param name="study">What was entered.</param>
     /// <param name="fingerprint">Its fingerprint.</param>
@@ -26,7 +34,15 @@ public static class RunStudy
     /// <param name="cancel">Stops it between two steps of a prediction.</param>
     public static StudyResult Run(Study study, string fingerprint, Action<string>? progress, Action<IReadOnlyList<PartFindings>>? found, CancellationToken cancel)
     {
+        cancel.ThrowIfCancellationRequested();
         progress?.Invoke("Checking readings and fitting trials");
+        var result = Worked.Of($"{fingerprint} {Hash(study with { Files = [] })}", () => Anew(study, fingerprint, progress, found, cancel));
+        found?.Invoke(result.Findings);
+        return result;
+    }
+
+    private static StudyResult Anew(Study study, string fingerprint, Action<string>? progress, Action<IReadOnlyList<PartFindings>>? found, CancellationToken cancel)
+    {
         var findings = Findings(study, cancel);
         found?.Invoke(findings);
         var shelf = new Shelf(study.Parts, findings);
@@ -50,8 +66,11 @@ public static class RunStudy
         var causes = new InstrumentCauses(study.Instruments);
         var tried = study.Parts.Where(part => study.Trials.Any(trial => trial.Part == part.Id) && !Sharing.Twins.IsWaiting(study, part)).ToArray();
         return [.. tried.AsParallel().AsOrdered().WithCancellation(cancel)
-            .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
+            .Select(part => (Part: part, Trials: study.Trials.Where(trial => trial.Part == part.Id).ToArray()))
+            .Select(one => Fitted.Of(Hash(new { one.Part, one.Trials, study.Instruments }), () => PartBench.One(one.Part, one.Trials, causes)))];
     }
+
+    private static string Hash<T>(T all) => Convert.ToHexString(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(all, StudyJson.Options)));
 
     /// <summary>The verdict on one arrangement, by as many draws as a word needs, or as are asked for.</summary>
     internal static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null)
