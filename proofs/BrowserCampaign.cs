@@ -214,7 +214,7 @@ public static class BrowserCampaign
 
     private static double Load() => File.Exists("/proc/loadavg") ? double.Parse(File.ReadAllText("/proc/loadavg").Split(' ')[0], CultureInfo.InvariantCulture) : 0;
 
-    private static int Port()
+    internal static int Port()
     {
         using var free = new TcpListener(IPAddress.Loopback, 0);
         free.Start();
@@ -237,7 +237,7 @@ public static class BrowserCampaign
         }
     }
 
-    private static Server Serve(string file, int port)
+    internal static Server Serve(string file, int port)
     {
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, UseShellExecute = false };
         string[] words = [Path.Combine(AppContext.BaseDirectory, "heatwright.dll"), "serve", file, "--no-browser", "--port", port.ToString(CultureInfo.InvariantCulture), "--shelf", Path.Combine(Path.GetDirectoryName(file)!, "shelf.study")];
@@ -258,7 +258,7 @@ public static class BrowserCampaign
         throw new InvalidOperationException("The program did not begin to serve.");
     }
 
-    private sealed record Server(Process Process, string Address) : IDisposable
+    internal sealed record Server(Process Process, string Address) : IDisposable
     {
         public void Dispose() => Process.Dispose();
     }

@@ -47,6 +47,8 @@ internal static class Program
                 return Keep(words, "next", NextCampaign.Run(Count(rest, 200), Seed), result => result.MedianTrials["advised"] <= 0.5 * result.MedianTrials["any order"] && result.MedianTrials["advised"] < Math.Min(result.MedianTrials["cheapest first"], result.MedianTrials["largest doubt first"]));
             case ["browsers", .. var rest]:
                 return Keep(words, "browsers", BrowserCampaign.Run(20, TimeSpan.FromSeconds(Count(rest, 600)), TimeSpan.FromSeconds(10), real: true, Seed, Console.WriteLine).GetAwaiter().GetResult(), BrowserCampaign.Holds);
+            case ["knife"]:
+                return Keep(words, "knife", KnifeByBrowser.Run(Root(), Console.WriteLine).GetAwaiter().GetResult(), KnifeByBrowser.Holds);
             case ["coverage", .. var rest]:
                 return Keep(words, "coverage", CoverageCampaign.Run(Count(rest, 1000), Seed, Console.WriteLine), CoverageCampaign.Holds);
             case ["coverage-again", .. var rest]:
@@ -61,7 +63,7 @@ internal static class Program
                 File.WriteAllText(Path.Combine(Root(), "docs", ReliabilityPicture.Name), ReliabilityPicture.Svg(results));
                 return 0;
             default:
-                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES], browsers [SECONDS], coverage [TRIALS], coverage-again [TRIALS], coverage-of KIND [TRIALS] (kept nowhere). Results go to proofs/results; validation writes them into docs/validation.md.");
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES], browsers [SECONDS], knife, coverage [TRIALS], coverage-again [TRIALS], coverage-of KIND [TRIALS] (kept nowhere). Results go to proofs/results; validation writes them into docs/validation.md.");
                 return 2;
         }
     }

@@ -16,14 +16,18 @@ internal static class LogImportCommands
         var run = new Option<string>("--run") { Description = "Id of the run; without it, the trial's with a number." };
         var instrument = new Option<string>("--instrument") { Description = "Id of the instrument that wrote it; how its logs are read is remembered." };
         var columns = Columns();
+        var meter = new Option<string[]>("--meter") { Description = "Which meter read which column, where it is not the instrument: \"degrees=thermometer\".", AllowMultipleArgumentsPerToken = true };
+        var set = new Option<string[]>("--set") { Description = "What holds for the whole run: air=24C, leads=0.2ohm.", AllowMultipleArgumentsPerToken = true };
         var answers = LogAnswers.Options();
-        var command = new Command("import", "Takes a log into a study as a run of a trial; the raw file is kept whole. Example: heatwright log import discharge.csv knife.study --trial round-discharge --instrument logger") { log, file, trial, run, instrument, columns, json };
+        var command = new Command("import", "Takes a log into a study as a run of a trial; the raw file is kept whole. Example: heatwright log import discharge.csv knife.study --trial round-discharge --instrument logger") { log, file, trial, run, instrument, columns, meter, set, json };
         answers.All.ToList().ForEach(command.Options.Add);
         command.SetAction(parsed => Answers.Give(screen, answers.Given(parsed).Then(given => ImportLog.Run(new(parsed.GetValue(log)!, parsed.GetValue(file)!, parsed.GetValue(trial)!)
         {
             Run = parsed.GetValue(run),
             Instrument = parsed.GetValue(instrument) ?? "",
             Columns = parsed.GetValue(columns) ?? "",
+            Meters = parsed.GetValue(meter) ?? [],
+            Settings = parsed.GetValue(set) ?? [],
             Answers = given,
         }, LogAnswers.Asked)), parsed.GetValue(json), done => done, done =>
         {

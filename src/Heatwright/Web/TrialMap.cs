@@ -27,12 +27,22 @@ internal static class TrialMap
             var planned = PlanTrial.Add(bench.Now().Opened.Path, form.Field("name"), form.Field("kind"), form.Field("part"), form.Field("purpose"));
             return planned.IsFine ? Writing.To(Page(planned.Value.Id.Name)) : All(bench.Now(), TrialForm.Refused("plan", form, planned.Problems), StatusCodes.Status422UnprocessableEntity);
         });
+        LogMap.Map(app);
+        Writing.Post(app, "/meters/add", (context, form) =>
+        {
+            var bench = Bench(context);
+            var stated = PlanTrial.Meter(bench.Now().Opened.Path, new(form.Field("id"), form.Field("name"), Said(form.Field("reads")), Said(form.Field("steps"))));
+            return stated.IsFine ? Writing.To("/trials#meters") : All(bench.Now(), TrialForm.Refused("meter", form, stated.Problems), StatusCodes.Status422UnprocessableEntity);
+        });
         Post(app, "run", (path, name, form) => TypeReadings.Begin(path, Run(name, form)).Map(run => run.Id.Name));
         Writing.Post(app, "/trials/{name}/line", (context, form) => Line(context, (string)context.Request.RouteValues["name"]!, form));
-        Post(app, "block", Block);
+        Post(app, "block", (path, name, form) => TypeReadings.TakeAll(path, name, form.Field("run"), form["block"].ToString().Split('\n')).Map(run => run.Id.Name));
         Post(app, "strike", (path, _, form) => Numbers(form.Field("numbers")).Then(numbers => StudyCare.Strike(path, form.Field("run"), numbers, form.Field("because"))).Map(_ => form.Field("run")));
         Post(app, "stand", (path, _, form) => Numbers(form.Field("numbers")).Then(numbers => StudyCare.Strike(path, form.Field("run"), numbers, null)).Map(_ => form.Field("run")));
     }
+
+    /// <summary>Several of one kind in a field, with ';' or a line between two.</summary>
+    private static string[] Said(string typed) => typed.Split([';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static StudyOnBench Bench(HttpContext context) => context.RequestServices.GetRequiredService<StudyOnBench>();
 
@@ -49,8 +59,11 @@ internal static class TrialMap
     });
 
     private static RunEntry Run(string trial, IFormCollection form) => new(trial, form.Field("id"),
-        [.. form["columns"].OfType<string>()], [.. form.Keys.Where(key => key.StartsWith("meter ", StringComparison.Ordinal) && form.Field(key).Length > 0).Select(key => $"{key["meter ".Length..]}={form.Field(key)}")],
-        [.. form.Keys.Where(key => key.StartsWith("set ", StringComparison.Ordinal) && form.Field(key).Length > 0).Select(key => $"{key["set ".Length..]}={form.Field(key)}")]);
+        [.. form["columns"].OfType<string>()], Named(form, "meter "), Named(form, "set "));
+
+    /// <summary>Fields whose names begin alike, as name=value; those left empty are not said.</summary>
+    internal static string[] Named(IFormCollection form, string start) =>
+        [.. form.Keys.Where(key => key.StartsWith(start, StringComparison.Ordinal) && form.Field(key).Length > 0).Select(key => $"{key[start.Length..]}={form.Field(key)}")];
 
     /// <summary>One typed line. A line that was sent again because its answer was lost is taken once: its number and its text tell.</summary>
     private static IResult Line(HttpContext context, string name, IFormCollection form)
@@ -87,23 +100,6 @@ internal static class TrialMap
         ? TypedResults.Json(new { taken.Value.Run, taken.Value.Number, taken.Value.Fields, remarks = taken.Value.Remarks.Select(remark => new { remark.Reading, remark.Words, leftOut = remark.Effect == Remark.LeftOut }) })
         : Results.Json(new { problem = taken.Problems[0] }, statusCode: StatusCodes.Status422UnprocessableEntity);
 
-    private static Checked<string> Block(string path, string trial, IFormCollection form)
-    {
-        string run = form.Field("run");
-        foreach (string line in form["block"].ToString().Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && line[0] != '#'))
-        {
-            var taken = (run.Length > 0 ? new Checked<string>(run) : TypeReadings.Begin(path, new(trial, "", [], [], [])).Map(begun => begun.Id.Name)).Then(into => TypeReadings.Take(path, into, line));
-            if (!taken.IsFine)
-            {
-                return new([.. taken.Problems.Select(problem => problem with { Next = $"{problem.Next} The lines before it are kept; paste the rest from this line on." })]);
-            }
-
-            run = taken.Value.Run;
-        }
-
-        return run.Length > 0 ? new(run) : new(new Problem("There is no line in the block.", "block", "empty", "one reading a line", "Paste the lines."));
-    }
-
     private static Checked<IReadOnlyList<int>> Numbers(string typed)
     {
         string[] words = typed.Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries);
@@ -119,7 +115,7 @@ internal static class TrialMap
         return answer;
     }
 
-    private static RazorComponentResult<Document> One(Standing standing, string name, TrialForm form, int status = StatusCodes.Status200OK)
+    internal static RazorComponentResult<Document> One(Standing standing, string name, TrialForm form, int status = StatusCodes.Status200OK)
     {
         var study = standing.Opened.Study;
         if (study.Trials.All(trial => trial.Id.Name != name))

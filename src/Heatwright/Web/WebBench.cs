@@ -40,7 +40,7 @@ public static class WebBench
             options.SuppressXFrameOptionsHeader = true; // the policy of the door says more
         });
         builder.Services.AddSingleton(_ => new StudyOnBench(study) { Shelf = OwnShelf.Path(shelf) });
-        builder.Services.AddSingleton<Changes>().AddSingleton<Meanwhile>().AddSingleton<LinesTaken>();
+        builder.Services.AddSingleton<Changes>().AddSingleton<Meanwhile>().AddSingleton<LinesTaken>().AddSingleton<LaidLogs>();
         builder.Services.AddSingleton<Tries>();
         var app = OwnServer.Finish(builder);
         PageMap.Map(app);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heatwright.Jobs.Trials;
 using Heatwright.Logs;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
@@ -23,6 +24,12 @@ public sealed record LogImport(string Log, string Study, string Trial)
 
     /// <summary>Answers to what the log leaves open.</summary>
     public LogMapping? Answers { get; init; }
+
+    /// <summary>Which meter read which column, where it is another one than the instrument: 'degrees=thermometer'.</summary>
+    public IReadOnlyList<string> Meters { get; init; } = [];
+
+    /// <summary>What holds for the whole run: 'air=24C'.</summary>
+    public IReadOnlyList<string> Settings { get; init; } = [];
 }
 
 /// <summary>What became of a log.</summary>
@@ -40,7 +47,10 @@ public static class ImportLog
     /// <summary>Imports, or says what stands in the way; a question of the log is a problem with typed answers.</summary>
     /// <param name="import">What to import.</param>
     /// <param name="asked">Turns a question of the log into a problem.</param>
-    public static Checked<LogImported> Run(LogImport import, Func<LogQuestion, Problem> asked) => KeepFiles.Content(import.Log).Then(bytes => Pairs(import.Columns).Then(said =>
+    public static Checked<LogImported> Run(LogImport import, Func<LogQuestion, Problem> asked) => KeepFiles.Content(import.Log).Then(bytes => Take(import, bytes, asked));
+
+    /// <summary>As <see cref="Run"/>, of bytes that came another way than as a file; <see cref="LogImport.Log"/> is then their name.</summary>
+    public static Checked<LogImported> Take(LogImport import, byte[] bytes, Func<LogQuestion, Problem> asked) => Pairs(import.Columns).Then(said =>
     {
         LogImported? done = null;
         return ChangeStudy.Run(import.Study, $"Imported {Path.GetFileName(import.Log)}", study => Into(study, import, bytes, said, asked).Map(into =>
@@ -48,7 +58,15 @@ public static class ImportLog
             done = into.Done;
             return into.Study;
         })).Map(_ => done!);
-    }));
+    });
+
+    /// <summary>The log as it would be read for a trial, with what is remembered of its instrument, and which column would be which; nothing is stored.</summary>
+    public static (LogReading Log, Checked<IReadOnlyList<ColumnPair>> Pairs) Look(Study study, LogImport import, byte[] bytes)
+    {
+        var way = study.LogWays.FirstOrDefault(one => one.Instrument == import.Instrument);
+        var log = LogReader.Read(bytes, Answered(way, import.Answers));
+        return (log, PlanTrial.Found(study, import.Trial).Then(trial => Pairs(import.Columns).Then(said => RunFromLog.Pair(log, trial, said, Labels(way, log)))));
+    }
 
     private static Checked<(Study Study, LogImported Done)> Into(Study study, LogImport import, byte[] bytes, IReadOnlyList<ColumnPair> said, Func<LogQuestion, Problem> asked)
     {
@@ -74,14 +92,17 @@ public static class ImportLog
             return new(new Problem("No readings were found in the log.", import.Log, "no rows", "a text file of readings", "Look at it with 'heatwright log read'."));
         }
 
-        var labels = way is not null && way.Signature == log.Mapping.Signature ? way.Labels : [];
-        return RunFromLog.Pair(log, trial, said, labels).Map(pairs => Taken(study, import, trial, bytes, log, pairs));
+        return RunFromLog.Pair(log, trial, said, Labels(way, log)).Then(pairs => TypeReadings.Made(study, trial, new(import.Trial, import.Run ?? "", [.. pairs.Select(pair => pair.Run)], import.Meters, import.Settings))
+            .Map(begun => Taken(study, import, trial, bytes, log, pairs, begun)));
     }
 
-    private static (Study Study, LogImported Done) Taken(Study study, LogImport import, Trial trial, byte[] bytes, LogReading log, IReadOnlyList<ColumnPair> pairs)
+    private static IReadOnlyList<ColumnLabel> Labels(LogWay? way, LogReading log) => way is not null && way.Signature == log.Mapping.Signature ? way.Labels : [];
+
+    private static (Study Study, LogImported Done) Taken(Study study, LogImport import, Trial trial, byte[] bytes, LogReading log, IReadOnlyList<ColumnPair> pairs, Run begun)
     {
-        string id = import.Run ?? FreeRun(study, import.Trial);
-        var run = RunFromLog.Make(new(id), trial, log, pairs, import.Instrument);
+        string id = begun.Id.Name;
+        var run = RunFromLog.Make(begun.Id, trial, log, pairs, import.Instrument);
+        run = run with { Settings = begun.Settings, Columns = [.. run.Columns.Select(column => begun.Columns.First(one => one.Name == column.Name).Instrument is { Length: > 0 } meter ? column with { Instrument = meter } : column)] };
         var kept = KeptFile.Of(KeepFiles.FreeId(study, Path.GetFileName(import.Log)), Path.GetFileName(import.Log), KeptAbout.Run, id,
             $"Raw log of this run. {string.Join(", ", pairs.Select(pair => $"{pair.Run} from '{pair.Log}'"))}.", bytes);
         ColumnLabel[] labels = [.. pairs.Where(pair => pair.Run != "time").Select(pair => new ColumnLabel(pair.Log, pair.Run, ""))];

@@ -30,6 +30,9 @@ public sealed record ReadingTaken(string Run, int Number, IReadOnlyList<FieldRea
 /// <summary>Readings typed at the bench: one line each, understood at once, each one change of the study.</summary>
 public static partial class TypeReadings
 {
+    /// <summary>Lines of a block that are told to be wrong at once; the rest shows when these are mended.</summary>
+    private const int MostTold = 5;
+
     /// <summary>Begins a run; the last part of what a maker enters before readings.</summary>
     public static Checked<Run> Begin(string path, RunEntry entry)
     {
@@ -78,6 +81,44 @@ public static partial class TypeReadings
         }))).Map(_ => taken!);
     }
 
+    /// <summary>Takes many typed lines into a run as one change: all of them, or none where one is not understood.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="run">The run; empty: one that begins with these lines.</param>
+    /// <param name="lines">As typed or pasted; empty ones and those that begin with '#' are passed over.</param>
+    public static Checked<Run> TakeAll(string path, string trial, string run, IReadOnlyList<string> lines)
+    {
+        var whole = lines.Select((line, i) => (Text: line.Trim(), Number: i + 1)).Where(line => line.Text.Length > 0 && line.Text[0] != '#').ToArray();
+        if (whole.Length == 0)
+        {
+            return new(new Problem("There is no line in the block.", "block", "empty", "one reading a line", "Paste the lines."));
+        }
+
+        Run? made = null;
+        return ChangeStudy.Run(path, string.Create(CultureInfo.InvariantCulture, $"{whole.Length} readings into {(run.Length > 0 ? run : trial)}"), study =>
+            (run.Length > 0 ? Find(study, run) : PlanTrial.Found(study, trial).Then(on => Made(study, on, new(trial, "", [], [], [])).Map(begun => (on, begun)))).Then(found =>
+            {
+                var (on, before) = found;
+                List<Problem> problems = [];
+                List<Reading> readings = [.. before.Readings];
+                foreach (var (text, number) in whole)
+                {
+                    var fields = Understood(on, before, text);
+                    problems.AddRange(fields.Problems.Select(problem => problem with { Where = string.Create(CultureInfo.InvariantCulture, $"line {number}, {problem.Where}") }));
+                    if (fields.IsFine)
+                    {
+                        readings.Add(new(readings.Count + 1, [.. fields.Value.Select(field => field.Raw)]));
+                    }
+                }
+
+                made = before with { Readings = readings };
+                bool isNew = on.Runs.All(one => one.Id != before.Id);
+                return problems.Count > 0
+                    ? new Checked<Study>([.. problems.Take(MostTold).Select(problem => problem with { Next = $"{problem.Next} None of the lines is kept yet." })])
+                    : new(study with { Trials = [.. study.Trials.Select(one => one.Id != on.Id ? one : one with { Runs = isNew ? [.. one.Runs, made] : [.. one.Runs.Select(other => other.Id == before.Id ? made : other)] })] });
+            })).Map(_ => made!);
+    }
+
     /// <summary>What a line would mean in a run, and what the checks would say; nothing is stored.</summary>
     public static Checked<ReadingTaken> Look(Study study, string run, string line) => Find(study, run).Then(found => Understood(found.Trial, found.Run, line).Map(fields =>
     {
@@ -105,7 +146,8 @@ public static partial class TypeReadings
             : new(new Problem("The study has no such run.", $"study '{study.Name}'", run, all.Length > 0 ? string.Join(", ", all.Select(pair => pair.Run.Id.Name)) : "no run yet", "Choose one of them, or begin one with 'heatwright trial enter'."));
     }
 
-    private static Checked<Run> Made(Study study, Trial trial, RunEntry entry)
+    /// <summary>A run without readings, or what is wrong about its columns, meters and settings.</summary>
+    internal static Checked<Run> Made(Study study, Trial trial, RunEntry entry)
     {
         List<Problem> problems = [];
         var (needed, perhaps) = RunFromLog.Columns(trial);
