@@ -23,8 +23,7 @@ internal static class LogMap
         app.MapMethods(page, PageMap.Reading, IResult (string name, string id, StudyOnBench bench, LaidLogs logs) => logs.Find(name, id) is { } log ? Look(bench.Now(), log, TrialForm.None) : Gone(bench, name, id));
         Writing.Post(app, page + "/answer", (context, form) => With(context, (bench, logs, log) =>
         {
-            var question = ImportLog.Look(bench.Now().Opened.Study, Import(bench, log, form), log.Bytes).Log.Questions.FirstOrDefault();
-            if (question is not null && int.TryParse(form.Field("choice"), NumberStyles.None, CultureInfo.InvariantCulture, out int choice) && choice < question.Choices.Count)
+            if (ImportLog.Look(bench.Now().Opened.Study, Import(bench, log, form), log.Bytes).Log.Questions is [var question, ..] && int.TryParse(form.Field("choice"), NumberStyles.None, CultureInfo.InvariantCulture, out int choice) && choice < question.Choices.Count)
             {
                 logs.Answer(log, question.Choices[choice].Mapping);
             }
