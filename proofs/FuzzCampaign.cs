@@ -22,7 +22,7 @@ public sealed record FuzzResult(IReadOnlyDictionary<string, FuzzFigures> Readers
 public static class FuzzCampaign
 {
     private const double MostMs = 1000, MostMb = 64;
-    private const int SmallBytes = 4096, LargeBytes = 1 << 20, SmallForOneLarge = 100, SmallBesideOne = 1000, FewestLarge = 20;
+    private const int SmallBytes = 4096, LargeBytes = 1 << 20, SmallForOneLarge = 100, FewestLarge = 20;
 
     private const string Study = """{ "format": "heatwright-bundle-1", "name": "n", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "w", "stated": [] } ], "trials": [ { "id": "t", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ] } ] } ] }""";
 
@@ -34,10 +34,11 @@ public static class FuzzCampaign
     /// <summary>So many small inputs a reader, and a hundredth of that, at least twenty, of 1 MB.</summary>
     /// <param name="count">Small inputs a reader.</param>
     /// <param name="only">Only the reader of this name, so that several can run side by side, each in a process of its own; null: all, one after another.</param>
-    /// <param name="seed">Of the mutations.</param>
+    /// <param name="seed">Of the mutations; each further start of a campaign has mutations of its own.</param>
     /// <param name="say">Takes a line a reader.</param>
+    /// <param name="before">What was reached before: it goes on from there.</param>
     /// <param name="stop">Ends it early; the figures say how far it came.</param>
-    public static FuzzResult Run(int count, string? only, int seed, Action<string> say, CancellationToken stop = default)
+    public static FuzzResult Run(int count, string? only, int seed, Action<string> say, FuzzResult? before = null, CancellationToken stop = default)
     {
         var readers = new Dictionary<string, (Action<byte[]> Read, byte[][] Samples)>(StringComparer.Ordinal)
         {
@@ -51,13 +52,14 @@ public static class FuzzCampaign
         var failures = new List<string>();
         foreach (var (name, (read, samples)) in readers.Where(reader => only is null || reader.Key == only))
         {
-            var random = new Random(seed);
-            var (worstMs, worstMb, small, large) = (0.0, 0.0, 0L, 0L);
+            var (small, large, worstMs, worstMb) = before?.Readers.GetValueOrDefault(name) ?? new(0, 0, 0, 0);
+            failures.AddRange(before?.Failures.Where(failure => failure.StartsWith(name + ",", StringComparison.Ordinal)) ?? []);
+            var random = new Random(HashCode(seed, small, large));
             long mostLarge = Math.Max(FewestLarge, count / SmallForOneLarge);
-            // Mixed, so that a campaign that is ended early has seen both; most of the large ones, which take longest, come last.
+            // Mixed, so that a campaign that is ended early has seen both.
             while ((small < count || large < mostLarge) && !stop.IsCancellationRequested)
             {
-                for (int i = 0; i < SmallBesideOne && small < count && !stop.IsCancellationRequested; i++)
+                for (int i = 0; i < SmallForOneLarge && small < count && !stop.IsCancellationRequested; i++)
                 {
                     worstMs = Math.Max(worstMs, Timed(read, Mutated(samples, random, SmallBytes), $"{name}, small {(++small).ToString(CultureInfo.InvariantCulture)}", failures));
                 }
@@ -82,6 +84,9 @@ public static class FuzzCampaign
 
         return new(figures, failures);
     }
+
+    /// <summary>The same on every machine, unlike the hash of the library.</summary>
+    private static int HashCode(int seed, long small, long large) => unchecked(seed + (int)(small * 7919) + (int)(large * 104_729));
 
     private static double Timed(Action<byte[]> read, byte[] input, string what, List<string> failures)
     {

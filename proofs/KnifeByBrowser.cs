@@ -42,7 +42,7 @@ public static class KnifeByBrowser
     public static bool Holds(KnifeResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return result is { SameStudy: true, OtherNumbers: 0, Failures.Count: 0, BuildSheetFiles: > 0 } && result.SameNumbers > 1000;
+        return result is { SameStudy: true, OtherNumbers: 0, Failures.Count: 0, BuildSheetFiles: > 0 } && result.SameNumbers > 500;
     }
 
     /// <summary>Types it twice.</summary>
@@ -181,30 +181,30 @@ public static class KnifeByBrowser
         private async Task Part(IPage page, List<string> words)
         {
             // part add FILE id kind name, then options: what belongs to one stands behind it.
-            var values = new Dictionary<string, List<string>>();
+            List<(string Option, string Value)> values = [];
             string option = "";
             foreach (string word in words.Skip(6))
             {
                 if (word.StartsWith("--", StringComparison.Ordinal))
                 {
                     option = word[2..];
-                    values.TryAdd(option, []);
                 }
                 else
                 {
-                    values[option].Add(word);
+                    values.Add((option, word));
                 }
             }
 
-            string[] said = [.. values.Where(pair => pair.Key is "word" or "claimed" or "measured" or "sheet" or "assumed").SelectMany(pair => pair.Value.Select(value => $"{pair.Key} {value}"))];
+            string Of(string name) => values.FirstOrDefault(one => one.Option == name).Value ?? "";
+            string[] said = [.. values.Where(one => one.Option is "word" or "claimed" or "measured" or "sheet" or "assumed").Select(one => $"{one.Option} {one.Value}")];
             string form = "form[action='/shelf/add']";
             await page.Locator($"{form} select[name=kind]").SelectOptionAsync(words[4]);
-            if (values.TryGetValue("from", out var from))
+            if (Of("from") is { Length: > 0 } from)
             {
-                await page.Locator($"{form} select[name=from]").SelectOptionAsync(from[0]);
+                await page.Locator($"{form} select[name=from]").SelectOptionAsync(from);
             }
 
-            await Fill(page, form, ("id", words[3]), ("name", words[5]), ("count", values.GetValueOrDefault("count")?[0] ?? ""), ("values", string.Join("; ", said)), ("note", values.GetValueOrDefault("note")?[0] ?? ""));
+            await Fill(page, form, ("id", words[3]), ("name", words[5]), ("count", Of("count")), ("values", string.Join("; ", said)), ("note", Of("note")));
             await Sent(page, () => page.Keyboard.PressAsync("Enter"));
         }
 

@@ -30,7 +30,7 @@ internal static class Program
                 using (PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal => End(signal, stop)))
                 using (PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => End(signal, stop)))
                 {
-                    var fuzzed = FuzzCampaign.Run(Count([.. rest.Take(1)], 100_000), only, Seed, Console.WriteLine, stop.Token);
+                    var fuzzed = FuzzCampaign.Run(Count([.. rest.Take(1)], 100_000), only, Seed, Console.WriteLine, FuzzedBefore(string.Join(' ', rest.Take(1))), stop.Token);
                     // Readers that run in processes of their own write one after another.
                     using var turn = new Mutex(false, "heatwright-proofs-fuzz");
                     turn.WaitOne();
@@ -78,18 +78,24 @@ internal static class Program
     /// <summary>What other processes kept of the same campaign, with the readers of this one.</summary>
     private static FuzzResult WithOthers(FuzzResult own, string count)
     {
+        var others = FuzzedBefore(count);
+        return others is null ? own : new(
+            others.Readers.Where(reader => !own.Readers.ContainsKey(reader.Key)).Concat(own.Readers).ToDictionary(StringComparer.Ordinal),
+            [.. others.Failures.Where(failure => !own.Readers.Keys.Any(name => failure.StartsWith(name + ",", StringComparison.Ordinal))), .. own.Failures]);
+    }
+
+    /// <summary>What is kept of a campaign of this count, from earlier starts too; null: nothing.</summary>
+    private static FuzzResult? FuzzedBefore(string count)
+    {
         string file = Path.Combine(Root(), "proofs", "results", "fuzz.json");
         if (!File.Exists(file))
         {
-            return own;
+            return null;
         }
 
         using var kept = JsonDocument.Parse(File.ReadAllText(file));
         bool same = kept.RootElement.GetProperty("command").GetString() == $"fuzz {count}" && kept.RootElement.GetProperty("seed").GetInt32() == Seed;
-        var others = same ? kept.RootElement.GetProperty("result").Deserialize<FuzzResult>(Pretty) : null;
-        return others is null ? own : new(
-            others.Readers.Where(reader => !own.Readers.ContainsKey(reader.Key)).Concat(own.Readers).ToDictionary(StringComparer.Ordinal),
-            [.. others.Failures.Where(failure => !own.Readers.Keys.Any(name => failure.StartsWith(name + ",", StringComparison.Ordinal))), .. own.Failures]);
+        return same ? kept.RootElement.GetProperty("result").Deserialize<FuzzResult>(Pretty) : null;
     }
 
     private static int Count(string[] rest, int otherwise) => rest is [var text] ? int.Parse(text, CultureInfo.InvariantCulture) : otherwise;

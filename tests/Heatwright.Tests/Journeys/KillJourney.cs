@@ -17,7 +17,7 @@ public sealed class KillJourney
     [Fact]
     public void A_thousand_mutants_make_no_reader_fall_or_wait()
     {
-        var result = FuzzCampaign.Run(1000, null, seed: 8, TestContext.Current.TestOutputHelper!.WriteLine);
+        var result = FuzzCampaign.Run(1000, null, seed: 8, say: TestContext.Current.TestOutputHelper!.WriteLine);
         // Time and memory are judged by the campaign, on a machine that does nothing else; here a fall is a fall.
         Assert.DoesNotContain(result.Failures, failure => !failure.EndsWith(" ms", StringComparison.Ordinal) && !failure.EndsWith(" MB", StringComparison.Ordinal));
     }

@@ -143,7 +143,56 @@
   });
   restore();
 
-  // 2. In step: one live connection while the page is looked at. What somebody types into is never taken from under his hands.
+  // 2. Lines that were still on their way when their trial's page was left: each page sends on what waits in this browser, unless a page of that trial or another living tab does.
+  const tell = (words, href, link) => {
+    const box = make("p", "behind-now sent-on", words + " "), way = make("a", "", link);
+    way.href = href;
+    box.setAttribute("role", "status");
+    box.append(way);
+    work.after(box);
+  };
+  let sendingOn = false;
+  const sendOn = async () => {
+    if (sendingOn) {
+      return;
+    }
+
+    sendingOn = true;
+    const here = document.getElementById("entry")?.dataset.trial, own = (() => { try { return sessionStorage.getItem("heatwright tab"); } catch { return null; } })();
+    const left = store.keys().map(key => ({ key, named: /^heatwright (.+) waiting (\S+)$/.exec(key) })).filter(one => one.named && one.named[1] !== here && (one.named[2] === own || Date.now() - Number(store.get(`heatwright alive ${one.named[2]}`) ?? 0) >= 10000));
+    try {
+      for (const { key, named: [, trial, tab] } of left) {
+        const page = `/trials/${encodeURIComponent(trial)}`, token = new DOMParser().parseFromString(await (await fetch(page)).text(), "text/html").querySelector("#entry form.entry input[name=token]")?.value;
+        let kept = 0;
+        for (let lines = store.get(key) ?? []; lines.length > 0 && token; lines = store.get(key) ?? []) {
+          const [next, ...rest] = lines;
+          store.set(key, [{ ...next, sent: true }, ...rest]);
+          const response = await fetch(`${page}/line`, { method: "POST", headers: { Accept: "application/json" }, body: new URLSearchParams({ token, run: next.run, number: next.number, line: next.line, id: next.id, first: next.sent ? "" : "yes" }) });
+          if (response.status !== 200 && response.status !== 422) {
+            return; // it goes on waiting
+          }
+
+          const answer = await response.json();
+          if (answer.problem) {
+            localStorage.setItem(`heatwright ${trial} typed ${tab}`, next.line);
+            tell(`A line typed at ${trial} was not understood, and waits in its field: ${next.line}.`, page, "Mend it");
+          }
+
+          kept += answer.problem ? 0 : 1;
+          store.set(key, rest.length > 0 ? rest.map((one, i) => ({ ...one, run: answer.run ?? one.run, number: answer.problem ? one.number : answer.number + 1 + i })) : null);
+        }
+
+        if (kept > 0) {
+          tell(kept === 1 ? `The last line typed at ${trial} is kept.` : `The last ${kept} lines typed at ${trial} are kept.`, page, "Look");
+        }
+      }
+    } catch { /* the bench is away: they wait for the next connection */ } finally {
+      sendingOn = false;
+    }
+  };
+  sendOn();
+
+  // 3. In step: one live connection while the page is looked at. What somebody types into is never taken from under his hands.
   let source = null, busy = false, again = false;
   const isTyped = () => forms().some(differs) || work.querySelector("script[src]") !== null || root.dataset.refused;
   const fold = one => `${one.querySelector("summary")?.textContent}`;
@@ -167,7 +216,7 @@
     restore();
   };
   const behind = () => {
-    if (!document.querySelector(".behind-now")) {
+    if (!document.querySelector(".behind-now:not(.sent-on)")) {
       const box = make("p", "behind-now", "The study was changed elsewhere. "), press = make("button", "btn", "Show it");
       press.type = "button";
       press.addEventListener("click", () => { location.href = root.dataset.refused ? document.querySelector(".rule [aria-current=page]")?.href ?? "/" : location.href.split("#")[0]; });
@@ -222,6 +271,7 @@
     own.onmessage = message => {
       if (lamp?.querySelector(".lost")) {
         lamp.replaceChildren(make("span", "live-dot", ""), "in step again");
+        sendOn();
       }
 
       follow(JSON.parse(message.data).state);
