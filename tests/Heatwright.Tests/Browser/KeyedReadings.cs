@@ -30,7 +30,7 @@ internal static class KeyedReadings
             port = new Uri(WebBench.Address(app)).Port;
             await page.GotoAsync(WebBench.Address(app) + "trials");
             await page.Locator("select[name=kind]").SelectOptionAsync("four-wire-ohms");
-            await page.Locator("input[name=name]").FillAsync("four");
+            await page.Locator("form[action='/trials/add'] input[name=name]").FillAsync("four");
             await page.Keyboard.PressAsync("Enter");
             await page.WaitForURLAsync("**/trials/four");
             await Line(page, "7,22 1");
