@@ -20,6 +20,8 @@ public sealed record OwnThings
 }
 
 /// <summary>Price of one piece of something.</summary>
+/// <param name="What">What it is.</param>
+/// <param name="Price">Of one piece.</param>
 public sealed record OwnPrice(string What, double Price);
 
 /// <summary>A number of the maker's own.</summary>

@@ -37,7 +37,7 @@ public static class PartBench
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).Select(pair => OhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)));
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.TwoPointDrop).Select(pair => OhmsBench.Drop(pair.Trial, pair.Table, instruments)));
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.ModulePoints).Select(pair => ModuleBench.Points(pair.Trial, pair.Table, instruments)));
-        if (trials.Any(trial => trial.Kind == TrialKind.WarmUp))
+        if (read.Any(pair => pair.Trial.Kind == TrialKind.WarmUp)) // planned and not taken yet: there is nothing to fit
         {
             pieces.Add(WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments));
         }

@@ -56,11 +56,14 @@ public sealed record Trial(TrialId Id, TrialKind Kind, PartId Part, IReadOnlyLis
 }
 
 /// <summary>What a meter may be wrong by, for one unit.</summary>
-/// <param name="Unit">Unit symbol that it reads.</param>
-/// <param name="Percent">Limit of its gain error, per cent of reading; shared by all it reads.</param>
-/// <param name="Offset">Limit of its offset, in the unit; shared by all it reads.</param>
-/// <param name="Resolution">Smallest step it shows, in the unit.</param>
+/// <param name="Unit">Unit that it reads.</param>
+/// <param name="Percent">Percent of the reading.</param>
+/// <param name="Offset">Fixed part, in the unit.</param>
+/// <param name="Resolution">Smallest step that it shows, in the unit; 0: none is known.</param>
 public sealed record InstrumentSpec(string Unit, double Percent, double Offset, double Resolution);
 
 /// <summary>A meter, probe, watch or logger.</summary>
+/// <param name="Id">Its short name.</param>
+/// <param name="Name">What the maker calls it.</param>
+/// <param name="Specs">What it promises, unit by unit.</param>
 public sealed record Instrument(string Id, string Name, IReadOnlyList<InstrumentSpec> Specs);

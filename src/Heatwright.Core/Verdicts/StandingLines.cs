@@ -104,6 +104,7 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
     private RequirementVerdict Cost(Requirement line)
     {
         List<Input> prices = [];
+        List<string> unpriced = [];
         var doubts = Doubts.None;
         double sum = 0;
         foreach (var id in arrangement.Parts())
@@ -115,10 +116,19 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
                 doubts += price.Doubts.Times(pieces);
                 prices.Add(new($"{shelf[id].Name}{(pieces > 1 ? $" × {pieces}" : "")}", price));
             }
+            else
+            {
+                unpriced.Add(shelf[id].Name);
+            }
         }
 
-        int open = arrangement.Parts().Count() - prices.Count;
-        string because = $"{prices.Count} parts priced{(open > 0 ? $", {open} without a price" : "")}{(safety.Conditions.Count > 0 ? ", what must still be bought not counted" : "")}";
+        // What has no price is not free: the sum can only miss the limit yet, not keep it.
+        if (unpriced.Count > 0 && line.AtMost && sum <= line.Limit)
+        {
+            return Unknown(line, $"{unpriced.Count} of {unpriced.Count + prices.Count} parts have no price: {string.Join(", ", unpriced)}", "state it from the receipt, or 0 for what costs nothing");
+        }
+
+        string because = $"{prices.Count} parts priced{(unpriced.Count > 0 ? $", {unpriced.Count} without a price" : "")}{(safety.Conditions.Count > 0 ? ", what must still be bought not counted" : "")}";
         return Weighed(line, new Estimate(sum, Units.Money, doubts, new Origin.WorkedOut("sum of prices", prices)), because, "a cheaper part, or a larger budget");
     }
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Spectre.Console;
@@ -21,7 +22,11 @@ internal static class Answers
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase), new IdConverter() },
     };
 
-    public static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
+    /// <summary>The option that asks for the answer as JSON.</summary>
+    /// <typeparam name="T">What the answer is made of.</typeparam>
+    /// <param name="when">In which case, where the command has several answers.</param>
+    /// <param name="written">How it is written; null: as most answers are.</param>
+    public static JsonOption Json<T>(string when = "", JsonSerializerOptions? written = null) => new JsonOption("Write the result as JSON for machines.").Or<T>(when, written);
 
     public static Argument<string> StudyFile() => new("FILE") { Description = "The study file." };
 

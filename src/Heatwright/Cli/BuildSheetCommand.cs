@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Heatwright.BuildSheets;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Jobs.BuildSheets;
 using Heatwright.Quantities;
@@ -12,7 +13,7 @@ internal static class BuildSheetCommand
 {
     public static Command BuildSheet(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<SheetView>("without --names").Or<IReadOnlyList<SheetNumberView>>("with --names"));
         var arrangement = new Option<string?>("--arrangement") { Description = "Letter or id of the arrangement; without it, the one decided for, else the one that stands best." };
         var folder = new Option<string?>("--out") { Description = "Folder to write into, not there yet or empty; without it, one beside the study." };
         var set = Many("--set", "Numbers of the board that are not the usual ones: \"supply=3.0V\" \"reference=2.5V±0.02V\". --names lists all.");
@@ -80,7 +81,7 @@ internal static class BuildSheetCommand
         screen.Say($"Written: {files[0]}, and {Number(files.Count - 1)} files beside it.");
     }
 
-    private static int Listed(Screen screen, bool json) => Answers.Give(screen, new Checked<IReadOnlyList<(string Name, string Value, string Why)>>(MakeBuildSheet.Names()), json, all => all.Select(one => new { one.Name, one.Value, one.Why }), all =>
+    private static int Listed(Screen screen, bool json) => Answers.Give(screen, new Checked<IReadOnlyList<(string Name, string Value, string Why)>>(MakeBuildSheet.Names()), json, all => all.Select(one => new SheetNumberView(one.Name, one.Value, one.Why)), all =>
     {
         var table = Answers.Table("name", "usual", "why");
         all.ToList().ForEach(one => table.Row(one.Name, one.Value, one.Why));

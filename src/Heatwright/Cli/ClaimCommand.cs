@@ -12,7 +12,7 @@ internal static class ClaimCommand
     {
         var text = new Option<string>("--text") { Description = "A file with the seller's text; - reads what is piped in.", Required = true };
         var kind = new Option<string?>("--kind") { Description = "What the part is, where the text does not say." };
-        var json = Answers.Json();
+        var json = Answers.Json<ListingView>();
         var command = new Command("claims", "Pulls claims out of a seller's text, as candidates to confirm; nothing is stored. Example: heatwright claims --text listing.txt") { text, kind, json };
         command.SetAction(parsed => Answers.Give(screen, ReadText.Of(parsed.GetValue(text)!).Then(pasted => Read(pasted, parsed.GetValue(kind))), parsed.GetValue(json), ListingView.Of, found => PartTables.Claims(screen, found)));
         return command;

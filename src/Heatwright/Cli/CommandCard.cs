@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Help;
+using Heatwright.Cli.Answering;
 
 namespace Heatwright.Cli;
 
@@ -58,6 +59,9 @@ internal sealed class CommandCard
     public IReadOnlyList<CardOption> Options => [.. command.Options.Where(one => !one.Hidden && !one.Recursive && one is not VersionOption and not HelpOption).Select(Option)];
 
     public IReadOnlyList<CardLine> OptionLines => [.. command.Options.Where(one => !one.Hidden && !one.Recursive && one is not VersionOption and not HelpOption).Select(one => new CardLine(Typed(one), Told(one)))];
+
+    /// <summary>What it answers with --json; empty: it has no such option.</summary>
+    public IReadOnlyList<AnswerForm> Answers => [.. command.Options.OfType<JsonOption>().SelectMany(one => one.Forms)];
 
     /// <summary>Words that stand for an argument and no others.</summary>
     public IReadOnlyList<string> Choices => [.. command.Arguments.SelectMany(one => one.CompletionSources.SelectMany(source => source(CompletionContext.Empty))).Select(one => one.Label).Distinct()];

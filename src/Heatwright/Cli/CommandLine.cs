@@ -21,6 +21,7 @@ public static class CommandLine
         {
             screen.Complain([new("Heatwright made a mistake here; what was saved before is safe.", string.Join(' ', words), slip.Message, "none of your making", "Please report this with the lines below.")]);
             screen.Trace(slip);
+            screen.Settle();
             return ExitCodes.OurFault;
         }
     }
@@ -29,6 +30,18 @@ public static class CommandLine
     /// <param name="words">As typed after the program's name.</param>
     /// <param name="screen">Where to write.</param>
     public static int Run(string[] words, Screen screen)
+    {
+        if (words.Contains("--json"))
+        {
+            screen.GatherProblems();
+        }
+
+        int end = Carried(words, screen);
+        screen.Settle();
+        return end;
+    }
+
+    private static int Carried(string[] words, Screen screen)
     {
         if (words is ["--version"])
         {

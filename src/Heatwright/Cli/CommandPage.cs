@@ -45,6 +45,11 @@ internal static class CommandPage
             page.Append(CultureInfo.InvariantCulture, $"\nIts commands: {string.Join(", ", card.Commands.Select(one => $"[{one.Name}](#{one.Words.Replace(' ', '-')})"))}.\n");
         }
 
+        if (card.Answers.Count > 0)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"\nIts `--json` answer: [{card.Words.Replace(' ', '-')}](formats/answers.md#commands).\n");
+        }
+
         if (card.Example.Length > 0)
         {
             page.Append(CultureInfo.InvariantCulture, $"\nExample:\n\n```\n{card.Example}\n```\n");

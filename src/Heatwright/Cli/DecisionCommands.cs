@@ -15,7 +15,7 @@ internal static class DecisionCommands
         var because = new Option<string>("--because") { Description = "Why this one.", DefaultValueFactory = _ => "" };
         var accept = new Option<string[]>("--accept") { Description = "A requirement that is missed and why that is acceptable: 'pieces=12 cuts are enough'. Once for each.", DefaultValueFactory = _ => [] };
         var on = On();
-        var json = Answers.Json();
+        var json = Answers.Json<DecisionView>();
         var command = new Command("decide", "Freezes the choice with its numbers, what was rejected, what would change our mind and what was not tested. Example: heatwright decide knife.study A --because 'fastest, and the parts are here'") { file, letter, because, accept, on, json };
         command.SetAction(parsed => VerdictCommands.WorkedOut(screen, parsed.GetValue(file)!, result => VerdictCommands.Answer(screen,
             parsed.GetValue(letter) is { } chosen ? DecideTool.Make(parsed.GetValue(file)!, result, chosen, parsed.GetValue(because)!, parsed.GetValue(accept)!, Day(parsed.GetValue(on))) : DecideTool.Last(result),
@@ -28,7 +28,7 @@ internal static class DecisionCommands
         var file = Answers.StudyFile();
         var read = new Option<string[]>("--read") { Description = "What the prototype did: 'ready=27.1 s ± 0.3 s'. Once for each requirement.", DefaultValueFactory = _ => [] };
         var on = On();
-        var json = Answers.Json();
+        var json = Answers.Json<CheckView>();
         var command = new Command("check", "The prototype beside the frozen prediction: kept, missed, not tested, and what would explain it. Example: heatwright check knife.study --read 'ready=27.1 s ± 0.3 s'") { file, read, on, json };
         command.SetAction(parsed =>
         {

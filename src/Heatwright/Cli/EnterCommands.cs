@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Trials;
 using Heatwright.Quantities;
@@ -15,7 +16,7 @@ internal static class EnterCommands
 
     private static Command AddMeter(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<Instrument>());
         var id = new Argument<string>("METER") { Description = "Its short name; columns of readings name it." };
         var name = new Argument<string?>("NAME") { Description = "What you call it.", Arity = ArgumentArity.ZeroOrOne };
         var reads = Many("--reads", "What it promises for each unit, as its leaflet has it: \"V=0.5%+2mV\", \"A=1%+3d\", \"s=exact\".");
@@ -27,7 +28,7 @@ internal static class EnterCommands
 
     private static Command ListMeters(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<IReadOnlyList<Instrument>>());
         var command = new Command("list", "Lists the meters of a study. Example: heatwright meter list knife.study") { file, json };
         command.SetAction(parsed => Answers.Give(screen, OpenStudy.Read(parsed.GetValue(file)!).Map(opened => opened.Study.Instruments), parsed.GetValue(json), meters => meters, meters =>
         {
@@ -51,14 +52,14 @@ internal static class EnterCommands
 
     public static Command Add(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<TrialPlanned>());
         var kind = new Argument<string>("KIND") { Description = "One of 'heatwright trial kinds', or discharge or hot-ohms." };
         var on = new Option<string>("--on") { Description = "The part that is tried.", Required = true };
         var name = new Option<string?>("--name") { Description = "Short name of the trial; without it, the part and the kind." };
         var purpose = new Option<string?>("--purpose") { Description = "What it is to show." };
         var command = new Command("add", "Plans a bench test of a part. Example: heatwright trial add knife.study cold-ohms --on stick") { file, kind, on, name, purpose, json };
         command.SetAction(parsed => Answers.Give(screen, PlanTrial.Add(parsed.GetValue(file)!, parsed.GetValue(name) ?? "", parsed.GetValue(kind)!, parsed.GetValue(on)!, parsed.GetValue(purpose) ?? ""), parsed.GetValue(json),
-            trial => new { Trial = trial.Id.Name, Kind = TrialKinds.Of(trial), Part = trial.Part.Name },
+            trial => new TrialPlanned(trial.Id.Name, TrialKinds.Of(trial), trial.Part.Name),
             trial =>
             {
                 screen.Say($"{trial.Id}: {TrialKinds.Of(trial)} of {trial.Part}.");
@@ -74,16 +75,16 @@ internal static class EnterCommands
 
     public static Command Drop(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<ChangeTaken>());
         var name = new Argument<string>("TRIAL") { Description = "The trial." };
         var command = new Command("drop", "Takes a planned trial without readings out again. Example: heatwright trial drop knife.study stick-cold-ohms") { file, name, json };
-        command.SetAction(parsed => Answers.Give(screen, PlanTrial.Drop(parsed.GetValue(file)!, parsed.GetValue(name)!), parsed.GetValue(json), done => new { done.Change?.Number, done.Change?.What }, done => screen.Say($"{done.Change?.What}.")));
+        command.SetAction(parsed => Answers.Give(screen, PlanTrial.Drop(parsed.GetValue(file)!, parsed.GetValue(name)!), parsed.GetValue(json), ChangeTaken.Of, done => screen.Say($"{done.Change?.What}.")));
         return command;
     }
 
     public static Command List(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<IReadOnlyList<TrialRow>>());
         var command = new Command("list", "Lists the trials of a study with their runs and what they found. Example: heatwright trial list knife.study") { file, json };
         command.SetAction(parsed => Answers.Give(screen, OpenStudy.Read(parsed.GetValue(file)!).Map(opened => (opened.Study, Found: RunStudy.Findings(opened.Study))), parsed.GetValue(json),
             told => told.Study.Trials.Select(trial => TrialRow.Of(trial, told.Found)),
@@ -103,7 +104,7 @@ internal static class EnterCommands
 
     public static Command Enter(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<ReadingsEntered>());
         var trial = new Argument<string>("TRIAL") { Description = "The trial." };
         var run = new Option<string?>("--run") { Description = "A run that is there, to type more into it; or the name of the new one." };
         var columns = new Option<string?>("--columns") { Description = "The columns in the order in which you type them, with commas between: time,volts,amps. Without it, those that the kind needs." };
@@ -174,12 +175,7 @@ internal static class EnterCommands
 
         if (json)
         {
-            Answers.Write(screen, new
-            {
-                Run = run.Id.Name,
-                Readings = all.Select(taken => new { taken.Number, taken.Fields, Remarks = taken.Remarks.Select(remark => new { remark.Reading, remark.Words, remark.Effect }) }),
-                Refused = refused,
-            });
+            Answers.Write(screen, new ReadingsEntered(run.Id.Name, [.. all.Select(ReadingEntered.Of)], refused));
         }
         else
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
+using Heatwright.Cli.Answering;
 using Heatwright.Quantities;
 
 namespace Heatwright.Cli;
@@ -18,10 +19,12 @@ internal static class HelpCommand
 
     public static Command Help(Screen screen, Func<RootCommand> root)
     {
-        var json = Answers.Json();
+        var json = Answers.Json<HelpView>("without --schemas").Or<SchemasWritten>("with --schemas");
         var words = new Argument<string[]>("COMMAND") { Description = "The command's words; without them, all commands.", Arity = ArgumentArity.ZeroOrMore };
         var page = new Option<string?>("--write-page") { Description = "Writes the page of all commands to this file.", Hidden = true };
-        var command = new Command("help", "Shows what a command does, its options, an example and how it can end. Example: heatwright help part add") { words, page, json };
+        var schemas = new Option<string?>("--schemas") { Description = "Writes the schemas of all answers for machines into this folder, one file for each command." };
+        var documents = new Option<string?>("--write-schemas") { Description = "Writes the document of all schemas and its page into this folder.", Hidden = true };
+        var command = new Command("help", "Shows what a command does, its options, an example and how it can end. Example: heatwright help part add") { words, page, schemas, documents, json };
         command.SetAction(parsed =>
         {
             var all = new CommandCard(root());
@@ -29,6 +32,18 @@ internal static class HelpCommand
             {
                 File.WriteAllText(path, CommandPage.Of(all));
                 return ExitCodes.Done;
+            }
+
+            if (parsed.GetValue(documents) is { } formats)
+            {
+                File.WriteAllText(Path.Combine(formats, "answers.schema.json"), AnswerSchemas.Text(all));
+                File.WriteAllText(Path.Combine(formats, "answers.md"), AnswerPage.Of(AnswerSchemas.Document(all)));
+                return ExitCodes.Done;
+            }
+
+            if (parsed.GetValue(schemas) is { } folder)
+            {
+                return Answers.Give(screen, Schemas(folder), parsed.GetValue(json), written => written, written => screen.Say($"{written.Files.Count} schemas in {written.Folder}: {written.Files[0]} to {written.Files[^1]}."));
             }
 
             string wanted = string.Join(' ', parsed.GetValue(words) ?? []);
@@ -50,6 +65,18 @@ internal static class HelpCommand
             return ExitCodes.Done;
         });
         return command;
+    }
+
+    private static Checked<SchemasWritten> Schemas(string folder)
+    {
+        try
+        {
+            return new(new SchemasWritten(folder, AnswerSchemas.WriteTo(folder)));
+        }
+        catch (Exception slip) when (slip is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return new(new Problem("The schemas cannot be written there.", "--schemas", folder, slip.Message, "Name a folder that may be written."));
+        }
     }
 
     public static void Write(Screen screen, CommandCard card)
@@ -92,7 +119,20 @@ internal static class HelpCommand
     }
 }
 
+/// <summary>Schemas that were written.</summary>
+/// <param name="Folder">Where, as it was typed.</param>
+/// <param name="Files">Their names there.</param>
+internal sealed record SchemasWritten(string Folder, IReadOnlyList<string> Files);
+
 /// <summary>A command as machines read it.</summary>
+/// <param name="Command">Its words after the program's name; empty: the program itself.</param>
+/// <param name="Says">What it does.</param>
+/// <param name="Usage">How it is typed.</param>
+/// <param name="Arguments">Words that are typed in their places.</param>
+/// <param name="Options">Words that may be typed.</param>
+/// <param name="Example">A whole command to type.</param>
+/// <param name="Ends">How it can end: exit codes.</param>
+/// <param name="Commands">Commands below it.</param>
 internal sealed record HelpView(string Command, string Says, string Usage, IReadOnlyList<CardLine> Arguments, IReadOnlyList<CardLine> Options, string Example, IReadOnlyList<CardLine> Ends, IReadOnlyList<string> Commands)
 {
     /// <summary>The view of a card.</summary>

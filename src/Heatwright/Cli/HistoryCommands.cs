@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.StudyFile;
 
@@ -10,17 +11,17 @@ internal static class HistoryCommands
 {
     public static Command History(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<IReadOnlyList<ChangeView>>("without --of").Or<IReadOnlyList<RecordChangeView>>("with --of"));
         var of = new Option<string?>("--of") { Description = "Only what was done to this part, trial, run, arrangement, instrument, tool or file, or to the 'brief', value by value." };
         var command = new Command("history", "Everything that was done to a study, or to one thing in it, oldest first. Example: heatwright history knife.study --of wire") { file, of, json };
         command.SetAction(parsed => parsed.GetValue(of) is { } record ? One(screen, parsed.GetValue(file)!, record, parsed.GetValue(json))
             : Answers.Give(screen, ChangeStudy.History(parsed.GetValue(file)!), parsed.GetValue(json),
-                changes => changes.Select(change => new { change.Number, change.What, change.Undone }), changes => changes.ToList().ForEach(change => Line(screen, change))));
+                changes => changes.Select(ChangeView.Of), changes => changes.ToList().ForEach(change => Line(screen, change))));
         return command;
     }
 
     private static int One(Screen screen, string path, string record, bool json) => Answers.Give(screen, ChangeStudy.History(path, record), json,
-        changes => changes.Select(one => new { one.Change.Number, one.Change.What, one.Change.Undone, one.Kind, one.Id, one.Begun, one.TakenAway, one.Fields }),
+        changes => changes.Select(RecordChangeView.Of),
         changes =>
         {
             StudyChange? told = null;
@@ -55,10 +56,10 @@ internal static class HistoryCommands
 
     private static Command Step(Screen screen, string name, string about, bool back, string done)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<ChangeView>());
         var command = new Command(name, about) { file, json };
         command.SetAction(parsed => Answers.Give(screen, ChangeStudy.Step(parsed.GetValue(file)!, back), parsed.GetValue(json),
-            change => new { change.Number, change.What, change.Undone }, change => screen.Say($"{done}: {change.What}.")));
+            ChangeView.Of, change => screen.Say($"{done}: {change.What}.")));
         return command;
     }
 }

@@ -1,13 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs.Keeping;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 
 namespace Heatwright.Cli;
-
-/// <summary>A kept file as machines read it.</summary>
-internal sealed record KeptView(string Id, string Name, KeptAbout About, string Subject, string Note, string Sha256, int Bytes);
 
 /// <summary>Commands that look after a study file: kept files, export, packing, examination, earlier openings, struck-out readings.</summary>
 internal static class KeepCommands
@@ -19,46 +17,31 @@ internal static class KeepCommands
 
     public static Command Export(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<BundleWritten>());
         var bundle = new Argument<string>("BUNDLE") { Description = "The zip to write; it must not be there yet." };
         var command = new Command("export", "Writes a whole study as a bundle that needs no program to be read. Example: heatwright export knife.study knife.zip") { file, bundle, json };
-        command.SetAction(parsed => Answers.Give(screen, StudyCare.Export(parsed.GetValue(file)!, parsed.GetValue(bundle)!), parsed.GetValue(json), path => new { Bundle = path }, path => screen.Say($"Bundle: {path}")));
+        command.SetAction(parsed => Answers.Give(screen, StudyCare.Export(parsed.GetValue(file)!, parsed.GetValue(bundle)!), parsed.GetValue(json), path => new BundleWritten(path), path => screen.Say($"Bundle: {path}")));
         return command;
     }
 
     public static Command Pack(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<PackedView>());
         var command = new Command("pack", "Closes a study and packs it for the post: one file, nothing beside it. Example: heatwright pack knife.study") { file, json };
-        command.SetAction(parsed => Answers.Give(screen, StudyCare.Pack(parsed.GetValue(file)!), parsed.GetValue(json), bytes => new { Bytes = bytes },
+        command.SetAction(parsed => Answers.Give(screen, StudyCare.Pack(parsed.GetValue(file)!), parsed.GetValue(json), bytes => new PackedView(bytes),
             bytes => screen.Say($"Packed: {Size(bytes)} in one file, nothing beside it but perhaps its earlier openings ({Path.GetFileName(PastStates.Beside(parsed.GetValue(file)!))}).")));
         return command;
     }
 
     public static Command Examine(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<ConditionView>());
         var rescue = new Option<string>("--rescue") { Description = "Write what can be read of a damaged file to a new study of this name." };
         var command = new Command("examine", "Looks a study file through without changing it. Example: heatwright examine knife.study --rescue rescued.study") { file, rescue, json };
         command.SetAction(parsed =>
         {
             var condition = StudyCare.Examine(parsed.GetValue(file)!, parsed.GetValue(rescue));
-            int code = Answers.Give(screen, condition, parsed.GetValue(json), one => new
-            {
-                one.Examined.Path,
-                one.Examined.Bytes,
-                one.Examined.Beside,
-                one.Examined.Format,
-                Whole = one.Examined.IsWhole,
-                one.Examined.Problems,
-                one.Examined.Records,
-                one.Examined.Changes,
-                one.Examined.Kept,
-                one.Examined.KeptBytes,
-                one.Examined.Openings,
-                one.Lost,
-                one.Copy,
-            }, one => Show(screen, one));
+            int code = Answers.Give(screen, condition, parsed.GetValue(json), ConditionView.Of, one => Show(screen, one));
             return code == ExitCodes.Done && !condition.Value.Examined.IsWhole && condition.Value.Copy is null ? ExitCodes.BadInput : code;
         });
         return command;
@@ -66,7 +49,7 @@ internal static class KeepCommands
 
     public static Command Openings(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<IReadOnlyList<PastState>>("without --restore").Or<CopyWritten>("with --restore"));
         var restore = new Option<string>("--restore") { Description = "Number of the opening to restore." };
         var to = new Option<string>("--to") { Description = "Name of the new study file that takes it." };
         var command = new Command("openings", "The study as it stood at its last ten openings. Example: heatwright openings knife.study --restore 3 --to as-it-was.study") { file, restore, to, json };
@@ -82,14 +65,14 @@ internal static class KeepCommands
             var restored = long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out long number) && parsed.GetValue(to) is { } copy
                 ? StudyCare.Restore(path, number, copy)
                 : new(new Problem("Which opening, and to what name?", "--restore, --to", text, "a number that is listed, and a name that is not taken", "Type --restore NUMBER --to COPY.study."));
-            return Answers.Give(screen, restored, parsed.GetValue(json), done => new { Copy = done }, done => screen.Say($"Restored to {done}; the study itself was not changed."));
+            return Answers.Give(screen, restored, parsed.GetValue(json), done => new CopyWritten(done), done => screen.Say($"Restored to {done}; the study itself was not changed."));
         });
         return command;
     }
 
     public static Command Strike(Screen screen)
     {
-        var (file, run, numbers, json) = (Answers.StudyFile(), Run(), Numbers(), Answers.Json());
+        var (file, run, numbers, json) = (Answers.StudyFile(), Run(), Numbers(), Answers.Json<ChangeTaken>());
         var because = new Option<string>("--because") { Description = "Why they do not count; it stays with them.", Required = true };
         var command = new Command("strike", "Strikes readings out with a reason; they stay in the study and can stand again. Example: heatwright strike knife.study cold-1 2 3 --because 'clip loose'") { file, run, numbers, because, json };
         command.SetAction(parsed => Struck(screen, parsed.GetValue(file)!, parsed.GetValue(run)!, parsed.GetValue(numbers)!, parsed.GetValue(because), parsed.GetValue(json)));
@@ -98,7 +81,7 @@ internal static class KeepCommands
 
     public static Command Stand(Screen screen)
     {
-        var (file, run, numbers, json) = (Answers.StudyFile(), Run(), Numbers(), Answers.Json());
+        var (file, run, numbers, json) = (Answers.StudyFile(), Run(), Numbers(), Answers.Json<ChangeTaken>());
         var command = new Command("stand", "Lets struck-out readings stand again. Example: heatwright stand knife.study cold-1 2") { file, run, numbers, json };
         command.SetAction(parsed => Struck(screen, parsed.GetValue(file)!, parsed.GetValue(run)!, parsed.GetValue(numbers)!, null, parsed.GetValue(json)));
         return command;
@@ -111,13 +94,13 @@ internal static class KeepCommands
     private static int Struck(Screen screen, string file, string run, string[] typed, string? because, bool json)
     {
         int[] numbers = [.. typed.Select(one => int.TryParse(one, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0)];
-        return Answers.Give(screen, StudyCare.Strike(file, run, numbers, because), json, done => new { done.Change?.Number, done.Change?.What }, done =>
+        return Answers.Give(screen, StudyCare.Strike(file, run, numbers, because), json, ChangeTaken.Of, done =>
             screen.Say(done.Change is { } change ? $"{change.What}." : "Nothing to change: they stand so already."));
     }
 
     private static Command Add(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<KeptView>());
         var path = new Argument<string>("PATH") { Description = "The file to keep." };
         var about = new Option<string>("--about") { Description = "What it is about: part:ID, trial:ID, run:ID or arrangement:ID; without it, the study." };
         var note = new Option<string>("--note") { Description = "Your note." };
@@ -130,7 +113,7 @@ internal static class KeepCommands
 
     private static Command List(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<IReadOnlyList<KeptView>>());
         var command = new Command("list", "Lists the files that a study keeps. Example: heatwright file list knife.study") { file, json };
         command.SetAction(parsed => Answers.Give(screen, KeepFiles.List(parsed.GetValue(file)!), parsed.GetValue(json), files => files.Select(View), files =>
         {
@@ -147,20 +130,20 @@ internal static class KeepCommands
 
     private static Command Take(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<CopyWritten>());
         var id = new Argument<string>("ID") { Description = "The kept file." };
         var to = new Argument<string>("TO") { Description = "Name of the copy." };
         var command = new Command("take", "Writes a copy of a kept file. Example: heatwright file take knife.study loop.jpg copy.jpg") { file, id, to, json };
-        command.SetAction(parsed => Answers.Give(screen, KeepFiles.Take(parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(to)!), parsed.GetValue(json), path => new { Copy = path }, path => screen.Say($"Copy: {path}")));
+        command.SetAction(parsed => Answers.Give(screen, KeepFiles.Take(parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(to)!), parsed.GetValue(json), path => new CopyWritten(path), path => screen.Say($"Copy: {path}")));
         return command;
     }
 
     private static Command Drop(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<ChangeTaken>());
         var id = new Argument<string>("ID") { Description = "The kept file." };
         var command = new Command("drop", "Lets go of a kept file; 'undo' brings it back. Example: heatwright file drop knife.study loop.jpg") { file, id, json };
-        command.SetAction(parsed => Answers.Give(screen, KeepFiles.Drop(parsed.GetValue(file)!, parsed.GetValue(id)!), parsed.GetValue(json), done => new { done.Change?.Number, done.Change?.What }, done => screen.Say($"{done.Change?.What}.")));
+        command.SetAction(parsed => Answers.Give(screen, KeepFiles.Drop(parsed.GetValue(file)!, parsed.GetValue(id)!), parsed.GetValue(json), ChangeTaken.Of, done => screen.Say($"{done.Change?.What}.")));
         return command;
     }
 

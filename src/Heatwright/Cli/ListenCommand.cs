@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
+using Heatwright.Cli.Answering;
 using Heatwright.Instruments;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
@@ -80,7 +81,7 @@ internal static class ListenCommand
         var done = listened.Value;
         if (json)
         {
-            screen.Output.WriteLine(JsonSerializer.Serialize(new { done.Lines, done.Unread, done.Seconds, Run = run?.Run, run?.Stored }, LiveLines.Plain));
+            screen.Output.WriteLine(JsonSerializer.Serialize(new ListenEnd(done.Lines, done.Unread, done.Seconds, run?.Run, run?.Stored), LiveLines.Plain));
             return ExitCodes.Done;
         }
 
@@ -132,7 +133,7 @@ internal static class ListenCommand
 
         public Option<bool> Page { get; } = new("--page") { Description = "Show it in the browser too: big figures and curves, on this machine only." };
 
-        public Option<bool> Json { get; } = new("--json") { Description = "One JSON object a line for machines." };
+        public JsonOption Json { get; } = new JsonOption("One JSON object a line for machines.").Or<HeardLine>("each line of readings", LiveLines.Plain).Or<HeardUnread>("each line without a reading", LiveLines.Plain).Or<HeardNote>("each note on a connection", LiveLines.Plain).Or<ListenEnd>("the last line", LiveLines.Plain);
 
         public LogAnswers Answers { get; } = LogAnswers.Options();
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Heatwright.Cli.Answering;
 using Heatwright.Instruments;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
@@ -56,15 +57,9 @@ internal sealed class LiveLines(TextWriter output) : IHeardTaker
     {
         object one = heard switch
         {
-            Heard.Line line => new
-            {
-                line.AtS,
-                line.Source,
-                line.Text,
-                Values = line.Readouts.Select(readout => new { readout.Name, readout.Kind, Value = double.IsFinite(readout.Value) ? readout.Value : (double?)null, Unit = readout.Unit?.Symbol, readout.Raw }),
-            },
-            Heard.Unread unread => new { unread.AtS, unread.Source, Unread = unread.Text, unread.Why },
-            Heard.Note note => new { note.AtS, note.Source, note.State, note.Words },
+            Heard.Line line => HeardLine.Of(line),
+            Heard.Unread unread => new HeardUnread(unread.AtS, unread.Source, unread.Text, unread.Why),
+            Heard.Note note => new HeardNote(note.AtS, note.Source, note.State, note.Words),
             _ => throw new ArgumentOutOfRangeException(nameof(heard), heard, "Something heard that has no words."),
         };
         output.WriteLine(JsonSerializer.Serialize(one, Plain));

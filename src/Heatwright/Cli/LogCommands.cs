@@ -25,7 +25,7 @@ internal static class LogCommands
     private static Command Read(Screen screen)
     {
         var file = new Argument<string>("FILE") { Description = "The log: a text file of readings, as docs/formats/logs.md describes." };
-        var json = Answers.Json();
+        var json = Answers.Json<LogView>(written: Pretty);
         var csv = new Option<string>("--csv") { Description = "Write a clean copy: commas, decimal points, units in the header." };
         var answers = LogAnswers.Options();
         var command = new Command("read", "Reads a log as it comes from an instrument and shows its columns, units and time. Example: heatwright log read discharge.csv --csv clean.csv") { file, json, csv };

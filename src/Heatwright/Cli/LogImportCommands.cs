@@ -12,7 +12,7 @@ internal static class LogImportCommands
     public static Command Import(Screen screen)
     {
         var log = new Argument<string>("LOG") { Description = "The log, as 'log read' takes it." };
-        var (file, trial, json) = (Answers.StudyFile(), Trial(), Answers.Json());
+        var (file, trial, json) = (Answers.StudyFile(), Trial(), Answers.Json<LogImported>());
         var run = new Option<string>("--run") { Description = "Id of the run; without it, the trial's with a number." };
         var instrument = new Option<string>("--instrument") { Description = "Id of the instrument that wrote it; how its logs are read is remembered." };
         var columns = Columns();
@@ -39,7 +39,7 @@ internal static class LogImportCommands
 
     public static Command Sheets(Screen screen)
     {
-        var (file, trial, columns, json) = (Answers.StudyFile(), Trial(), Columns(), Answers.Json());
+        var (file, trial, columns, json) = (Answers.StudyFile(), Trial(), Columns(), Answers.Json<IReadOnlyList<SheetImported>>());
         var sheets = new Argument<string[]>("SHEET") { Description = "Filled sheets, one from each learner: text tables, or a folder of them.", Arity = ArgumentArity.OneOrMore };
         var answers = LogAnswers.Options();
         var command = new Command("sheets", "Takes many filled reading sheets into a study as runs of one trial: all of them or none. Example: heatwright sheets class.study handed-in --trial cool-down") { file, sheets, trial, columns, json };
@@ -62,7 +62,7 @@ internal static class LogImportCommands
         var (of, by, csv) = (new Option<string>("--first") { Description = "Column of the first log to go by; without it, the one that matches best." }, new Option<string>("--second") { Description = "Column of the second log." },
             new Option<string>("--csv") { Description = "After you have seen the offset: write both logs on the first one's clock." });
         var confirm = new Option<string>("--offset") { Description = "The offset that you confirm, in seconds, as it was shown or as you know it." };
-        var json = Answers.Json();
+        var json = Answers.Json<ClocksCompared>();
         var command = new Command("offset", "Finds by how much the clocks of two logs differ, from what both saw. Example: heatwright log offset volts.csv degrees.csv") { first, second, of, by, confirm, csv, json };
         command.SetAction(parsed => Answers.Give(screen, CompareClocks.Run(new(parsed.GetValue(first)!, parsed.GetValue(second)!, parsed.GetValue(of), parsed.GetValue(by), parsed.GetValue(confirm), parsed.GetValue(csv))), parsed.GetValue(json), done => done, done =>
         {

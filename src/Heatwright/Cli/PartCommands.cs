@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Keeping;
 using Heatwright.Quantities;
@@ -43,7 +44,7 @@ internal static class PartCommands
         var take = Many("--take", "Claims of the text that you confirm: numbers as 'heatwright claims' shows them, or all; 1=output-current where it asks.");
         var called = kind is null ? new Option<string?>("--name") { Description = "What you call it." } : null;
         var values = Origins.Select(origin => Many($"--{origin}", $"Values that are {(origin == "sheet" ? "from its data sheet" : origin)}, as \"quantity=value (words)\".")).ToArray();
-        var json = Answers.Json();
+        var json = Answers.Json<PartEnteredView>();
         var command = new Command(verb, about) { file, id };
         foreach (var argument in new[] { kind, name }.OfType<Argument<string?>>())
         {
@@ -75,14 +76,14 @@ internal static class PartCommands
                 Take = parsed.GetValue(take) ?? [],
             }));
             return Answers.Give(screen, entered, parsed.GetValue(json),
-                done => new { Part = PartView.Of(done.Part, null), NotConfirmed = done.Left.Select(ClaimView.Of) }, done => PartTables.Entered(screen, done));
+                done => new PartEnteredView(PartView.Of(done.Part, null), [.. done.Left.Select(ClaimView.Of)]), done => PartTables.Entered(screen, done));
         });
         return command;
     }
 
     private static Command Show(Screen screen)
     {
-        var (file, id, json) = (Answers.StudyFile(), new Argument<string>("PART") { Description = "Its short name." }, Answers.Json());
+        var (file, id, json) = (Answers.StudyFile(), new Argument<string>("PART") { Description = "Its short name." }, Answers.Json<PartView>());
         var command = new Command("show", "Shows a part: what was claimed beside what was measured and found. Example: heatwright part show knife.study round") { file, id, json };
         command.SetAction(parsed => Answers.Give(screen, OpenStudy.Read(parsed.GetValue(file)!).Then(opened => PartView.One(opened.Study, parsed.GetValue(id)!)), parsed.GetValue(json),
             view => view, view => PartTables.Show(screen, view)));
@@ -91,7 +92,7 @@ internal static class PartCommands
 
     private static Command List(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<IReadOnlyList<PartView>>());
         var command = new Command("list", "Lists the parts of a study. Example: heatwright part list knife.study") { file, json };
         command.SetAction(parsed => Answers.Give(screen, OpenStudy.Read(parsed.GetValue(file)!).Map(opened => PartView.All(opened.Study)), parsed.GetValue(json),
             views => views, views => PartTables.List(screen, views)));
@@ -100,18 +101,18 @@ internal static class PartCommands
 
     private static Command Photo(Screen screen)
     {
-        var (file, id, json) = (Answers.StudyFile(), new Argument<string>("PART") { Description = "Its short name." }, Answers.Json());
+        var (file, id, json) = (Answers.StudyFile(), new Argument<string>("PART") { Description = "Its short name." }, Answers.Json<PhotoKeptView>());
         var path = new Argument<string>("PHOTO") { Description = "A JPEG, PNG or WebP picture of at most 8 MB." };
         var note = new Option<string?>("--note") { Description = "Your note." };
         var command = new Command("photo", "Keeps a photo with a part, without the place and camera data that a telephone writes into it. Example: heatwright part photo knife.study stick stick.jpg --note 'label side'") { file, id, path, note, json };
         command.SetAction(parsed => Answers.Give(screen, KeepPhoto.Add(parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(path)!, parsed.GetValue(note) ?? ""), parsed.GetValue(json),
-            kept => new { kept.Id, Part = kept.Subject, kept.Bytes, kept.Note }, kept => screen.Say($"Kept as '{kept.Id}' with '{kept.Subject}', {kept.Bytes.ToString(CultureInfo.InvariantCulture)} bytes; 'heatwright file take' gives it back.")));
+            kept => new PhotoKeptView(kept.Id, kept.Subject, kept.Bytes, kept.Note), kept => screen.Say($"Kept as '{kept.Id}' with '{kept.Subject}', {kept.Bytes.ToString(CultureInfo.InvariantCulture)} bytes; 'heatwright file take' gives it back.")));
         return command;
     }
 
     private static Command Label(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<IReadOnlyList<PartLabel>>());
         var ids = new Argument<string[]>("PARTS") { Description = "Short names; without them, all parts.", Arity = ArgumentArity.ZeroOrMore };
         var to = new Option<string?>("--to") { Description = "Write the strip as a page to print: labels.svg." };
         var command = new Command("label", "Label strips for bags: short name, what tells it apart, date. Example: heatwright part label knife.study round stick --to labels.svg") { file, ids, to, json };
@@ -122,10 +123,10 @@ internal static class PartCommands
 
     private static Command Drop(Screen screen)
     {
-        var (file, id, json) = (Answers.StudyFile(), new Argument<string>("PART") { Description = "Its short name." }, Answers.Json());
+        var (file, id, json) = (Answers.StudyFile(), new Argument<string>("PART") { Description = "Its short name." }, Answers.Json<PartsLeftView>());
         var command = new Command("drop", "Takes a part off the shelf where nothing uses it; 'heatwright undo' brings it back. Example: heatwright part drop knife.study round") { file, id, json };
         command.SetAction(parsed => Answers.Give(screen, EnterPart.Drop(parsed.GetValue(file)!, parsed.GetValue(id)!), parsed.GetValue(json),
-            done => new { Parts = done.After.Parts.Select(part => part.Id.Name) }, done => screen.Say($"'{parsed.GetValue(id)}' is off the shelf. {done.After.Parts.Count.ToString(CultureInfo.InvariantCulture)} parts are left.")));
+            done => new PartsLeftView([.. done.After.Parts.Select(part => part.Id.Name)]), done => screen.Say($"'{parsed.GetValue(id)}' is off the shelf. {done.After.Parts.Count.ToString(CultureInfo.InvariantCulture)} parts are left.")));
         return command;
     }
 

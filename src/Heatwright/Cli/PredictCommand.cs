@@ -19,7 +19,7 @@ internal static class PredictCommand
         var draws = new Option<string?>("--draws") { Description = "Draws of everything that is in doubt, for ranges; 0 to 100000." };
         var trace = new Option<string?>("--trace") { Description = "Writes every state over time to this CSV." };
         var at = new Option<string?>("--at") { Description = "A CSV whose column t_s holds the instants of the trace." };
-        var json = Answers.Json();
+        var json = Answers.Json<ToolView>();
         var command = new Command("predict", "What a tool will do over one charge: run time, events, energies. Example: heatwright predict knife.study --arrangement A --trace a.csv") { file, arrangement, draws, trace, at, json };
         command.SetAction((parsed, cancel) =>
         {

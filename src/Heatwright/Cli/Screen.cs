@@ -1,3 +1,6 @@
+using System.Text.Json;
+using Heatwright.Cli.Answering;
+using Heatwright.Quantities;
 using Spectre.Console;
 
 namespace Heatwright.Cli;
@@ -10,6 +13,8 @@ public sealed class Screen
 
     private readonly TextWriter error;
     private readonly bool errorIsTerminal;
+    private List<Problem>? gathered;
+    private string? trace;
 
     /// <summary>A screen on the two outputs of a process.</summary>
     /// <param name="output">Results.</param>
@@ -86,7 +91,30 @@ public sealed class Screen
 
     /// <summary>Where a mistake of ours was made.</summary>
     /// <param name="slip">The mistake.</param>
-    internal void Trace(Exception slip) => error.WriteLine(InPlain(slip.ToString()));
+    internal void Trace(Exception slip)
+    {
+        if (gathered is not null)
+        {
+            trace = slip.ToString();
+            return;
+        }
+
+        error.WriteLine(InPlain(slip.ToString()));
+    }
+
+    /// <summary>From here on problems are gathered for a machine: one object at the end.</summary>
+    internal void GatherProblems() => gathered ??= [];
+
+    /// <summary>Writes what was gathered.</summary>
+    internal void Settle()
+    {
+        if (gathered is { Count: > 0 } all)
+        {
+            string told = JsonSerializer.Serialize(new ProblemsView(all, trace), Answers.Pretty);
+            error.WriteLine(Console.Profile.Capabilities.Unicode ? told : PlainWords.Escaped(told));
+            (gathered, trace) = ([], null);
+        }
+    }
 
     /// <summary>A sentence.</summary>
     public void Say(string text) => Console.WriteLine(InPlain(text));
@@ -148,9 +176,11 @@ public sealed class Screen
     }
 
     /// <summary>Problems in one shape: what, where, value, limit, next.</summary>
-    public void Complain(IReadOnlyList<Quantities.Problem> problems)
+    /// <param name="problems">All at once.</param>
+    public void Complain(IReadOnlyList<Problem> problems)
     {
-        foreach (var problem in problems)
+        gathered?.AddRange(problems);
+        foreach (var problem in gathered is null ? problems : [])
         {
             error.WriteLine(InPlain(problem.What));
             error.WriteLine(InPlain($"  where  {problem.Where}"));

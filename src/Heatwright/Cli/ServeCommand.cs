@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.Web;
@@ -24,7 +25,7 @@ internal static class ServeCommand
             Description = "Also listens on one private address of this machine, for a phone or tablet at the bench that is paired once with six digits; the link is not encrypted. Without an address, the only one there is, or the choice of them.",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        var json = Answers.Json();
+        var json = Answers.Json<ServedView>();
         var command = new Command("serve", "Shows a study in the browser, on this machine only unless --near says more, until Ctrl-C. Example: heatwright serve knife.study") { file, port, quiet, shelf, near, json };
         command.SetAction((parsed, cancel) => Run(screen, parsed.GetValue(file), parsed.GetValue(port), !parsed.GetValue(quiet), parsed.GetValue(shelf), parsed.GetResult(near) is null ? null : parsed.GetValue(near) ?? "", parsed.GetValue(json), cancel));
         return command;
@@ -79,7 +80,7 @@ internal static class ServeCommand
         string here = WebBench.Address(app);
         if (json)
         {
-            Answers.Write(screen, new { Study = opened.Value.Study.Name, Address = here, Near = WebBench.NearAddress(app) });
+            Answers.Write(screen, new ServedView(opened.Value.Study.Name, here, WebBench.NearAddress(app)));
             screen.Output.Flush();
         }
         else

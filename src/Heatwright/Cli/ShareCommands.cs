@@ -11,7 +11,7 @@ internal static class ShareCommands
 {
     public static Command Share(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<SharedView>());
         var bundle = new Argument<string>("BUNDLE") { Description = "The zip to write; it must not be there yet." };
         var without = new Option<string[]>("--without") { Description = $"What does not go along: {string.Join(", ", ShareChoice.Words)}. Names take notes, sellers' texts and decision cards with them.", AllowMultipleArgumentsPerToken = true };
         without.CompletionSources.Add([.. ShareChoice.Words]);
@@ -23,7 +23,7 @@ internal static class ShareCommands
 
     public static Command Beside(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<BesideView>("without --wire").Or<WiredView>("with --wire"));
         var wire = new Option<string?>("--wire") { Description = "Letter of an arrangement: clones it with my parts in the places of theirs, so that 'compare' shows both." };
         var command = new Command("beside", "My readings beside those of a study that I was sent: quantity by quantity, and which runs still wait. Example: heatwright beside knife.study --wire A") { file, wire, json };
         command.SetAction(parsed =>
@@ -82,7 +82,14 @@ internal static class ShareCommands
 }
 
 /// <summary>A shared bundle as machines read it.</summary>
+/// <param name="Parts">How many parts went along.</param>
+/// <param name="Runs">How many runs with readings.</param>
+/// <param name="Empty">How many empty runs for the viewer's own readings.</param>
+/// <param name="LeftOut">What stayed at home, in words.</param>
+/// <param name="Photos">Pictures from which place and camera data were cut.</param>
 internal sealed record SharedView(int Parts, int Runs, int Empty, IReadOnlyList<string> LeftOut, IReadOnlyList<string> Photos);
 
 /// <summary>An arrangement that was wired of my own parts.</summary>
+/// <param name="Letter">Its letter.</param>
+/// <param name="Name">Its name.</param>
 internal sealed record WiredView(string Letter, string Name);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
@@ -24,13 +25,13 @@ internal static class ShelfCommands
 
     private static Command Carry(Screen screen, string name, string about, string which, string other, Func<string, string, string, string?, bool, Checked<PartCarried>> job, string done)
     {
-        var (file, shelf, json) = (Answers.StudyFile(), Where(), Answers.Json());
+        var (file, shelf, json) = (Answers.StudyFile(), Where(), Answers.Json<CarriedView>());
         var part = new Argument<string>("PART") { Description = which };
         var called = new Option<string?>("--as") { Description = other };
         var over = new Option<bool>("--over") { Description = "Also over what was changed at the other end; the history keeps it." };
         var command = new Command(name, about) { file, part, called, over, shelf, json };
         command.SetAction(parsed => Answers.Give(screen, job(parsed.GetValue(file)!, OwnShelf.Path(parsed.GetValue(shelf)), parsed.GetValue(part)!, parsed.GetValue(called), parsed.GetValue(over)), parsed.GetValue(json),
-            carried => new { Part = parsed.GetValue(part), Was = carried.Pair.Word, carried.Changed, carried.Pair.Differences, carried.Renamed }, carried =>
+            carried => new CarriedView(parsed.GetValue(part)!, carried.Pair.Word, carried.Changed, carried.Pair.Differences, carried.Renamed), carried =>
             {
                 screen.Say(carried.Changed ? $"'{parsed.GetValue(part)}' {done} {parsed.GetValue(file)}; it was {carried.Pair.Word}." : $"'{parsed.GetValue(part)}' is the same in both; nothing was changed.");
                 Table(screen, carried.Pair.Differences);
@@ -41,10 +42,10 @@ internal static class ShelfCommands
 
     private static Command Show(Screen screen)
     {
-        var (shelf, json) = (Where(), Answers.Json());
+        var (shelf, json) = (Where(), Answers.Json<OwnShelfView>());
         var command = new Command("show", "Shows what is on your own shelf. Example: heatwright shelf show") { shelf, json };
         command.SetAction(parsed => Answers.Give(screen, OwnShelf.Read(OwnShelf.Path(parsed.GetValue(shelf))), parsed.GetValue(json),
-            opened => new { Parts = opened.Study.Parts.Select(part => part.Id.Name), Meters = opened.Study.Instruments.Select(meter => meter.Name), Own = opened.Study.Own ?? new OwnThings() }, opened =>
+            opened => new OwnShelfView([.. opened.Study.Parts.Select(part => part.Id.Name)], [.. opened.Study.Instruments.Select(meter => meter.Name)], opened.Study.Own ?? new OwnThings()), opened =>
             {
                 screen.Say($"Your shelf is {opened.Path}.");
                 PartTables.List(screen, PartView.All(opened.Study));
@@ -56,10 +57,10 @@ internal static class ShelfCommands
 
     private static Command Compare(Screen screen)
     {
-        var (file, shelf, json) = (Answers.StudyFile(), Where(), Answers.Json());
+        var (file, shelf, json) = (Answers.StudyFile(), Where(), Answers.Json<IReadOnlyList<ShelfPairView>>());
         var command = new Command("compare", "Shows which parts are newer there or newer here, with the difference. Example: heatwright shelf compare knife.study") { file, shelf, json };
         command.SetAction(parsed => Answers.Give(screen, OwnShelf.Compare(parsed.GetValue(file)!, OwnShelf.Path(parsed.GetValue(shelf))), parsed.GetValue(json),
-            pairs => pairs.Select(pair => new { Here = pair.Here?.Name, There = pair.There?.Name, Stands = pair.Word, pair.Differences }), pairs =>
+            pairs => pairs.Select(pair => new ShelfPairView(pair.Here?.Name, pair.There?.Name, pair.Word, pair.Differences)), pairs =>
             {
                 foreach (var pair in pairs)
                 {
@@ -104,7 +105,7 @@ internal static class ShelfCommands
 
     private static Command Kept(Screen screen, string name, string about, Argument[] arguments, Option[] options, Func<string, ParseResult, Checked<OwnThings>> job)
     {
-        var (shelf, json) = (Where(), Answers.Json());
+        var (shelf, json) = (Where(), Answers.Json<OwnThings>());
         var command = new Command(name, about) { shelf, json };
         arguments.ToList().ForEach(command.Arguments.Add);
         options.ToList().ForEach(command.Options.Add);

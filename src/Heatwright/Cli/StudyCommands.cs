@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Sharing;
 using Heatwright.Jobs.Showing;
@@ -13,7 +14,8 @@ namespace Heatwright.Cli;
 /// <summary>Commands about whole studies: demo, new, import, study, report, pictures.</summary>
 internal static class StudyCommands
 {
-    private static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
+    /// <summary>As <see cref="Answers.Pretty"/>, but what is not known is written as null.</summary>
+    internal static readonly JsonSerializerOptions Pretty = new(JsonSerializerDefaults.Web)
     {
         WriteIndented = true,
         NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.Strict,
@@ -22,7 +24,7 @@ internal static class StudyCommands
 
     public static Command Demo(Screen screen)
     {
-        var json = Answers.Json();
+        var json = Answers.Json<StudyView>(written: Pretty);
         var into = new Option<string>("--into") { Description = "Folder for the study file and the report.", DefaultValueFactory = _ => "." };
         var command = new Command("demo", "Runs the whole job on an invented study, a cordless hot knife for synthetic rope, and writes its report. Example: heatwright demo") { json, into };
         command.SetAction(parsed =>
@@ -38,7 +40,7 @@ internal static class StudyCommands
         var file = File("FILE", "The study file to create, for example bow.study.");
         var name = new Option<string>("--name") { Description = "What you call the study." };
         var from = new Option<string?>("--from") { Description = "A finished study to begin from: its brief, parts, meters, readings and arrangements." };
-        var json = Answers.Json();
+        var json = Answers.Json<StudyMade>(written: Pretty);
         var command = new Command("new", "Creates an empty study file, or one that begins from a finished study. Example: heatwright new bow.study --name 'foam bow'") { file, name, from, json };
         command.SetAction(parsed =>
         {
@@ -54,7 +56,7 @@ internal static class StudyCommands
     {
         var bundle = File("BUNDLE", "A bundle: a folder or a zip as docs/formats/bundle.md describes.");
         var file = File("FILE", "The study file to create.");
-        var json = Answers.Json();
+        var json = Answers.Json<StudyMade>(written: Pretty);
         var command = new Command("import", "Makes a study file from a bundle; never overwrites. Example: heatwright import samples/rope-hot-knife knife.study") { bundle, file, json };
         command.SetAction(parsed => Done(screen, NewStudy.Import(parsed.GetValue(bundle)!, parsed.GetValue(file)!), parsed.GetValue(json), study =>
             $"'{study.Name}' with {study.Parts.Count} parts, {study.Trials.Count} trials and {study.Arrangements.Count} arrangements is in {parsed.GetValue(file)}."
@@ -65,7 +67,7 @@ internal static class StudyCommands
     public static Command Study(Screen screen)
     {
         var file = Answers.StudyFile();
-        var json = Answers.Json();
+        var json = Answers.Json<StudyView>(written: Pretty);
         var command = new Command("study", "Runs the main job on a study file: checks, fits, predictions, verdicts. Example: heatwright study knife.study --json") { file, json };
         command.SetAction(parsed => Answer(screen, OpenStudy.Read(parsed.GetValue(file)!), parsed.GetValue(json), report: null));
         return command;
@@ -74,7 +76,7 @@ internal static class StudyCommands
     public static Command Report(Screen screen)
     {
         var file = Answers.StudyFile();
-        var json = Answers.Json();
+        var json = Answers.Json<StudyView>(written: Pretty);
         var to = new Option<string>("--to") { Description = "The report to write; without it, the study file's name with .html. A name that ends in .md takes the first page as Markdown, to be pasted." };
         var (on, arrangement) = (On(), About());
         var page = new Option<bool>("--one-page") { Description = "The first page alone: requirement, result, margin, how tested, for a customer or viewer." };
@@ -97,7 +99,7 @@ internal static class StudyCommands
         var file = Answers.StudyFile();
         var folder = new Argument<string>("FOLDER") { Description = "Where they go: a folder that is not there yet, or is empty." };
         var film = new Option<string[]>("--film") { Description = "Runs that were read off a film, as RUN=TIME: the film's time at which the run's clock stood at zero. Gives chapter lines.", AllowMultipleArgumentsPerToken = true };
-        var (on, arrangement, json) = (On(), About(), Answers.Json());
+        var (on, arrangement, json) = (On(), About(), Answers.Json<PicturesView>());
         var command = new Command("pictures", "Writes what goes beside a film or onto a page: every picture at 1920 by 1080, captions and the table ready to paste, chapter lines. Example: heatwright pictures knife.study knife-pictures --film stick-up-and-down-1=2:10") { file, folder, film, arrangement, on, json };
         command.SetAction(parsed =>
         {
@@ -189,7 +191,7 @@ internal static class StudyCommands
         var study = outcome.Value;
         if (json)
         {
-            Answers.Write(screen, new { Study = study.Name, Parts = study.Parts.Count, Trials = study.Trials.Count, Arrangements = study.Arrangements.Count }, Pretty);
+            Answers.Write(screen, new StudyMade(study.Name, study.Parts.Count, study.Trials.Count, study.Arrangements.Count), Pretty);
         }
         else
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;
 
@@ -15,7 +16,7 @@ internal static class SumCommand
     {
         var name = new Argument<string?>("NAME") { Description = "The law; without it, all of them by topic.", Arity = ArgumentArity.ZeroOrOne };
         var inputs = new Argument<string[]>("INPUTS") { Description = "Inputs as name=value, doubts as name=5A±0.1A.", Arity = ArgumentArity.ZeroOrMore };
-        var json = Answers.Json();
+        var json = Answers.Json<IReadOnlyList<LawView>>("without a name: all laws").Or<LawView>("of a law without inputs").Or<SumView>("of a law with one result").Or<SumsView>("of a law with several results");
         var pages = new Option<string?>("--write-pages") { Description = "Writes one page a law family into this folder.", Hidden = true };
         var command = new Command("sum", "A law as a calculator with units on both sides. Example: heatwright sum trace-width current=5A rise=20K copper=1oz") { name, inputs, json, pages };
         command.SetAction(parsed =>
@@ -122,11 +123,7 @@ internal static class SumCommand
         string source = answer.Law.SourceKey;
         if (json)
         {
-            var inputs = answer.Inputs.ToDictionary(input => input.Name, input => new { input.Value, input.Unit, input.StandardDoubt, Words = input.Words.Length > 0 ? input.Words : null, input.Typed });
-            object whole = answer.Results is [var only]
-                ? new { Law = answer.Law.Law.Name, Inputs = inputs, only.Value, only.Unit, only.StandardDoubt, Words = only.Words.Length > 0 ? only.Words : null, Source = source, answer.Caveats }
-                : new { Law = answer.Law.Law.Name, Inputs = inputs, Results = answer.Results.Select(result => new { result.Name, result.Value, result.Unit, result.StandardDoubt, Words = result.Words.Length > 0 ? result.Words : null }), Source = source, answer.Caveats };
-            Answers.Write(screen, whole);
+            Answers.Write(screen, answer.Results is [_] ? SumView.Of(answer) : SumsView.Of(answer));
             return;
         }
 

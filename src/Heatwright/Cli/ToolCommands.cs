@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Heatwright.Jobs;
+using Heatwright.Verdicts;
 
 namespace Heatwright.Cli;
 
@@ -10,7 +11,7 @@ internal static class ToolCommands
 
     private static Command Add(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<ExistingTool>());
         var letter = new Argument<string>("LETTER") { Description = "How tables name it: X." };
         var name = new Argument<string?>("NAME") { Description = "What you call it.", Arity = ArgumentArity.ZeroOrOne };
         var read = new Option<string[]>("--read") { Description = "What was read on it, as \"quantity=value (how)\": what a requirement speaks of, or power.", AllowMultipleArgumentsPerToken = true };

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs.Trials;
 using Heatwright.Quantities;
 using Heatwright.Trials;
@@ -15,13 +16,13 @@ internal static class TrialCommands
 
     private static Command Kinds(Screen screen)
     {
-        var json = Answers.Json();
+        var json = Answers.Json<IReadOnlyList<TrialKindView>>();
         var command = new Command("kinds", "Every bench test there is, and what it tells. Example: heatwright trial kinds") { json };
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(json))
             {
-                Answers.Write(screen, TrialCard.All.Select(card => RecipeView.Of(card, new Dictionary<string, double>())).Select(view => new { view.Kind, view.About, view.Purpose, view.Columns, view.Settings, TrialCard.Find(view.Kind)!.Finds, view.Checks }));
+                Answers.Write(screen, TrialCard.All.Select(TrialKindView.Of));
                 return ExitCodes.Done;
             }
 
@@ -43,7 +44,7 @@ internal static class TrialCommands
         var settings = Settings();
         var sheet = new Option<string?>("--sheet") { Description = "Write a printable reading sheet to this HTML file." };
         var step = new Option<string?>("--card") { Description = "Write a printable step card to this HTML file." };
-        var json = Answers.Json();
+        var json = Answers.Json<RecipeView>();
         var command = new Command("recipe", "How a bench test is done: connections, ranges, loads, values to expect, when to stop. Example: heatwright trial recipe cold-ohms --set \"label volts=12V\" --set \"label watts=40W\"") { kind, settings, sheet, step, json };
         command.SetAction(parsed => FitTrial.Kind(parsed.GetValue(kind)!).Then(card => TrialReadings.Known(card, parsed.GetValue(settings) ?? []).Map(known => (card, known))) switch
         {
@@ -114,7 +115,7 @@ internal static class TrialCommands
     {
         var kind = Kind();
         var words = new WordOptions();
-        var json = Answers.Json();
+        var json = Answers.Json<TrialView>();
         var law = new Option<string?>("--law") { Description = "Your own trial (kind own-line) by a law that 'sum' lists; its inputs and its result name the readings." };
         var result = new Option<string?>("--result") { Description = "With --law: which of its results was read; its first where not said." };
         var find = new Option<string?>("--find") { Description = "With --law: which inputs to find, apart by commas; those neither read nor said where not said." };
@@ -190,7 +191,7 @@ internal static class TrialCommands
         var kind = new Argument<string?>("KIND") { Description = "The kind of bench test; without it, the facts are checked, or all checks listed.", Arity = ArgumentArity.ZeroOrOne };
         var facts = new Option<string[]>("--fact") { Description = "A number to check against the traps of the trade, such as switch-amps=3A." };
         var words = new WordOptions();
-        var json = Answers.Json();
+        var json = Answers.Json<IReadOnlyList<TrialRemark>>("of readings or facts").Or<IReadOnlyList<RuleView>>("without either: all checks");
         var command = new Command("check", "What the checks say of readings or of plain numbers. Example: heatwright trial check --fact wanted-amps=1A --fact switch-amps=3A --fact volts-in=3.3V --fact volts-out=12V") { kind, facts, json };
         words.AddTo(command);
         command.SetAction(parsed =>
@@ -232,7 +233,7 @@ internal static class TrialCommands
     {
         if (json)
         {
-            Answers.Write(screen, RuleBook.All.Select(rule => new { rule.Id, rule.Level, rule.When, rule.Says, rule.Remedy, Names = RuleBook.NamesOf(rule.Id), rule.Kinds }));
+            Answers.Write(screen, RuleBook.All.Select(RuleView.Of));
             return;
         }
 

@@ -14,7 +14,7 @@ internal static class TryCommand
 
     public static Command Try(Screen screen)
     {
-        var (file, letter, json) = (Answers.StudyFile(), new Argument<string>("ARRANGEMENT") { Description = "Its letter." }, Answers.Json());
+        var (file, letter, json) = (Answers.StudyFile(), new Argument<string>("ARRANGEMENT") { Description = "Its letter." }, Answers.Json<IReadOnlyList<DialView>>("without --set").Or<TriedView>("with --set"));
         var set = new Option<string[]>("--set") { Description = "name=value, each: \"leads ohms=20m\", series=2, step-up=none, target=340C. Without it, all that can be tried is listed.", AllowMultipleArgumentsPerToken = true };
         var draws = new Option<string?>("--draws") { Description = "Draws of all causes, for odds and verdict; without it only the middle run." };
         var keep = new Option<bool>("--keep") { Description = "Keep it: a clone of the arrangement with the change; values of the brief change for all arrangements. 'heatwright undo' takes it back." };

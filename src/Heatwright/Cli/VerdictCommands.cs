@@ -15,7 +15,7 @@ internal static class VerdictCommands
         var add = new Option<string?>("--add") { Description = "Puts a sentence into the brief." };
         var set = new Option<string[]>("--set") { Description = $"States the work: {string.Join(", ", EditBrief.Known(null).Select(field => $"{field.Name} ({field.Says})"))}. Each as name=value: every=40s need=45J±10J.", AllowMultipleArgumentsPerToken = true };
         var drop = new Option<string?>("--drop") { Description = "Takes a line out, by the short name that --json shows." };
-        var json = Answers.Json();
+        var json = Answers.Json<BriefView>("of the whole brief").Or<PromiseView>("of one sentence: with --say, --add or --drop").Or<Brief>("with --set");
         var command = new Command("brief", "What the tool must do, and what physics alone asks for it. Example: heatwright brief knife.study --add 'grip at most 43 °C, held longer than 10 min'") { file, say, add, set, drop, json };
         command.SetAction(parsed =>
         {
@@ -45,7 +45,7 @@ internal static class VerdictCommands
     public static Command Compare(Screen screen)
     {
         var file = Answers.StudyFile();
-        var json = Answers.Json();
+        var json = Answers.Json<ComparisonView>();
         var to = new Option<string?>("--to") { Description = "Writes the comparison to this file: .md, .csv or .svg by its ending." };
         var command = new Command("compare", "Arrangements side by side against the brief: hard limits first, then weighted wants. Example: heatwright compare knife.study --to table.md") { file, to, json };
         command.SetAction(parsed => WorkedOut(screen, parsed.GetValue(file)!, result =>
@@ -68,7 +68,7 @@ internal static class VerdictCommands
         var file = Answers.StudyFile();
         var letter = new Argument<string>("ARRANGEMENT") { Description = "Letter or id of the arrangement." };
         var matters = new Option<string?>("--matters") { Description = "Also tells where the doubt comes from, with so many draws; 128 will do. Takes about eleven times as many runs." };
-        var json = Answers.Json();
+        var json = Answers.Json<WhyView>();
         var command = new Command("why", "Why an arrangement stands as it does: what limits it, what would have to be true, what it rests on. Example: heatwright why knife.study B --matters 128") { file, letter, matters, json };
         command.SetAction(parsed =>
         {
@@ -88,7 +88,7 @@ internal static class VerdictCommands
     {
         var file = Answers.StudyFile();
         var minutes = new Option<string?>("--minutes") { Description = "Minutes that you have: gives the order for the evening." };
-        var json = Answers.Json();
+        var json = Answers.Json<NextView>();
         var command = new Command("next", "Which reading is worth taking next, or that it is time to build. Example: heatwright next knife.study --minutes 40") { file, minutes, json };
         command.SetAction(parsed =>
         {
@@ -111,7 +111,7 @@ internal static class VerdictCommands
     public static Command Search(Screen screen)
     {
         var file = Answers.StudyFile();
-        var json = Answers.Json();
+        var json = Answers.Json<SearchView>();
         var command = new Command("search", "Tries every sensible arrangement of the shelf: the best handful in full, and why the others were put aside. Example: heatwright search knife.study") { file, json };
         command.SetAction(parsed => Answer(screen, OpenStudy.Read(parsed.GetValue(file)!).Then(opened => SearchShelf.Of(opened, screen.Progress)), parsed.GetValue(json), view => VerdictTables.Search(screen, view)));
         return command;

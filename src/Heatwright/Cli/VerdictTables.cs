@@ -139,7 +139,7 @@ internal static class VerdictTables
             screen.Say($"After that the choice is wrong in about {RunWords.Number(100 * after, "0")} of 100. Ask again after each reading.");
         }
 
-        foreach (string left in view.LeftOut)
+        foreach (string left in view.LeftOut.Where(left => left != view.Advice))
         {
             screen.Say(left);
         }

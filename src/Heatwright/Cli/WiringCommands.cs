@@ -19,7 +19,7 @@ internal static class WiringCommands
 
     public static Command Loop(Screen screen)
     {
-        var (file, letter, json) = (Answers.StudyFile(), new Argument<string>("ARRANGEMENT") { Description = "Its letter." }, Answers.Json());
+        var (file, letter, json) = (Answers.StudyFile(), new Argument<string>("ARRANGEMENT") { Description = "Its letter." }, Answers.Json<LoopJsonView>());
         var command = new Command("loop", "Shows an arrangement's loop: ohms, volts and watts at full and empty pack, and what limits first. Example: heatwright loop knife.study A") { file, letter, json };
         command.SetAction(parsed => Answers.Give(screen, LoopView.Read(parsed.GetValue(file)!, parsed.GetValue(letter)!), parsed.GetValue(json), LoopJsonView.Of, view => Show(screen, view)));
         return command;
@@ -27,7 +27,7 @@ internal static class WiringCommands
 
     public static Command Differences(Screen screen)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<WiringDifferences>());
         var (one, other) = (new Argument<string>("ONE") { Description = "A letter." }, new Argument<string>("OTHER") { Description = "Another letter." });
         var command = new Command("differences", "Shows in what two arrangements differ, and what that does to their loops. Example: heatwright differences knife.study A B") { file, one, other, json };
         command.SetAction(parsed => Answers.Give(screen, WiringDifferences.Read(parsed.GetValue(file)!, parsed.GetValue(one)!, parsed.GetValue(other)!), parsed.GetValue(json), found => found, found => Show(screen, found)));
@@ -36,7 +36,7 @@ internal static class WiringCommands
 
     private static Command Wiring(Screen screen, string name, string about, Argument<string>? from, Func<string, string, WiringEntry, Checked<Wired>> job, bool lettered = true)
     {
-        var (file, json) = (Answers.StudyFile(), Answers.Json());
+        var (file, json) = (Answers.StudyFile(), Answers.Json<LoopJsonView>());
         var letter = new Option<string?>("--letter") { Description = "A, B, C; without it the next that is free." };
         var called = new Option<string?>("--name") { Description = "What you call it." };
         var pack = new Option<string?>("--pack") { Description = "Cells in series and side by side: 2S1P." };

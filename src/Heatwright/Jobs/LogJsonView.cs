@@ -3,6 +3,14 @@ using Heatwright.Logs;
 namespace Heatwright.Jobs;
 
 /// <summary>A log as machines get it; docs/formats/logs.md says what each field means.</summary>
+/// <param name="Columns">Its columns.</param>
+/// <param name="TimeColumn">Index of the column that tells the time, from 0; null: none.</param>
+/// <param name="TimeBase">What the time counts from.</param>
+/// <param name="RowsKept">How many rows were kept.</param>
+/// <param name="RowsRefused">The first refused lines.</param>
+/// <param name="RowsRefusedCount">How many lines were refused.</param>
+/// <param name="Questions">What the file leaves open.</param>
+/// <param name="Notes">What was noticed.</param>
 public sealed record LogView(
     IReadOnlyList<LogColumnView> Columns,
     int? TimeColumn,
@@ -38,10 +46,15 @@ public sealed record LogView(
 }
 
 /// <summary>A column of a log.</summary>
+/// <param name="Unit">Unit symbol, or the unit as it was written; null: none.</param>
+/// <param name="Kind">time, number, flag or text.</param>
 public sealed record LogColumnView(string Name, string? Unit, string Kind);
 
 /// <summary>A refused line of a log.</summary>
+/// <param name="Line">Its number in the file, from 1.</param>
+/// <param name="Reason">Why it was refused.</param>
 public sealed record LogRowView(int Line, string Reason);
 
 /// <summary>A question of a log and its answers.</summary>
+/// <param name="Choices">The answers that there are.</param>
 public sealed record LogQuestionView(string Text, IReadOnlyList<string> Choices);

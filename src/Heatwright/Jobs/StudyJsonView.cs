@@ -3,6 +3,10 @@ using Heatwright.Verdicts;
 namespace Heatwright.Jobs;
 
 /// <summary>The result of the main job as machines read it. No clock times, no paths.</summary>
+/// <param name="Invented">True: its readings are invented.</param>
+/// <param name="Fingerprint">Fingerprint of its content.</param>
+/// <param name="Arrangements">Its arrangements with their verdicts.</param>
+/// <param name="Findings">What its trials found.</param>
 public sealed record StudyView(string Study, bool Invented, string Fingerprint, IReadOnlyList<ArrangementView> Arrangements, IReadOnlyList<FindingView> Findings, IReadOnlyList<RemarkView> Remarks)
 {
     /// <summary>Tools that exist, known by their own readings; absent where there is none.</summary>
@@ -21,6 +25,9 @@ public sealed record StudyView(string Study, bool Invented, string Fingerprint, 
 }
 
 /// <summary>A tool that exists: a line of the brief where it was read, null where it was not.</summary>
+/// <param name="Verdict">go, go-if, no-go or need-more-readings; null: none of the musts was read.</param>
+/// <param name="Requirements">Each line of the brief, in its order; null: it was not read on this tool.</param>
+/// <param name="Readings">What was read on it.</param>
 public sealed record ExistingToolView(string Letter, string Name, string? Verdict, IReadOnlyList<RequirementView?> Requirements, IReadOnlyList<ToolReading> Readings)
 {
     /// <summary>The view of a tool's verdict.</summary>
@@ -29,6 +36,10 @@ public sealed record ExistingToolView(string Letter, string Name, string? Verdic
 }
 
 /// <summary>One arrangement.</summary>
+/// <param name="Requirements">Each line of the brief.</param>
+/// <param name="Conditions">What must be there for safety and is not yet.</param>
+/// <param name="Cautions">What to mind, whatever the verdict.</param>
+/// <param name="Prediction">The middle run; null: it could not be predicted.</param>
 public sealed record ArrangementView(
     string Name, string Letter, string Verdict, string Because, IReadOnlyList<RequirementView> Requirements, IReadOnlyList<string> Conditions, IReadOnlyList<string> Cautions, PredictionView? Prediction)
 {
@@ -60,6 +71,11 @@ public sealed record RequirementView(
 }
 
 /// <summary>The middle run of a prediction.</summary>
+/// <param name="RunTimeS">How long it runs, seconds.</param>
+/// <param name="ChargeLeft">Share of the charge that is then left, 0 to 1.</param>
+/// <param name="WarmUpS">Until the target is reached, seconds; null: never, or no hot work.</param>
+/// <param name="Pieces">Pieces of work done in a row.</param>
+/// <param name="EnergiesJ">Energies by where they went, joules.</param>
 /// <param name="Draws">How often what is not known exactly was drawn.</param>
 public sealed record PredictionView(double RunTimeS, string StopReason, double ChargeLeft, double? WarmUpS, int Pieces, IReadOnlyDictionary<string, double> EnergiesJ, int Draws)
 {
@@ -86,4 +102,7 @@ public sealed record PredictionView(double RunTimeS, string StopReason, double C
 public sealed record FindingView(string Part, string Name, double Value, string Unit, double StandardDoubt, string Origin);
 
 /// <summary>One remark of the checks.</summary>
+/// <param name="Reading">Number of the reading; 0: the run as a whole.</param>
+/// <param name="Words">What and what to do.</param>
+/// <param name="Effect">Left out of the fit, or kept.</param>
 public sealed record RemarkView(string Trial, string Run, int Reading, string Words, string Effect);

@@ -64,7 +64,9 @@ public sealed class FirstAnswerTests
     public void What_is_not_known_widens_the_answer_and_is_named()
     {
         var weighed = Answer(Heater(new StatedValue(PartQuantities.Mass, 20, "g", 0, "measured", "scale")));
-        Assert.True(weighed.LeastW < weighed.SurelyW);
+        Assert.Equal((double.NaN, double.NaN), (weighed.SurelyW, weighed.SurelyWh)); // without the loss nobody knows what is surely enough
+        Assert.Contains("how much is surely enough is not known yet", weighed.Sentence(Knife), StringComparison.Ordinal);
+        Assert.Equal("What it needs at the blade (tip) is not known yet.", Answer(Heater()).Sentence(Knife));
         // By hand: 20 g at 380 J/(kg·K) over 300 K in 30 s, no loss known: 76 W.
         Assert.Equal(76, weighed.LeastW, 0.1);
         Assert.Contains(weighed.Rests, said => said.Contains("loss of the working end not known", StringComparison.Ordinal));

@@ -11,12 +11,24 @@ public sealed class OurFaultTests
     {
         using var error = new StringWriter();
         using var broken = new BrokenWriter();
-        int exit = CommandLine.RunOrTell(["sum", "ohms-law", "--json"], new Screen(broken, error, false, false, 100));
+        int exit = CommandLine.RunOrTell(["sum", "ohms-law"], new Screen(broken, error, false, false, 100));
         Assert.Equal(1, exit);
         string[] lines = error.ToString().ReplaceLineEndings("\n").Split('\n');
         Assert.Equal("Heatwright made a mistake here; what was saved before is safe.", lines[0]);
-        Assert.Equal(["  where  sum ohms-law --json", "  value  the pen broke", "  limit  none of your making", "  next   Please report this with the lines below."], lines[1..5]);
+        Assert.Equal(["  where  sum ohms-law", "  value  the pen broke", "  limit  none of your making", "  next   Please report this with the lines below."], lines[1..5]);
         Assert.Contains(nameof(BrokenWriter), string.Concat(lines[5..]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_machine_is_told_of_a_mistake_of_ours_as_of_every_other_problem()
+    {
+        using var error = new StringWriter();
+        using var broken = new BrokenWriter();
+        Assert.Equal(1, CommandLine.RunOrTell(["sum", "ohms-law", "--json"], new Screen(broken, error, false, false, 100)));
+        AnswerCheck.Forms("problems", error.ToString());
+        var told = System.Text.Json.Nodes.JsonNode.Parse(error.ToString())!;
+        Assert.Equal("the pen broke", told["problems"]![0]!["value"]!.GetValue<string>());
+        Assert.Contains(nameof(BrokenWriter), told["trace"]!.GetValue<string>(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -39,5 +51,7 @@ public sealed class OurFaultTests
         public override Encoding Encoding => Encoding.UTF8;
 
         public override void WriteLine(string? value) => throw new InvalidOperationException("the pen broke");
+
+        public override void Write(string? value) => throw new InvalidOperationException("the pen broke");
     }
 }

@@ -14,6 +14,13 @@ public sealed record TrialFinding(string Name, Estimate Value, double ScatterDou
 }
 
 /// <summary>Readings, curve, residuals and band for a picture.</summary>
+/// <param name="XName">Name of the axis along.</param>
+/// <param name="XUnit">Its unit.</param>
+/// <param name="YName">Name of the axis up.</param>
+/// <param name="YUnit">Its unit.</param>
+/// <param name="X">Places along, one for each reading.</param>
+/// <param name="Read">What was read there.</param>
+/// <param name="Fitted">What the fit says there.</param>
 public sealed record TrialPicture(string XName, string XUnit, string YName, string YUnit, double[] X, double[] Read, double[] Fitted)
 {
     /// <summary>Standard doubt of each fitted value, same unit.</summary>

@@ -41,7 +41,7 @@ public static partial class BriefSentence
         int comma = text.IndexOf(", ", StringComparison.Ordinal);
         string condition = comma < 0 ? "" : text[(comma + 2)..].Trim();
         string main = comma < 0 ? text : text[..comma].Trim();
-        var read = WarmUp(main) ?? Pieces(main) ?? Plain(main, sentence);
+        var read = WarmUp(main) ?? RunTime(main) ?? Pieces(main) ?? Plain(main, sentence);
         return read.Map(found => found with
         {
             Line = found.Line with { Id = Free(found.Line.Id, taken ?? []), Text = sentence.Trim(), Must = must, Weight = weight, Condition = condition.Length > 0 ? condition : found.Line.Condition },
@@ -98,6 +98,20 @@ public static partial class BriefSentence
             },
             target!.Si - Units.ZeroCelsiusK, air?.Si - Units.ZeroCelsiusK)
         { End = match.Groups["end"].Value is var end && NoNames.Contains(end, StringComparer.OrdinalIgnoreCase) ? "" : end });
+    }
+
+    /// <summary>'6 h on one charge' counts hours, not pieces that are called h.</summary>
+    private static Checked<SaidRequirement>? RunTime(string main)
+    {
+        var match = RunTimeForm().Match(main);
+        if (!match.Success)
+        {
+            return null;
+        }
+
+        string unit = match.Groups["u"].Value.ToUpperInvariant() switch { ['H', ..] => "h", ['M', ..] => "min", _ => "s" };
+        return Value($"{match.Groups["n"].Value} {unit}", Expect.Of(Units.Minute, "run time"), "run time", out var time) is { } wrong ? new(wrong)
+            : new(new SaidRequirement(new("run-time", main, RequirementQuantity.RunTime, time!.Value, time.Unit.Symbol, AtMost: false, Must: true), null, null));
     }
 
     private static Checked<SaidRequirement>? Pieces(string main)
@@ -172,6 +186,9 @@ public static partial class BriefSentence
 
     [GeneratedRegex(@"^(?:warm-?up(?:\s+time)?|hot|ready)\s+(?<side>at\s+most|at\s+least|within|in|under)\s+(?<s>\S.*)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WarmUpBare();
+
+    [GeneratedRegex(@"^(?:it\s+)?(?:(?:runs?|works?|lasts?|heats?|stays?\s+hot)\s+(?:for\s+)?)?(?:at\s+least\s+)?(?<n>\d[\d.,]*)\s*(?<u>s|seconds?|min|minutes?|h|hrs?|hours?)\s+(?:per|on|each|with|from)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex RunTimeForm();
 
     [GeneratedRegex(@"^(?:at\s+least\s+)?(?<n>\d+)(?:\s+times)?(?:\s+an?)?\s+(?<piece>\p{L}+?)(?:\s+in\s+a\s+row)?\s+(?:per|on|each|with)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PiecesForm();

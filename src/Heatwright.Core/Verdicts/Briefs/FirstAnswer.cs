@@ -41,6 +41,12 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
     public string Sentence(Brief brief)
     {
         string cells = string.Join("; ", Cells.Select(cell => cell.Words));
+        if (double.IsNaN(SurelyW))
+        {
+            string at = $"at the {brief.WorkingEnd}{(Heater.Length > 0 ? $" ({Heater})" : "")}";
+            return LeastW <= 0 ? $"What it needs {at} is not known yet." : $"Needs at least {Say(LeastW)} W {at} and {Say(LeastWh)} Wh there on one charge; how much is surely enough is not known yet{(cells.Length > 0 ? ": " + cells : "")}.";
+        }
+
         return $"Needs at least {Say(LeastW)} W at the {brief.WorkingEnd}{(Heater.Length > 0 ? $" ({Heater})" : "")}, {Say(SurelyW)} W is surely enough, and {Say(LeastWh)} to {Say(SurelyWh)} Wh there on one charge{(cells.Length > 0 ? ": " + cells : "")}.";
     }
 
@@ -115,7 +121,7 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
         }
 
         rests.Add("heat capacity of the working end not known: weigh it, or take a warm-up");
-        return (0, 0);
+        return (0, double.NaN);
     }
 
     private static (double Low, double High) Loss(Brief brief, Part? heater, Shelf shelf, List<string> rests)
@@ -139,7 +145,7 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
         }
 
         rests.Add("loss of the working end not known: measure its length and diameter, or take a warm-up");
-        return (0, 0);
+        return (0, double.NaN);
     }
 
     private static double Limit(Brief brief, RequirementQuantity quantity, bool atMost)
@@ -169,9 +175,10 @@ public sealed record CellAnswer(string Cell, double EnergyWh, int Least, int Sur
         // Mean open volts over a discharge: 3.7 V for layered oxides, 3.25 V for iron phosphate; from memory, at their generous side.
         double volts = Chemistry.IsIron(cell) ? 3.25 : 3.7;
         double energyWh = capacity.Si / 3600 * volts;
-        int least = Math.Max(1, (int)Math.Ceiling(leastWh / energyWh)), surely = Math.Max(1, (int)Math.Ceiling(surelyWh / energyWh));
+        int least = Math.Max(1, (int)Math.Ceiling(leastWh / energyWh)), surely = double.IsNaN(surelyWh) ? 0 : Math.Max(1, (int)Math.Ceiling(surelyWh / energyWh));
         string one = $"one {cell.Name} holds {FirstAnswer.Say(energyWh)} Wh ({capacity.Origin.Word})";
-        string words = least > 1 ? $"{one} and cannot, {least.ToString(CultureInfo.InvariantCulture)} are the fewest, {surely.ToString(CultureInfo.InvariantCulture)} surely enough"
+        string words = surely == 0 ? least > 1 ? $"{one} and cannot, {least.ToString(CultureInfo.InvariantCulture)} are the fewest" : $"{one}; whether that is enough is open"
+            : least > 1 ? $"{one} and cannot, {least.ToString(CultureInfo.InvariantCulture)} are the fewest, {surely.ToString(CultureInfo.InvariantCulture)} surely enough"
             : surely > 1 ? $"{one} and may do, {surely.ToString(CultureInfo.InvariantCulture)} are surely enough" : $"{one} and is enough of energy";
         return new(cell.Name, energyWh, least, surely, words);
     }

@@ -14,6 +14,9 @@ namespace Heatwright.Verdicts;
 public sealed record Contender(ArrangementVerdict Verdict, double Value, double ValueLow, double ValueHigh, double Odds, int PartsCount, string Kills);
 
 /// <summary>On one requirement one arrangement beats another in at least nine of ten draws.</summary>
+/// <param name="Winner">Name of the arrangement that wins.</param>
+/// <param name="Loser">Name of the one that loses.</param>
+/// <param name="Odds">Share of draws in which it wins, 0 to 1.</param>
 public sealed record Beats(string Winner, string Loser, string Requirement, double Odds);
 
 /// <summary>Requirements by arrangements under the same brief, air and draws: hard limits first, then weighted value.</summary>

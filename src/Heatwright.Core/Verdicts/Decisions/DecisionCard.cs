@@ -17,6 +17,8 @@ public sealed record FrozenLine(string Requirement, string Text, VerdictWord Wor
 public sealed record Rejected(ArrangementId Arrangement, string Name, VerdictWord Word, string Because);
 
 /// <summary>A missed requirement that the maker accepts, with the reason.</summary>
+/// <param name="Requirement">Short name of the line that is missed.</param>
+/// <param name="Reason">Why that is acceptable.</param>
 public sealed record Accepted(string Requirement, string Reason);
 
 /// <summary>The dated, frozen choice. Later findings may contradict it; they never rewrite it.</summary>

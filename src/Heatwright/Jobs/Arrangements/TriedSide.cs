@@ -102,4 +102,6 @@ public sealed record Tried(TriedStudy Change, TriedSide Was, TriedSide Is)
 }
 
 /// <summary>One number before and after; null: there is none.</summary>
+/// <param name="Was">As it is, in the unit; absent: there is none.</param>
+/// <param name="Is">As tried, in the unit; absent: there is none.</param>
 public sealed record TriedNumber(string Name, string Unit, double? Was, double? Is);

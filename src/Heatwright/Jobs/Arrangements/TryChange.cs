@@ -5,6 +5,8 @@ using Heatwright.StudyFile;
 namespace Heatwright.Jobs;
 
 /// <summary>One value that is tried otherwise, as it was and as it is tried.</summary>
+/// <param name="Was">As it is.</param>
+/// <param name="Is">As tried.</param>
 public sealed record TriedValue(string Name, string Words, string Was, string Is);
 
 /// <summary>A study with a change in it that nobody has kept yet.</summary>

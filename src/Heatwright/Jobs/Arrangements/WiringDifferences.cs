@@ -10,6 +10,8 @@ namespace Heatwright.Jobs;
 public sealed record WiringDifference(string What, string One, string Other);
 
 /// <summary>In what two arrangements differ, and what that does to their loops.</summary>
+/// <param name="One">Letter of the first.</param>
+/// <param name="Other">Letter of the second.</param>
 /// <param name="Wiring">Parts and counts that differ.</param>
 /// <param name="Numbers">What the loops do, side by side.</param>
 public sealed record WiringDifferences(string One, string Other, IReadOnlyList<WiringDifference> Wiring, IReadOnlyList<WiringDifference> Numbers)

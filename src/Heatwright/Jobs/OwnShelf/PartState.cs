@@ -10,6 +10,9 @@ using Heatwright.Trials;
 namespace Heatwright.Jobs;
 
 /// <summary>One thing in which a part here differs from the same part there.</summary>
+/// <param name="What">In what they differ.</param>
+/// <param name="Here">As it is in the study.</param>
+/// <param name="There">As it is on the shelf.</param>
 public sealed record PartDifference(string What, string Here, string There);
 
 /// <summary>What a part is, with its trials and the meters they were read on, whatever it is called and in which file it lies.</summary>

@@ -3,6 +3,11 @@ using Heatwright.Parts;
 namespace Heatwright.Jobs;
 
 /// <summary>A claim as machines get it.</summary>
+/// <param name="Number">Number to confirm it by.</param>
+/// <param name="Quantity">What it speaks of; absent: one of the choices.</param>
+/// <param name="Choices">What it may speak of, where the text leaves that open.</param>
+/// <param name="Words">As it stands in the text.</param>
+/// <param name="At">Place in the text: characters before it.</param>
 public sealed record ClaimView(int Number, string? Quantity, IReadOnlyList<string> Choices, double Value, string Unit, double PlusMinus, string Words, int At)
 {
     /// <summary>The view of a claim.</summary>
@@ -10,6 +15,11 @@ public sealed record ClaimView(int Number, string? Quantity, IReadOnlyList<strin
 }
 
 /// <summary>The claims of a text as machines get them.</summary>
+/// <param name="Kind">Kind of part.</param>
+/// <param name="Words">Words that are no numbers, by name.</param>
+/// <param name="Claims">Claims to confirm.</param>
+/// <param name="Doubts">What the claims contradict.</param>
+/// <param name="Unread">Numbers that were not understood.</param>
 public sealed record ListingView(string Kind, IReadOnlyDictionary<string, string> Words, IReadOnlyList<ClaimView> Claims, IReadOnlyList<ClaimDoubt> Doubts, IReadOnlyList<UnreadValue> Unread)
 {
     /// <summary>The view of a text's claims.</summary>

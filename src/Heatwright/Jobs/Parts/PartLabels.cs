@@ -8,6 +8,9 @@ using Heatwright.StudyFile;
 namespace Heatwright.Jobs;
 
 /// <summary>One strip for a bag.</summary>
+/// <param name="Code">Short name of the part, and number of the piece.</param>
+/// <param name="Line">What tells it apart.</param>
+/// <param name="Date">Day of the label, year-month-day.</param>
 public sealed record PartLabel(string Code, string Line, string Date);
 
 /// <summary>Label strips for bags of parts: 12 mm high, as the tape of label printers is.</summary>

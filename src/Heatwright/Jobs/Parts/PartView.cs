@@ -6,12 +6,29 @@ using Heatwright.Trials;
 namespace Heatwright.Jobs;
 
 /// <summary>One value of a part: all that was stated of it and found, side by side.</summary>
+/// <param name="Words">What was said with it.</param>
+/// <param name="Sample">The piece that it is of; absent: all.</param>
+/// <param name="IsBest">True: this one is reckoned with.</param>
 public sealed record PartValueView(string Quantity, double Value, string Unit, double StandardDoubt, string Origin, string Words, int? Sample, bool IsBest);
 
 /// <summary>What a part still lacks.</summary>
+/// <param name="Essential">True: without it there is no prediction.</param>
+/// <param name="How">How it is found out.</param>
 public sealed record PartNeedView(string Quantity, bool Essential, string How);
 
 /// <summary>A part as screens and machines get it.</summary>
+/// <param name="Id">Its short name.</param>
+/// <param name="Kind">Kind of part.</param>
+/// <param name="Count">Pieces on hand; 0: to be bought.</param>
+/// <param name="From">bought, salvaged, borrowed or destroyed.</param>
+/// <param name="Words">Words that are no numbers, by name.</param>
+/// <param name="Photo">Name of its picture; absent: none.</param>
+/// <param name="Listing">The seller's text as it was pasted; absent: none.</param>
+/// <param name="Samples">Its pieces, where they are told apart.</param>
+/// <param name="Whence">Which shelf it was taken from; absent: none.</param>
+/// <param name="Values">All that was stated of it and found, side by side.</param>
+/// <param name="Missing">What it still lacks.</param>
+/// <param name="Doubts">What its claims contradict.</param>
 public sealed record PartView(
     string Id, string Kind, string Name, int Count, string From, IReadOnlyDictionary<string, string> Words, string Note, string? Photo, string? Listing, IReadOnlyList<PartSample>? Samples, Whence? Whence,
     IReadOnlyList<PartValueView> Values, IReadOnlyList<PartNeedView> Missing, IReadOnlyList<ClaimDoubt> Doubts)

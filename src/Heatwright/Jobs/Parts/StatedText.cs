@@ -29,7 +29,7 @@ public static class StatedText
 
         if (PartUnits.Find(name) is not { } quantity)
         {
-            return new(new Problem("No part has a value of this name.", where, name, string.Join(", ", PartUnits.Expected.Keys.Order(StringComparer.Ordinal)), "Choose one of them; what is no number goes into --word or --note."));
+            return new(new Problem("No part has a value of this name.", where, name, Near(kind, name), "Choose one of them; what is no number goes into --word or --note."));
         }
 
         if (origin is "assumed" or "published" && text.Length == 0)
@@ -70,4 +70,13 @@ public static class StatedText
     private static string[]? Whose(PartKind kind, string name) =>
         kind == PartKind.StepUp && name.Trim().ToUpperInvariant() is "CURRENT" or "AMPS" or "RATED CURRENT" or "RATED-CURRENT" && kind == PartKind.StepUp
             ? [PartQuantities.SwitchCurrent, PartQuantities.LimitCurrent, PartQuantities.OutputCurrent] : null;
+
+    /// <summary>What a part of this kind is asked for first, then names that share a word with what was typed, then all others.</summary>
+    private static string Near(PartKind kind, string typed)
+    {
+        string[] own = [.. PartNeeds.Of(kind).Select(need => need.Quantity)];
+        string[] words = typed.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries);
+        string[] others = [.. PartUnits.Expected.Keys.Except(own).OrderByDescending(name => words.Any(word => name.Contains(word, StringComparison.OrdinalIgnoreCase))).ThenBy(name => name, StringComparer.Ordinal)];
+        return $"of a {EnterPart.Word(kind)} mostly {string.Join(", ", own)}; else {string.Join(", ", others)}";
+    }
 }

@@ -7,7 +7,7 @@ namespace Heatwright.Jobs.Trials;
 public static class FitTrial
 {
     /// <summary>The kind of this name, or what there is instead.</summary>
-    public static Checked<TrialCard> Kind(string name) => TrialCard.Find(name) is { } card ? new(card)
+    public static Checked<TrialCard> Kind(string name) => TrialKinds.CardOf(name) is { } card ? new(card)
         : new(new Problem($"There is no kind of trial '{name}'.", "KIND", name, string.Join(", ", TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for."));
 
     /// <summary>Findings with doubt from readings.</summary>

@@ -46,9 +46,16 @@ public sealed record FindingView(string Name, double Value, string Unit, double 
 }
 
 /// <summary>One cause and what it pushes.</summary>
+/// <param name="Cause">What makes the value doubtful.</param>
+/// <param name="By">How far it pushes the value, one standard doubt, signed, in the unit of the value.</param>
 public sealed record CauseView(string Cause, double By);
 
 /// <summary>An answer of a trial as JSON says it.</summary>
+/// <param name="Kind">Kind of bench test.</param>
+/// <param name="Answer">What the readings sufficed for, in a word.</param>
+/// <param name="Findings">What was found.</param>
+/// <param name="Covariance">Covariance of the findings, in their order and units; null: not known.</param>
+/// <param name="Says">What it means, in sentences.</param>
 public sealed record TrialView(string Kind, string Answer, IReadOnlyList<FindingView> Findings, double?[][] Covariance, IReadOnlyList<string> Says)
 {
     /// <summary>Remarks on readings.</summary>
@@ -85,12 +92,29 @@ public sealed record TrialView(string Kind, string Answer, IReadOnlyList<Finding
 }
 
 /// <summary>A model that was tried, as JSON says it.</summary>
+/// <param name="Parameters">How many numbers it has.</param>
+/// <param name="Rss">Sum of squared residuals over the doubts of the readings; absent: not known.</param>
+/// <param name="Spread">Root mean square of what it leaves over, in the unit of the readings; absent: not known.</param>
+/// <param name="Aicc">Criterion of the choice; smaller is better; absent: not known.</param>
+/// <param name="RunsZ">Changes of sign among the residuals; below −2: too few; absent: not known.</param>
+/// <param name="P">Chance that the gain over the simpler model is luck, 0 to 1; absent: not known.</param>
+/// <param name="Chosen">True: the findings come from it.</param>
+/// <param name="Why">Why it was chosen or not.</param>
 public sealed record TriedView(string Name, int Parameters, double? Rss, double? Spread, double? Aicc, double? RunsZ, double? P, bool Chosen, string Why);
 
 /// <summary>Values to expect from what the seller claims, worked out.</summary>
+/// <param name="Say">What.</param>
 public sealed record ExpectView(string Say, double Value, string Unit);
 
 /// <summary>A recipe with what the claim lets expect.</summary>
+/// <param name="Kind">Name to type.</param>
+/// <param name="About">What it is done on.</param>
+/// <param name="Purpose">What it tells.</param>
+/// <param name="Columns">What is read.</param>
+/// <param name="Settings">What holds for the whole run.</param>
+/// <param name="Recipe">How it is done.</param>
+/// <param name="Expected">What to expect from the claim.</param>
+/// <param name="Checks">Names of the checks that look at its readings.</param>
 public sealed record RecipeView(string Kind, string About, string Purpose, IReadOnlyList<TrialColumn> Columns, IReadOnlyList<TrialSetting> Settings, TrialRecipe Recipe, IReadOnlyList<ExpectView> Expected, IReadOnlyList<string> Checks)
 {
     /// <summary>A recipe; settings that are known fill in the values to expect.</summary>

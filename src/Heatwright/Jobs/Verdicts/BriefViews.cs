@@ -6,7 +6,9 @@ using Heatwright.Verdicts;
 namespace Heatwright.Jobs;
 
 /// <summary>A line of the brief as machines read it.</summary>
+/// <param name="Id">Short name of the line.</param>
 /// <param name="Sentence">The plain sentence that reads back as this line.</param>
+/// <param name="Weight">Weight of a want.</param>
 public sealed record PromiseView(string Id, string Sentence, string Quantity, double Limit, string Unit, bool AtMost, bool Must, double Weight, string Condition)
 {
     /// <summary>The view of a requirement.</summary>
@@ -18,9 +20,22 @@ public sealed record PromiseView(string Id, string Sentence, string Quantity, do
 }
 
 /// <summary>What physics alone asks for, for one working end.</summary>
-public sealed record FirstAnswerView(string WorkingEnd, double LeastW, double SurelyW, double LeastWh, double SurelyWh, string Sentence, IReadOnlyList<string> RestsOn);
+/// <param name="WorkingEnd">Kind of working end.</param>
+/// <param name="LeastW">Power below which it cannot be, W.</param>
+/// <param name="SurelyW">Power that surely suffices, W; absent: not known yet.</param>
+/// <param name="LeastWh">Energy of a charge below which it cannot be, Wh.</param>
+/// <param name="SurelyWh">Energy of a charge that surely suffices, Wh; absent: not known yet.</param>
+/// <param name="Sentence">The same in words.</param>
+/// <param name="RestsOn">What that rests on.</param>
+public sealed record FirstAnswerView(string WorkingEnd, double LeastW, double? SurelyW, double LeastWh, double? SurelyWh, string Sentence, IReadOnlyList<string> RestsOn);
 
 /// <summary>The brief of a study with the first answer to it.</summary>
+/// <param name="Promise">The promise in one sentence.</param>
+/// <param name="TargetC">Temperature at which the tool is ready, °C; absent: no hot work.</param>
+/// <param name="AirC">Air around it, °C; absent: no hot work.</param>
+/// <param name="Requirements">The lines.</param>
+/// <param name="FirstAnswers">What physics alone asks for, for each kind of working end that it could have.</param>
+/// <param name="Notes">What to mind.</param>
 public sealed record BriefView(string Promise, double? TargetC, double? AirC, IReadOnlyList<PromiseView> Requirements, IReadOnlyList<FirstAnswerView> FirstAnswers, IReadOnlyList<string> Notes)
 {
     /// <summary>Blocks of the duty as they are typed; empty: it works all the time.</summary>
@@ -30,6 +45,8 @@ public sealed record BriefView(string Promise, double? TargetC, double? AirC, IR
 /// <summary>Shows the brief, reads sentences into it, and answers at once what physics asks.</summary>
 public static class ReadBrief
 {
+    private static double? Known(double value) => double.IsNaN(value) ? null : value;
+
     /// <summary>The brief as it stands.</summary>
     public static Checked<BriefView> Of(Study study)
     {
@@ -41,7 +58,7 @@ public static class ReadBrief
         var findings = RunStudy.Findings(study);
         var shelf = new Shelf(study.Parts, findings);
         return new(new BriefView(brief.Promise, brief.Duty?.TargetC, brief.AirC, [.. brief.Requirements.Select(line => PromiseView.Of(line, brief))],
-            [.. FirstAnswer.Of(brief, study.Parts, shelf).Select(answer => new FirstAnswerView(answer.Heater, answer.LeastW, answer.SurelyW, answer.LeastWh, answer.SurelyWh, answer.Sentence(brief), answer.Rests))],
+            [.. FirstAnswer.Of(brief, study.Parts, shelf).Select(answer => new FirstAnswerView(answer.Heater, answer.LeastW, Known(answer.SurelyW), answer.LeastWh, Known(answer.SurelyWh), answer.Sentence(brief), answer.Rests))],
             [.. Notes(brief)])
         { Blocks = BlockWords.Of(brief.Work) });
     }

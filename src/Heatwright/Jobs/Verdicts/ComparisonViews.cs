@@ -5,16 +5,29 @@ using Heatwright.Verdicts;
 namespace Heatwright.Jobs;
 
 /// <summary>One cell of the comparison; null value: never reached, or not known.</summary>
+/// <param name="Shown">The value as a table shows it.</param>
+/// <param name="Margin">Distance to the limit in the unit of the line, positive where it is kept; absent: not known.</param>
+/// <param name="Verdict">go, go-if, no-go or need-more-readings; empty: nothing is known.</param>
 public sealed record ComparisonCell(string Requirement, string Shown, double? Value, double? Margin, double? Probability, string Verdict);
 
 /// <summary>One column of the comparison.</summary>
+/// <param name="Value">Weighted share of the wants that are known to be kept, 0 to 1; absent: no want is known.</param>
+/// <param name="ValueLow">The same if every unknown want were missed.</param>
+/// <param name="ValueHigh">The same if every unknown want were kept.</param>
+/// <param name="OddsOfAllMusts">Chance that all known musts are kept together, 0 to 1; absent: none is known.</param>
+/// <param name="PartsCount">Bought parts, cells counted singly.</param>
+/// <param name="Kills">What kills it in one line; empty: nothing does.</param>
+/// <param name="Cells">Line by line of the brief.</param>
 public sealed record ContenderView(
     string Letter, string Name, string Verdict, double? Value, double? ValueLow, double? ValueHigh, double? OddsOfAllMusts, int PartsCount, string Kills, IReadOnlyList<ComparisonCell> Cells);
 
 /// <summary>A tool that exists as a column; null verdict: none of the musts was read.</summary>
+/// <param name="Cells">Line by line of the brief.</param>
 public sealed record ToolColumn(string Letter, string Name, string? Verdict, IReadOnlyList<ComparisonCell> Cells);
 
 /// <summary>Requirements by arrangements, best first, as machines read it.</summary>
+/// <param name="Arrangements">The arrangements, best first.</param>
+/// <param name="Beats">Which beats which on one line in at least nine of ten draws.</param>
 public sealed record ComparisonView(IReadOnlyList<ContenderView> Arrangements, IReadOnlyList<Beats> Beats)
 {
     /// <summary>Tools that exist; a cell without a verdict was never read.</summary>

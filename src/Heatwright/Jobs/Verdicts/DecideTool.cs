@@ -6,6 +6,19 @@ using Heatwright.Verdicts;
 namespace Heatwright.Jobs;
 
 /// <summary>A decision card with what later findings say against it.</summary>
+/// <param name="Id">Unique in the study.</param>
+/// <param name="On">Date, year-month-day.</param>
+/// <param name="Chosen">Id of the chosen arrangement.</param>
+/// <param name="Because">The maker's reason.</param>
+/// <param name="FirstLine">Hard safety limits that are not met; empty: all are.</param>
+/// <param name="Lines">The brief with the frozen numbers.</param>
+/// <param name="Rejected">What was not chosen.</param>
+/// <param name="Accepted">What is missed and accepted.</param>
+/// <param name="WouldChangeOurMind">What would turn the choice.</param>
+/// <param name="OpenRisks">Risks that stay.</param>
+/// <param name="NotTested">What no reading holds up.</param>
+/// <param name="State">Fingerprint of the study when it was made.</param>
+/// <param name="Flags">What later findings say against it.</param>
 public sealed record DecisionView(string Id, string On, string Chosen, string Name, string Verdict, string Because, string FirstLine, IReadOnlyList<FrozenLineView> Lines, IReadOnlyList<RejectedView> Rejected,
     IReadOnlyList<Accepted> Accepted, IReadOnlyList<string> WouldChangeOurMind, IReadOnlyList<string> OpenRisks, IReadOnlyList<string> NotTested, string State, IReadOnlyList<string> Flags)
 {
@@ -22,9 +35,21 @@ public sealed record FrozenLineView(string Requirement, string Text, string Verd
 public sealed record RejectedView(string Arrangement, string Name, string Verdict, string Because);
 
 /// <summary>One line of a check as machines read it.</summary>
+/// <param name="Promise">Kept, missed or not tested.</param>
+/// <param name="Read">What the prototype did, in the unit; absent: not read.</param>
+/// <param name="PlusMinus">Standard doubt of what was read, in the unit.</param>
+/// <param name="Predicted">The frozen prediction, in the unit; absent: there was none.</param>
+/// <param name="PredictedDoubt">Its standard doubt, in the unit.</param>
+/// <param name="DoubtsApart">How many joint standard doubts lie between both; absent: nothing to compare.</param>
 public sealed record CheckLineView(string Requirement, string Text, string Promise, double? Read, double? PlusMinus, double? Predicted, double? PredictedDoubt, string Unit, double? DoubtsApart);
 
 /// <summary>A prototype beside its frozen prediction.</summary>
+/// <param name="Decision">Id of the decision card.</param>
+/// <param name="FirstLine">Hard safety limits that are not met; empty: all are.</param>
+/// <param name="Lines">Promise by promise.</param>
+/// <param name="P">Chance of readings at least so far off if the prediction is right, 0 to 1.</param>
+/// <param name="Sentence">What it means.</param>
+/// <param name="Culprits">What would explain it, likeliest first.</param>
 public sealed record CheckView(string Decision, string FirstLine, IReadOnlyList<CheckLineView> Lines, double P, string Sentence, IReadOnlyList<string> Culprits);
 
 /// <summary>Decides and checks: what is written into the study, and what is shown of it.</summary>

@@ -4,10 +4,21 @@ using Heatwright.Verdicts;
 namespace Heatwright.Jobs;
 
 /// <summary>An arrangement that the search found.</summary>
+/// <param name="Cell">Name of the cell.</param>
+/// <param name="StepUp">Name of the step-up module; absent: none.</param>
+/// <param name="Heater">Name of the heater or lamp.</param>
+/// <param name="Contacts">Name of the contacts.</param>
+/// <param name="Warnings">What to mind.</param>
+/// <param name="Conditions">What must be there for safety and is not yet.</param>
+/// <param name="Requirements">Each line of the brief.</param>
 public sealed record FoundView(string Name, int Series, int Parallel, string Cell, string? StepUp, string Heater, string Contacts, double DutyCeiling, string Verdict, string Because,
     IReadOnlyList<string> Warnings, IReadOnlyList<string> Conditions, IReadOnlyList<RequirementView> Requirements);
 
 /// <summary>What the shelf can do, as machines read it.</summary>
+/// <param name="Tried">How many arrangements were tried.</param>
+/// <param name="Best">The best handful.</param>
+/// <param name="Discarded">Why others were put aside, family by family.</param>
+/// <param name="Buy">What to buy.</param>
 public sealed record SearchView(int Tried, IReadOnlyList<FoundView> Best, IReadOnlyList<Discarded> Discarded, IReadOnlyList<string> Buy);
 
 /// <summary>Searches the shelf of a study.</summary>

@@ -4,17 +4,24 @@ using Heatwright.Verdicts;
 namespace Heatwright.Jobs;
 
 /// <summary>What one requirement of an arrangement rests on and what would turn it.</summary>
+/// <param name="Margin">Distance to the limit in the unit, positive where it is kept; absent: not known.</param>
+/// <param name="WouldHaveToBeTrue">What would turn it.</param>
 public sealed record WhyLine(string Requirement, string Text, string Verdict, double? Probability, double? Margin, string Unit, string Because, string Remedy, IReadOnlyList<string> WouldHaveToBeTrue);
 
 /// <summary>Why an arrangement stands as it does.</summary>
+/// <param name="Requirements">Each line of the brief.</param>
 /// <param name="Claims">Numbers that only a seller's word holds up.</param>
 /// <param name="Assumptions">Numbers that are guesses.</param>
 /// <param name="Readings">How many numbers of the plant rest on readings.</param>
+/// <param name="Conditions">What must be there for safety and is not yet.</param>
+/// <param name="Matters">Where the doubt comes from; absent without --matters.</param>
 public sealed record WhyView(
     string Letter, string Name, string Verdict, string Because, IReadOnlyList<WhyLine> Requirements, IReadOnlyList<string> Claims, IReadOnlyList<string> Assumptions, int Readings,
     IReadOnlyList<string> Conditions, IReadOnlyList<MattersView>? Matters);
 
 /// <summary>What matters for one requirement, as machines read it; null: never.</summary>
+/// <param name="Shares">Where the doubt comes from, largest share first.</param>
+/// <param name="Tornado">What each input does to it by itself, longest bar first.</param>
 public sealed record MattersView(string Requirement, IReadOnlyList<DoubtShareView> Shares, IReadOnlyList<TornadoView> Tornado)
 {
     /// <summary>The view of what matters.</summary>
@@ -23,9 +30,19 @@ public sealed record MattersView(string Requirement, IReadOnlyList<DoubtShareVie
 }
 
 /// <summary>Share of doubt of one source.</summary>
+/// <param name="Source">What is doubtful.</param>
+/// <param name="Group">trial, instrument, claim or assumption.</param>
+/// <param name="First">Share of the variance that it makes by itself, 0 to 1.</param>
+/// <param name="Total">Share together with others, 0 to 1.</param>
 public sealed record DoubtShareView(string Source, string Group, double First, double Total);
 
 /// <summary>One bar.</summary>
+/// <param name="Input">What is moved.</param>
+/// <param name="LowInput">Its low value, in the unit.</param>
+/// <param name="HighInput">Its high value, in the unit.</param>
+/// <param name="Unit">Unit symbol of the input.</param>
+/// <param name="AtLow">What the line then is, in its own unit; null: never.</param>
+/// <param name="AtHigh">What the line then is, in its own unit; null: never.</param>
 public sealed record TornadoView(string Input, double LowInput, double HighInput, string Unit, double? AtLow, double? AtHigh);
 
 /// <summary>Explains one arrangement: mechanism, remedies by turning the prediction round, what it rests on.</summary>
