@@ -61,7 +61,7 @@ internal static class ReadingChecks
     {
         int volts = Index(run, "volts");
         int amps = Index(run, "amps");
-        if (volts < 0 || amps < 0 || trial.Kind is not (TrialKind.Discharge or TrialKind.Pulse))
+        if (rows.Count == 0 || volts < 0 || amps < 0 || trial.Kind is not (TrialKind.Discharge or TrialKind.Pulse))
         {
             return;
         }

@@ -66,7 +66,9 @@ public sealed class FirstAnswerTests
         var weighed = Answer(Heater(new StatedValue(PartQuantities.Mass, 20, "g", 0, "measured", "scale")));
         Assert.Equal((double.NaN, double.NaN), (weighed.SurelyW, weighed.SurelyWh)); // without the loss nobody knows what is surely enough
         Assert.Contains("how much is surely enough is not known yet", weighed.Sentence(Knife), StringComparison.Ordinal);
-        Assert.Equal("What it needs at the blade (tip) is not known yet.", Answer(Heater()).Sentence(Knife));
+        // By hand: the work alone takes 40 J every 20 s, and 90 pieces 3600 J.
+        Assert.Equal("Needs at least 2.0 W at the blade (tip) and 1.0 Wh there on one charge; how much is surely enough is not known yet.", Answer(Heater()).Sentence(Knife));
+        Assert.Equal("What it needs at the blade (tip) is not known yet.", FirstAnswer.Of(Knife with { Duty = Knife.Duty! with { NeedJ = 0 } }, [Heater()], new Shelf([Heater()], []))[0].Sentence(Knife));
         // By hand: 20 g at 380 J/(kg·K) over 300 K in 30 s, no loss known: 76 W.
         Assert.Equal(76, weighed.LeastW, 0.1);
         Assert.Contains(weighed.Rests, said => said.Contains("loss of the working end not known", StringComparison.Ordinal));
