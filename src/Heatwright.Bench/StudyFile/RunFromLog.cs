@@ -83,6 +83,19 @@ public static class RunFromLog
         return problems.Count > 0 ? new(problems) : new((IReadOnlyList<ColumnPair>)pairs);
     }
 
+    /// <summary>What units and names settle, also where they leave another column open.</summary>
+    public static IReadOnlyList<ColumnPair> Settled(LogReading log, Trial trial, IReadOnlyList<ColumnLabel> remembered)
+    {
+        var (needed, perhaps, _) = StudyWords.Of(trial);
+        List<ColumnPair> pairs = [];
+        foreach (string column in needed.Concat(perhaps))
+        {
+            pairs.AddRange(Find(log, trial, column, pairs, remembered, needed.Contains(column, StringComparer.Ordinal)) is [var only] ? [new(column, only)] : Array.Empty<ColumnPair>());
+        }
+
+        return pairs;
+    }
+
     /// <summary>The run.</summary>
     /// <param name="id">Its id.</param>
     /// <param name="trial">The trial it belongs to.</param>
