@@ -52,7 +52,12 @@ internal static class PlantTimings
         }
 
         Row("10 000 whole charges of a stepped-up tool of three nodes, bands of 8 curves at 400 instants, two threads, in all", Best(3, Whole), 1000, "one second");
-        text.Append(Invariant($"\nMemory of the last row, taken before all others: {made / 1e6:0} MB made, most in use {used / 1e6:0} MB.\n"));
+        var screening = new Screening();
+        double oneByOne = Best(5, screening.OneByOne), lanes = Best(15, screening.InLanes);
+        Row(Invariant($"steady points of {screening.Count} arrangements of a shelf at three charges, one by one, one thread, in all"), oneByOne, null, "");
+        Row("the same in lanes", lanes, oneByOne, "one by one");
+        text.Append(Invariant($"\nOf these points {screening.Rises.Count(double.IsNaN)} do not exist or were not found, {screening.Slow.Count(double.IsNaN)} one by one; the others differ by at most {screening.Worst:0.0E+0} K; {screening.Count / lanes / 1e3:0.00} million arrangements a second.\n"));
+        text.Append(Invariant($"Memory of the 10 000 charges, taken before all others: {made / 1e6:0} MB made, most in use {used / 1e6:0} MB.\n"));
         text.Append("A row without a figure: no gcc here, or no CVODE (libsundials-dev).\n");
         output.Write(text);
         Directory.CreateDirectory(Path.Combine(folder, "results"));
