@@ -39,10 +39,17 @@ internal static class ShareMap
             var made = ShareChoice.Of(without ?? []).Then(choice => ShareStudy.Of(standing.Opened.Path, choice)).Then(shared => Bundle.Pack(shared.Study));
             return made.IsFine ? TypedResults.File(made.Value, "application/zip", "for-viewers.zip") : PageMap.Render(standing, "/share", "Show it", typeof(ProblemsPage), new() { ["Problems"] = made.Problems });
         });
-        app.MapMethods("/beside", PageMap.Reading, (StudyOnBench bench) => PageMap.WithResult(bench, "/share", "Mine beside theirs", result => (typeof(BesidePage), new()
+        app.MapMethods("/beside", PageMap.Reading, (StudyOnBench bench) =>
         {
-            ["View"] = Beside.IsShared(result.Study) ? new Checked<BesideView>(Beside.Of(result.Study, result.Findings)) : Beside.Of(result.Study),
-        })));
+            // Findings are enough: nobody waits here for predictions.
+            var standing = bench.Now();
+            var study = standing.Opened.Study;
+            const string title = "Mine beside theirs";
+            return standing.Problems.Count > 0 ? PageMap.Render(standing, "/share", title, typeof(ProblemsPage), new() { ["Problems"] = standing.Problems })
+                : !Beside.IsShared(study) ? PageMap.Render(standing, "/share", title, typeof(BesidePage), new() { ["View"] = Beside.Of(study) })
+                : standing.Findings is { } found ? PageMap.Render(standing, "/share", title, typeof(BesidePage), new() { ["View"] = new Checked<BesideView>(Beside.Of(study, found)) })
+                : PageMap.Render(standing, "/share", title, typeof(WorkingPage), new() { ["Doing"] = standing.Doing }, again: true);
+        });
     }
 
     /// <summary>The pictures, drawn once for a result; null: they are being drawn.</summary>

@@ -34,8 +34,9 @@ public sealed record TriedSide(
 
         var built = PlantBuilder.For(arrangement, shelf, RunStudy.Plan(brief));
         var builder = built.IsFine ? built.Value : null;
+        var stuck = Task.Run(() => SafetyCheck.Of(arrangement, shelf, builder), CancellationToken.None); // its own run beside the middle one
         var run = builder is null ? null : Predict.Middle(builder, cancel);
-        var safety = SafetyCheck.Of(arrangement, shelf, builder);
+        var safety = stuck.GetAwaiter().GetResult();
         return new(study, shelf, arrangement, loop, builder, run, safety, MiddleLines.Of(brief, shelf, arrangement, safety, run, study.Seed), [.. built.Problems, .. refused]);
     }
 
