@@ -48,9 +48,6 @@ internal readonly record struct SwiftShape
 
     public bool Works { get; init; }
 
-    /// <summary>A piece of work takes a set heat.</summary>
-    public bool Needs { get; init; }
-
     /// <summary>Steps in a control period.</summary>
     public int StepsPerSample { get; init; }
 }

@@ -50,9 +50,8 @@ internal sealed class SwiftCurves(AssembledTool[] tools)
         (c.ShortAt, c.ShortSlope, c.LongAt, c.LongSlope) = (Of(4), Of(5), Of(6), Of(7));
         if (!c.Shape.UsesOhms)
         {
-            // Then the pairs are driven by the amps of the pack.
-            (c.ShortAt, c.ShortSlope) = (c.ShortTake * c.PerString * c.ShortAt, c.ShortTake * c.PerString * c.ShortSlope);
-            (c.LongAt, c.LongSlope) = (c.LongTake * c.PerString * c.LongAt, c.LongTake * c.PerString * c.LongSlope);
+            (c.ShortAt, c.ShortSlope) = (c.ShortTake * c.ShortAt, c.ShortTake * c.ShortSlope);
+            (c.LongAt, c.LongSlope) = (c.LongTake * c.LongAt, c.LongTake * c.LongSlope);
         }
     }
 }
