@@ -100,6 +100,39 @@ public class SwiftTests
         }
     }
 
+    [Theory]
+    [InlineData(1e8)]
+    [InlineData(1e9)]
+    [InlineData(1e20)]
+    [InlineData(double.MaxValue)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NaN)]
+    public async Task The_lanes_asinh_comes_to_its_end_however_far_a_lane_has_run_away(double x)
+    {
+        var coefs = default(SwiftCoefs);
+        SwiftAsinh.Give(ref coefs);
+        var asked = Task.Run(() => SwiftAsinh.Ratio(in coefs, System.Runtime.Intrinsics.Vector256.Create(x, 0.5, 0.5, 0.5)), TestContext.Current.CancellationToken);
+        var ratio = await asked.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
+        Assert.Equal(Math.Asinh(0.5) / 0.5, ratio[1], 1e-9);
+        if (x < 1e10)
+        {
+            Assert.Equal(Math.Asinh(x) / x, ratio[0], 1e-6 * ratio[0]);
+        }
+    }
+
+    [Fact]
+    public void A_path_that_gives_up_while_work_is_at_hand_gives_up_then()
+    {
+        // At its current limit the module sees 2.55 V, its lock-out, while a piece is worked on.
+        var tool = Made((1, 2, 0.05, 2830, true), (true, 9.555, 6.818, 0.946, 2.545), (5.667, 0.001, 1.5, 1, 190), (false, 0.017, 10, true, 0)) with { CutoffV = 2 };
+        var slow = PlantRunner.Run(tool, new RunSettings { StepS = 0.125, EveryEvent = true });
+        Assert.Equal(StopReason.LockedOut, slow.Stop);
+        Assert.Contains(slow.Events, e => e.What == Happening.WorkStarts && e.AtS < slow.RunTimeS && e.AtS > slow.RunTimeS - 5);
+        var results = new SwiftResult[1];
+        SwiftBatch.Run(_ => tool, 0, 1, 0.125, [], null, results, default);
+        Assert.Null(Differs(tool, results[0], 0.125));
+    }
+
     [Fact]
     public void Steps_in_lanes_make_no_garbage()
     {

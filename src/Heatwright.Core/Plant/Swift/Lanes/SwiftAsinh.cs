@@ -10,6 +10,7 @@ internal static class SwiftAsinh
 {
     private const int Terms = 13;
     private const double MostSquare = 0.5;
+    private const double MostAtAll = 1 - 1.2e-16;
 
     /// <summary>Of the powers of u = 4 w² − 1, which runs from −1 to 1.</summary>
     private static readonly double[] Powers = Fitted();
@@ -30,7 +31,9 @@ internal static class SwiftAsinh
         Lanes root = one + Sqrt(FusedMultiplyAdd(x, x, one));
         Lanes perRoot = one / root;
         Lanes w = x * perRoot;
-        Lanes square = w * w;
+
+        // Below one, where halving would never come to an end: a lane that has ended runs on beside the others and may drive its numbers anywhere.
+        Lanes square = MinNative(w * w, Create(MostAtAll));
         Lanes per = perRoot + perRoot;
         Lanes far = LessThan(Create(MostSquare), square);
         while (far.ExtractMostSignificantBits() != 0)

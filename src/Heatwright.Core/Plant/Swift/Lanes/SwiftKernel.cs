@@ -111,8 +111,10 @@ internal static class SwiftKernel
 
             // Room left until something asks for a look; below nothing: it does.
             Lanes room = MinNative(MinNative(newV - c.CutoffV, charge - c.StretchEnd), MinNative(c.TargetRise - working, c.TripA - amps));
-            room = TForm.StepsUp(shape) ? BitwiseOr(room, none) : room;
             room = TWork.AtHand ? MinNative(room, s.WorkEndS - now - Create(1e-9)) : room;
+
+            // Last, since a flag is no number, and the lesser of it and a number would be the number.
+            room = TForm.StepsUp(shape) ? BitwiseOr(room, none) : room;
             if (room.ExtractMostSignificantBits() != 0)
             {
                 // What only counts while the switch acts is looked at here, where one seldom comes.
