@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
+using Heatwright.Plant;
 
 namespace Heatwright.Timings;
 
@@ -47,7 +48,7 @@ internal static class Machine
         string family = Line("/proc/cpuinfo", "cpu family");
         string load = File.Exists("/proc/loadavg") ? string.Join(' ', File.ReadAllText("/proc/loadavg").Split(' ').Take(3)) : "unknown";
         return string.Create(CultureInfo.InvariantCulture,
-            $"Machine: {Environment.ProcessorCount} virtual cores, {model}, family {family}; vectors of 256 bits; .NET {Environment.Version}; load average {load} (other work runs beside).");
+            $"Machine: {Environment.ProcessorCount} virtual cores, {model}, family {family}; vectors of {64 * SwiftBatch.Width} bits for many, 256 for one; .NET {Environment.Version}; load average {load} (other work runs beside).");
     }
 
     private static string Line(string path, string name) => File.Exists(path)

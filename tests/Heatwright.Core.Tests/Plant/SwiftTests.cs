@@ -71,6 +71,21 @@ public class SwiftTests
         Assert.Equal(narrow[1], wide[6]);
     }
 
+    [Theory, InlineData(0), InlineData(1.3)]
+    public void The_curve_of_the_sensor_is_the_steppers(double lagS)
+    {
+        // Warming by some kelvin a step, at its target, and at work.
+        int[] at = [20, 60, 100, 2000, 9180];
+        var tool = Drawn(0) with { Network = Drawn(0).Network with { SensorLagS = lagS } };
+        var slow = PlantRunner.Run(tool, new RunSettings { StepS = 0.1, Instants = [.. at.Select(step => 0.1 * step)] });
+        var trace = new SwiftTrace(at.Length, 1);
+        SwiftBatch.Run(_ => tool, 0, 1, 0.1, at, trace, new SwiftResult[1], default);
+        for (int i = 0; i < at.Length; i++)
+        {
+            Assert.Equal(slow.Trace.SensorK[i] - 273.15, trace.At(0, SwiftTrace.SensorAt, i), 0.1);
+        }
+    }
+
     [Fact]
     public void Tools_that_work_at_different_times_do_not_touch_each_other()
     {

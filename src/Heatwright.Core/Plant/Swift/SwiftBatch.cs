@@ -24,10 +24,12 @@ internal static class SwiftBatch
         // The last tool fills up what is left; few tools are quicker in narrow lanes.
         var side = new AssembledTool[HasWide && count > Vector256<double>.Count ? Vector512<double>.Count : Vector256<double>.Count];
         bool alike = true;
+        SwiftShape first = default;
         for (int i = 0; i < side.Length; i++)
         {
             side[i] = i < count ? tools(from + i) : side[count - 1];
-            alike &= i == 0 || SwiftPlan.Shape(side[i], stepS) == SwiftPlan.Shape(side[0], stepS);
+            first = i == 0 ? SwiftPlan.Shape(side[0], stepS) : first;
+            alike &= i == 0 || i >= count || SwiftPlan.Shape(side[i], stepS) == first;
         }
 
         if (alike)

@@ -35,6 +35,9 @@ internal interface ISwiftForm
 
     static abstract bool Drains(in SwiftShape shape);
 
+    /// <summary>A piece of work takes a set heat.</summary>
+    static abstract bool Needs(in SwiftShape shape);
+
     static abstract int CellAt(in SwiftShape shape);
 
     static abstract int ElectronicsAt(in SwiftShape shape);
@@ -93,6 +96,8 @@ internal readonly struct AnyForm : ISwiftForm
 
     public static bool Drains(in SwiftShape shape) => shape.Drains;
 
+    public static bool Needs(in SwiftShape shape) => shape.Needs;
+
     public static int CellAt(in SwiftShape shape) => shape.CellAt;
 
     public static int ElectronicsAt(in SwiftShape shape) => shape.ElectronicsAt;
@@ -135,6 +140,8 @@ internal readonly struct PlainForm : ISwiftForm
 
     public static bool Drains(in SwiftShape shape) => false;
 
+    public static bool Needs(in SwiftShape shape) => false;
+
     public static int CellAt(in SwiftShape shape) => -1;
 
     public static int ElectronicsAt(in SwiftShape shape) => -1;
@@ -147,7 +154,7 @@ internal readonly struct PlainForm : ISwiftForm
     public static bool Serves(in SwiftShape s) => s is
     {
         WorksAtSecond: true, Quantised: true, FixedNominal: true, Regulates: true, Works: true, FourNodes: true, StepsPerSample: 1, CellAt: < 0, ElectronicsAt: < 0,
-        Lags: false, StepsUp: false, Transfers: false, Warms: false, Tracks: false, OnlyWhileOn: false, CurvedElsewhere: false, Convects: false, TouchesOthers: false, Drains: false,
+        Lags: false, StepsUp: false, Transfers: false, Warms: false, Tracks: false, OnlyWhileOn: false, CurvedElsewhere: false, Convects: false, TouchesOthers: false, Drains: false, Needs: false,
     };
 }
 
@@ -185,6 +192,8 @@ internal readonly struct BuiltForm<TPath> : ISwiftForm
     public static bool TouchesOthers(in SwiftShape shape) => false;
 
     public static bool Drains(in SwiftShape shape) => true;
+
+    public static bool Needs(in SwiftShape shape) => true;
 
     public static int CellAt(in SwiftShape shape) => 2;
 

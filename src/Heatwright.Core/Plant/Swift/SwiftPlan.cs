@@ -59,6 +59,7 @@ internal static class SwiftPlan
             Convects = network.Nodes.Any(node => node.ConvectionWPerK125 > 0),
             Drains = tool.DrainOnA > 0 || tool.DrainOffA > 0,
             Works = tool.Work is not null,
+            Needs = tool.Work is { NeedJ: > 0 },
             StepsPerSample = pi is null ? 1 : (int)Math.Round(pi.PeriodS / stepS),
         };
 

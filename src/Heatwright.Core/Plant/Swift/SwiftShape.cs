@@ -48,6 +48,9 @@ internal readonly record struct SwiftShape
 
     public bool Works { get; init; }
 
+    /// <summary>A piece of work takes a set heat.</summary>
+    public bool Needs { get; init; }
+
     /// <summary>Steps in a control period.</summary>
     public int StepsPerSample { get; init; }
 }

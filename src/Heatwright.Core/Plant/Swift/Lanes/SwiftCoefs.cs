@@ -32,8 +32,8 @@ internal struct SwiftCoefs
     // How far the working node moves in half a step: by the rises of all, and by a watt.
     public Lanes Ahead0, Ahead1, Ahead2, Ahead3, AheadPerW, PerWorkingJ;
 
-    // Curved losses: of the working node as watts gained, and their slope; of each node.
-    public Lanes WorkingMinusRad, WorkingSlopeRad, WorkingMinusCon;
+    // Curved losses: of the working node as watts gained; of each node.
+    public Lanes WorkingMinusRad, WorkingRadAir, WorkingMinusCon;
     public Lanes Rad0, Rad1, Rad2, Rad3, Con0, Con1, Con2, Con3;
 
     public SwiftShape Shape;

@@ -50,8 +50,9 @@ internal sealed class SwiftCurves(AssembledTool[] tools)
         (c.ShortAt, c.ShortSlope, c.LongAt, c.LongSlope) = (Of(4), Of(5), Of(6), Of(7));
         if (!c.Shape.UsesOhms)
         {
-            (c.ShortAt, c.ShortSlope) = (c.ShortTake * c.ShortAt, c.ShortTake * c.ShortSlope);
-            (c.LongAt, c.LongSlope) = (c.LongTake * c.LongAt, c.LongTake * c.LongSlope);
+            // Then the pairs are driven by the amps of the pack.
+            (c.ShortAt, c.ShortSlope) = (c.ShortTake * c.PerString * c.ShortAt, c.ShortTake * c.PerString * c.ShortSlope);
+            (c.LongAt, c.LongSlope) = (c.LongTake * c.PerString * c.LongAt, c.LongTake * c.PerString * c.LongSlope);
         }
     }
 }

@@ -10,18 +10,19 @@ internal static class SwiftFill
     public static void Coefs(ref SwiftCoefs c, AssembledTool[] tools, double stepS)
     {
         c.Shape = SwiftPlan.Shape(tools[0], stepS);
-        Lanes Tool(Func<AssembledTool, double> of) => Each(i => of(tools[i]));
-        Lanes Pack(Func<PackModel, double> of) => Each(i => of(tools[i].Pack!));
-        Lanes Cell(Func<CellModel, double> of) => Each(i => of(tools[i].Pack!.Cell));
-        Lanes Heater(Func<LoadModel.Heater, double> of) => Each(i => of((LoadModel.Heater)tools[i].Load));
-        Lanes Module(Func<Physics.StepUpModule, double> of) => Each(i => tools[i].Path is PathModel.StepUp up ? of(up.Module) : 0);
-        Lanes Pi(Func<ControllerModel.Pi, double> of) => Each(i => tools[i].Controller is ControllerModel.Pi pi ? of(pi) : 0);
+        Lanes Tool(Func<AssembledTool, double> of) => Each(tools, i => of(tools[i]));
+        Lanes Pack(Func<PackModel, double> of) => Each(tools, i => of(tools[i].Pack!));
+        Lanes Cell(Func<CellModel, double> of) => Each(tools, i => of(tools[i].Pack!.Cell));
+        Lanes Heater(Func<LoadModel.Heater, double> of) => Each(tools, i => of((LoadModel.Heater)tools[i].Load));
+        Lanes Module(Func<Physics.StepUpModule, double> of) => Each(tools, i => tools[i].Path is PathModel.StepUp up ? of(up.Module) : 0);
+        Lanes Pi(Func<ControllerModel.Pi, double> of) => Each(tools, i => tools[i].Controller is ControllerModel.Pi pi ? of(pi) : 0);
         c.MinusSeries = Pack(pack => -pack.Series);
         c.PerString = Pack(pack => 1.0 / pack.Parallel);
         c.LoopOhm = Pack(pack => pack.LoopOhm);
         c.PackOverCell = Pack(pack => (double)pack.Parallel / pack.Series);
         c.CellsTimesOhm = Pack(pack => (double)pack.Parallel * pack.Series);
         c.MinusPerCapacity = Cell(cell => -stepS / cell.CapacityC);
+        c.MinusPerCapacity *= c.Shape.UsesOhms ? Create(1.0) : c.PerString;
         c.ShortKeep = Cell(cell => Math.Exp(-stepS / cell.Tau1S));
         c.ShortTake = Cell(cell => 1 - Math.Exp(-stepS / cell.Tau1S));
         c.LongKeep = Cell(cell => Math.Exp(-stepS / cell.Tau2S));
@@ -34,7 +35,7 @@ internal static class SwiftFill
         c.MinusDrainOnA = -c.DrainOnA;
         c.DrainOffA = Tool(tool => tool.DrainOffA);
         c.HeaterSlope = Heater(heater => heater.Ohm * heater.AlphaPerK);
-        c.HeaterAt = Each(i => tools[i].Load is LoadModel.Heater heater ? heater.Ohm * (1 + (heater.AlphaPerK * (tools[i].Network.AmbientK - heater.ReferenceK))) : 0);
+        c.HeaterAt = Each(tools, i => tools[i].Load is LoadModel.Heater heater ? heater.Ohm * (1 + (heater.AlphaPerK * (tools[i].Network.AmbientK - heater.ReferenceK))) : 0);
         c.LeastOhm = Heater(heater => 0.1 * heater.Ohm);
         c.SetV = Module(module => module.SetV);
         c.FixedW = Module(module => module.Loss.FixedW);
@@ -80,6 +81,18 @@ internal static class SwiftFill
         return Create<double>(values[..Lanes.Count]);
     }
 
+    /// <summary>One number a lane; the same tool in every lane is asked once.</summary>
+    private static Lanes Each(AssembledTool[] tools, Func<int, double> of)
+    {
+        bool same = true;
+        foreach (var tool in tools)
+        {
+            same &= ReferenceEquals(tool, tools[0]);
+        }
+
+        return same ? Create(of(0)) : Each(of);
+    }
+
     private static void Heat(ref SwiftCoefs c, AssembledTool[] tools, double stepS)
     {
         int[] order = SwiftPlan.Order(tools[0].Network);
@@ -88,22 +101,27 @@ internal static class SwiftFill
         int size = 0;
         for (int i = 0; i < steps.Length; i++)
         {
+            if (i > 0 && ReferenceEquals(tools[i].Network, tools[i - 1].Network))
+            {
+                (steps[i], rates[i]) = (steps[i - 1], rates[i - 1]);
+                continue;
+            }
+
             var matrices = new StepMatrices(tools[i].Network, 0);
             size = matrices.Size;
-            rates[i] = matrices.WorkingRow();
-            steps[i] = i > 0 && ReferenceEquals(tools[i].Network, tools[i - 1].Network) ? steps[i - 1] : matrices.For(stepS, false);
+            (steps[i], rates[i]) = (matrices.For(stepS, false), matrices.WorkingRow());
         }
 
         int nodes = order.Length;
-        Lanes A(int column) => column < nodes ? Each(i => rates[i][order[column]]) : Create(0.0);
+        Lanes A(int column) => column < nodes ? Each(tools, i => rates[i][order[column]]) : Create(0.0);
         Lanes halfStep = Create(stepS / 2);
         (c.Ahead0, c.Ahead1, c.Ahead2, c.Ahead3) = (halfStep * A(0), halfStep * A(1), halfStep * A(2), halfStep * A(3));
-        c.PerWorkingJ = Each(i => 1 / tools[i].Network.Nodes[tools[i].Network.WorkingNode].CapacityJPerK);
+        c.PerWorkingJ = Each(tools, i => 1 / tools[i].Network.Nodes[tools[i].Network.WorkingNode].CapacityJPerK);
         c.AheadPerW = halfStep * c.PerWorkingJ;
-        Lanes E(int row, int column) => row < nodes && column < nodes ? Each(i => steps[i].Exp[(order[row] * size) + order[column]]) : Create(0.0);
-        Lanes P(int row, int column) => row < nodes && column < nodes ? Each(i => steps[i].Phi1[(order[row] * size) + order[column]] / tools[i].Network.Nodes[order[column]].CapacityJPerK) : Create(0.0);
-        Lanes Rad(int at) => at < nodes ? Each(i => tools[i].Network.Nodes[order[at]].RadiatingM2 * Physics.Constants.StefanBoltzmann) : Create(0.0);
-        Lanes Con(int at) => at < nodes ? Each(i => tools[i].Network.Nodes[order[at]].ConvectionWPerK125) : Create(0.0);
+        Lanes E(int row, int column) => row < nodes && column < nodes ? Each(tools, i => steps[i].Exp[(order[row] * size) + order[column]]) : Create(0.0);
+        Lanes P(int row, int column) => row < nodes && column < nodes ? Each(tools, i => steps[i].Phi1[(order[row] * size) + order[column]] / tools[i].Network.Nodes[order[column]].CapacityJPerK) : Create(0.0);
+        Lanes Rad(int at) => at < nodes ? Each(tools, i => tools[i].Network.Nodes[order[at]].RadiatingM2 * Physics.Constants.StefanBoltzmann) : Create(0.0);
+        Lanes Con(int at) => at < nodes ? Each(tools, i => tools[i].Network.Nodes[order[at]].ConvectionWPerK125) : Create(0.0);
         (c.E00, c.E01, c.E02, c.E03) = (E(0, 0), E(0, 1), E(0, 2), E(0, 3));
         (c.E10, c.E11, c.E12, c.E13) = (E(1, 0), E(1, 1), E(1, 2), E(1, 3));
         (c.E20, c.E21, c.E22, c.E23) = (E(2, 0), E(2, 1), E(2, 2), E(2, 3));
@@ -115,14 +133,14 @@ internal static class SwiftFill
         (c.Rad0, c.Rad1, c.Rad2, c.Rad3) = (Rad(0), Rad(1), Rad(2), Rad(3));
         (c.Con0, c.Con1, c.Con2, c.Con3) = (Con(0), Con(1), Con(2), Con(3));
         (c.WorkingMinusRad, c.WorkingMinusCon) = c.Shape.WorksAtSecond ? (-c.Rad1, -c.Con1) : (-c.Rad0, -c.Con0);
-        c.WorkingSlopeRad = Create(4.0) * c.WorkingMinusRad;
+        c.WorkingRadAir = c.WorkingMinusRad * c.MinusAirK4;
         if (c.Shape.Lags)
         {
-            Lanes Sensor(int column) => column < nodes ? Each(i => steps[i].Exp[(nodes * size) + order[column]]) : Create(0.0);
-            Lanes Driven(int column) => column < nodes ? Each(i => steps[i].Phi1[(nodes * size) + order[column]] / tools[i].Network.Nodes[order[column]].CapacityJPerK) : Create(0.0);
+            Lanes Sensor(int column) => column < nodes ? Each(tools, i => steps[i].Exp[(nodes * size) + order[column]]) : Create(0.0);
+            Lanes Driven(int column) => column < nodes ? Each(tools, i => steps[i].Phi1[(nodes * size) + order[column]] / tools[i].Network.Nodes[order[column]].CapacityJPerK) : Create(0.0);
             (c.S0, c.S1, c.S2, c.S3) = (Sensor(0), Sensor(1), Sensor(2), Sensor(3));
             (c.SP0, c.SP1, c.SP2, c.SP3) = (Driven(0), Driven(1), Driven(2), Driven(3));
-            c.SS = Each(i => steps[i].Exp[(nodes * size) + nodes]);
+            c.SS = Each(tools, i => steps[i].Exp[(nodes * size) + nodes]);
         }
     }
 }

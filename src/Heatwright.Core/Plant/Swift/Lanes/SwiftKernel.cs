@@ -24,11 +24,12 @@ internal static class SwiftKernel
         Lanes one = Create(1.0);
         Lanes two = Create(2.0);
         Lanes onward = s.Onward, minusOnward = s.MinusOnward, stepS = c.StepS;
-        Lanes charge = s.Charge, v1 = s.ShortV, v2 = s.LongV, t0 = s.T0, t1 = s.T1, t2 = s.T2, t3 = s.T3, sensor = s.Sensor, integral = s.IntegralW, duty = s.Duty;
-        Lanes lastA = s.LastA, lastW = s.LastW, lastPathW = s.LastPathW, l0 = s.LastT0, l1 = s.LastT1, l2 = s.LastT2, l3 = s.LastT3, lastV = s.LastV, lastCharge = s.LastCharge;
-        Lanes now = s.NowS, left = s.WorkLeftJ, stepLow = s.StepLow;
+        Lanes charge = s.Charge, v1 = s.ShortV, v2 = s.LongV, t0 = s.T0, t1 = s.T1, t2 = s.T2, t3 = s.T3, integral = s.IntegralW, duty = s.Duty;
+        Lanes sensor = TForm.Lags(shape) ? s.Sensor : zero, lastSensor = TForm.Lags(shape) ? s.LastSensor : zero;
+        Lanes lastA = s.LastA, lastW = s.LastW, lastPathW = TForm.ElectronicsAt(shape) >= 0 ? s.LastPathW : zero, l0 = s.LastT0, l1 = s.LastT1, l2 = s.LastT2, l3 = s.LastT3, lastV = s.LastV, lastCharge = s.LastCharge;
+        Lanes now = s.NowS, left = TWork.AtHand ? s.WorkLeftJ : zero, stepLow = s.StepLow;
         Lanes amps, watts, loadV, pathW = zero;
-        Lanes perCellK = s.PerCellK, factor = s.Factor;
+        Lanes perCellK = TForm.UsesOhms(shape) ? s.PerCellK : zero, factor = TForm.UsesOhms(shape) ? s.Factor : zero;
         int phase = s.Phase;
         long first = s.Step;
         int k = 0;
@@ -70,9 +71,9 @@ internal static class SwiftKernel
                 // What is needed first after the amps, the watts in the middle of the step, hangs on as few operations as can be.
                 amps = pathV / (cellOhm + c.LoopOhm + heater);
                 loadV = zero;
-                Lanes square = amps * amps;
-                midW = FusedMultiplyAdd(FusedMultiplyAdd(onward, heater, heater), square, minusOnward * lastW);
-                watts = square * heater;
+                Lanes squareA = amps * amps;
+                midW = FusedMultiplyAdd(FusedMultiplyAdd(onward, heater, heater), squareA, minusOnward * lastW);
+                watts = squareA * heater;
             }
 
             Lanes newV = FusedMultiplyAdd(-amps, cellOhm, pathV);
@@ -82,31 +83,7 @@ internal static class SwiftKernel
             Lanes newDuty = duty;
             if (TForm.Regulates(shape) && (!TForm.Samples(shape) || phase == 0))
             {
-                Lanes celsius = (TForm.Lags(shape) ? sensor : working) + c.AirC;
-                Lanes error = TForm.Quantised(shape) ? FusedMultiplyAdd(c.MinusReadingStep, Floor(FusedMultiplyAdd(celsius, c.PerReadingStep, half)), c.TargetC) : c.TargetC - celsius;
-                Lanes wanted = FusedMultiplyAdd(c.Gain, error, integral);
-                Lanes full = c.NominalFullW;
-                Lanes most = c.MostNominalW;
-                if (!TForm.FixedNominal(shape))
-                {
-                    Lanes volts = TForm.StepsUp(shape) ? loadV : newV;
-                    full = MaxNative(volts * volts * c.PerNominalOhm, Create(1e-9));
-                    most = MinNative(c.MaxDuty * full, c.MostW);
-                }
-
-                Lanes given = MinNative(MaxNative(wanted, zero), most);
-                Lanes over = wanted - given;
-                if (TForm.Tracks(shape))
-                {
-                    newIntegral = FusedMultiplyAdd(c.PeriodS, FusedMultiplyAdd(c.Integral, error, -(c.Tracking * over)), integral);
-                }
-                else
-                {
-                    // It stands while it asks for more than can be given and the error asks the same way.
-                    newIntegral = ConditionalSelect(LessThan(zero, over * error), integral, FusedMultiplyAdd(c.IntegralStep, error, integral));
-                }
-
-                newDuty = TForm.FixedNominal(shape) ? given * c.PerNominalFull : given / full;
+                SwiftControl.Look<TForm>(in c, TForm.Lags(shape) ? sensor : working, TForm.StepsUp(shape) ? loadV : newV, integral, out newIntegral, out newDuty);
             }
 
             // Room left until something asks for a look; below nothing: it does.
@@ -153,7 +130,8 @@ internal static class SwiftKernel
 
             // Current of one cell, mean over the pulses of the switch, and what each pair is driven towards.
             Lanes onA = TForm.Drains(shape) ? midA + c.DrainOnA : midA;
-            Lanes meanA = (TForm.Drains(shape) ? FusedMultiplyAdd(duty, onA - c.DrainOffA, c.DrainOffA) : duty * onA) * c.PerString;
+            Lanes meanA = TForm.Drains(shape) ? FusedMultiplyAdd(duty, onA - c.DrainOffA, c.DrainOffA) : duty * onA;
+            meanA = TForm.UsesOhms(shape) ? meanA * c.PerString : meanA;
             Lanes shortOhm = FusedMultiplyAdd(c.ShortSlope, charge, c.ShortAt);
             Lanes longOhm = FusedMultiplyAdd(c.LongSlope, charge, c.LongAt);
             if (TForm.Scales(shape))
@@ -173,9 +151,10 @@ internal static class SwiftKernel
 
             // Losses of the working node, as watts gained: their value now, drawn on to the middle of the step by how fast the node moves now, so that a piece of work may begin abruptly.
             Lanes kelvin = c.AirK + working;
-            Lanes cube = kelvin * kelvin * kelvin;
-            Lanes gainW = c.WorkingMinusRad * FusedMultiplyAdd(cube, kelvin, c.MinusAirK4);
-            Lanes slope = c.WorkingSlopeRad * cube;
+            Lanes square = kelvin * kelvin;
+            Lanes radiates = c.WorkingMinusRad * square;
+            Lanes gainW = FusedMultiplyAdd(radiates, square, c.WorkingRadAir);
+            Lanes slope = radiates * (Create(4.0) * kelvin);
             if (TForm.Convects(shape))
             {
                 Lanes convected = c.WorkingMinusCon * Sqrt(Sqrt(Abs(working)));
@@ -189,30 +168,7 @@ internal static class SwiftKernel
             Lanes worked = zero;
             if (TWork.AtHand)
             {
-                // A piece that has its heat takes no more, but stays until its time is over.
-                worked = MaxNative(zero, MinNative(s.WorkEndS, now + stepS) - MaxNative(s.WorkStartS, now)) * c.PerStepS;
-                Lanes contact = BitwiseAnd(BitwiseAnd(LessThan(c.AboveRise, working), LessThan(zero, left)), worked * c.ContactWPerK);
-                Lanes takesW = contact * (working - c.AboveRise);
-                gainW -= takesW;
-                slope -= contact;
-                ahead = FusedMultiplyAdd(c.AheadPerW, gainW, ahead);
-                gainW = FusedMultiplyAdd(slope, ahead, gainW);
-
-                // Never more than the piece still takes; what is over is given back.
-                Lanes wouldTake = contact * (working + ahead - c.AboveRise) * stepS;
-                Lanes taken = MinNative(wouldTake, left);
-                Lanes over = wouldTake - taken;
-                Lanes begins = MinNative(one, MaxNative(zero, s.WorkStartS - now) * c.PerStepS);
-
-                // Lowest where the piece begins, or where it has its heat or ends within the step and the node recovers: how that would move without the work, less the heat it gave.
-                Lanes freely = two * FusedMultiplyAdd(takesW, c.AheadPerW, ahead);
-                Lanes served = FusedMultiplyAdd(freely, begins + (worked * (taken / MaxNative(wouldTake, Create(1e-300)))), working - (taken * c.PerWorkingJ));
-                Lanes within = BitwiseOr(LessThan(zero, over), LessThan(s.WorkEndS, now + stepS));
-                stepLow = FusedMultiplyAdd(freely, begins, working);
-                stepLow = ConditionalSelect(within, MinNative(stepLow, served), stepLow);
-                gainW = FusedMultiplyAdd(over, c.PerStepS, gainW);
-                s.WorkJ += taken;
-                left -= taken;
+                SwiftContact.Take<TForm>(in c, ref s, now, working, slope, ahead, ref gainW, ref left, out worked, out stepLow);
             }
             else
             {
@@ -230,19 +186,19 @@ internal static class SwiftKernel
                 Lanes m1 = FusedMultiplyAdd(onward, t1 - l1, t1);
                 Lanes m2 = FusedMultiplyAdd(onward, t2 - l2, t2);
                 Lanes m3 = FusedMultiplyAdd(onward, t3 - l3, t3);
-                w0 -= TForm.WorksAtSecond(shape) ? Curved(in c, c.Rad0, c.Con0, m0) : zero;
-                w1 -= TForm.WorksAtSecond(shape) ? zero : Curved(in c, c.Rad1, c.Con1, m1);
-                w2 -= Curved(in c, c.Rad2, c.Con2, m2);
-                w3 -= Curved(in c, c.Rad3, c.Con3, m3);
+                w0 -= TForm.WorksAtSecond(shape) ? SwiftLosses.Curved(in c, c.Rad0, c.Con0, m0) : zero;
+                w1 -= TForm.WorksAtSecond(shape) ? zero : SwiftLosses.Curved(in c, c.Rad1, c.Con1, m1);
+                w2 -= SwiftLosses.Curved(in c, c.Rad2, c.Con2, m2);
+                w3 -= SwiftLosses.Curved(in c, c.Rad3, c.Con3, m3);
             }
 
             if (TForm.CellAt(shape) >= 0)
             {
                 Lanes offA = c.DrainOffA;
                 Lanes instantOhm = cellOhm * c.PackOverCell;
-                Lanes square = FusedMultiplyAdd(duty, (onA * onA) - (offA * offA), offA * offA) * c.PerString * c.PerString;
+                Lanes squareA = FusedMultiplyAdd(duty, (onA * onA) - (offA * offA), offA * offA) * c.PerString * c.PerString;
                 Lanes ofShort = MaxNative(shortOhm, Create(1e-12)), ofLong = MaxNative(longOhm, Create(1e-12));
-                Lanes heat = (square * instantOhm) + (FusedMultiplyAdd(v1 * v1, ofLong, v2 * v2 * ofShort) / (ofShort * ofLong));
+                Lanes heat = (squareA * instantOhm) + (FusedMultiplyAdd(v1 * v1, ofLong, v2 * v2 * ofShort) / (ofShort * ofLong));
                 heat *= c.CellsTimesOhm;
                 w1 = TForm.CellAt(shape) == 1 ? w1 + heat : w1;
                 w2 = TForm.CellAt(shape) == 2 ? w2 + heat : w2;
@@ -267,6 +223,7 @@ internal static class SwiftKernel
             {
                 Lanes moved = FusedMultiplyAdd(c.S0, t0, FusedMultiplyAdd(c.S1, t1, Third<TForm>(shape, c.S2, t2, c.S3, t3)));
                 Lanes driven = FusedMultiplyAdd(c.SP0, w0, FusedMultiplyAdd(c.SP1, w1, Third<TForm>(shape, c.SP2, w2, c.SP3, w3)));
+                lastSensor = sensor;
                 sensor = FusedMultiplyAdd(c.SS, sensor, moved + driven);
             }
 
@@ -313,9 +270,21 @@ internal static class SwiftKernel
             stepLow = Create(double.PositiveInfinity);
         }
 
-        (s.Charge, s.ShortV, s.LongV, s.T0, s.T1, s.T2, s.T3, s.Sensor, s.IntegralW, s.Duty) = (charge, v1, v2, t0, t1, t2, t3, sensor, integral, duty);
-        (s.LastA, s.LastW, s.LastPathW, s.LastT0, s.LastT1, s.LastT2, s.LastT3) = (lastA, lastW, lastPathW, l0, l1, l2, l3);
-        (s.PerCellK, s.Factor, s.StepLow, s.LastV, s.LastCharge, s.Phase, s.WorkLeftJ) = (perCellK, factor, stepLow, lastV, lastCharge, phase, left);
+        (s.Charge, s.ShortV, s.LongV, s.T0, s.T1, s.T2, s.T3, s.IntegralW, s.Duty) = (charge, v1, v2, t0, t1, t2, t3, integral, duty);
+        (s.LastA, s.LastW, s.LastT0, s.LastT1, s.LastT2, s.LastT3) = (lastA, lastW, l0, l1, l2, l3);
+        (s.StepLow, s.LastV, s.LastCharge, s.Phase) = (stepLow, lastV, lastCharge, phase);
+        if (TForm.Lags(shape))
+        {
+            (s.Sensor, s.LastSensor) = (sensor, lastSensor);
+        }
+
+        if (TForm.UsesOhms(shape))
+        {
+            (s.PerCellK, s.Factor) = (perCellK, factor);
+        }
+
+        s.LastPathW = lastPathW;
+        s.WorkLeftJ = TWork.AtHand ? left : s.WorkLeftJ;
         s.Step = first + k;
         s.NowS = Create((double)s.Step) * stepS;
         return k;
@@ -325,22 +294,4 @@ internal static class SwiftKernel
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Lanes Third<TForm>(in SwiftShape shape, Lanes of2, Lanes third, Lanes of3, Lanes fourth)
         where TForm : struct, ISwiftForm => TForm.FourNodes(shape) ? FusedMultiplyAdd(of2, third, of3 * fourth) : of2 * third;
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Lanes Radiated(in SwiftCoefs c, Lanes coefficient, Lanes rise)
-    {
-        Lanes kelvin = c.AirK + rise;
-        Lanes square = kelvin * kelvin;
-        return coefficient * FusedMultiplyAdd(square, square, c.MinusAirK4);
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Lanes Convected(Lanes coefficient, Lanes rise)
-    {
-        Lanes size = MaxNative(rise, Create(0.0) - rise);
-        return coefficient * rise * Sqrt(Sqrt(size));
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Lanes Curved(in SwiftCoefs c, Lanes radiating, Lanes convecting, Lanes rise) => Radiated(in c, radiating, rise) + (c.Shape.Convects ? Convected(convecting, rise) : Create(0.0));
 }

@@ -8,7 +8,7 @@ internal struct SwiftState
     public Lanes Charge, ShortV, LongV, T0, T1, T2, T3, Sensor, IntegralW, Duty;
 
     // Of the step before, for values in the middle of the step to come.
-    public Lanes LastA, LastW, LastPathW, LastT0, LastT1, LastT2, LastT3;
+    public Lanes LastA, LastW, LastPathW, LastT0, LastT1, LastT2, LastT3, LastSensor;
 
     /// <summary>Terminal volts and charge at the start of the step before.</summary>
     public Lanes LastV, LastCharge;
