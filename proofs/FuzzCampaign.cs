@@ -54,7 +54,7 @@ public static class FuzzCampaign
         {
             var (small, large, worstMs, worstMb) = before?.Readers.GetValueOrDefault(name) ?? new(0, 0, 0, 0);
             failures.AddRange(before?.Failures.Where(failure => failure.StartsWith(name + ",", StringComparison.Ordinal)) ?? []);
-            var random = new Random(HashCode(seed, small, large));
+            var random = new Random(SeedFrom(seed, small, large));
             long mostLarge = Math.Max(FewestLarge, count / SmallForOneLarge);
             // Mixed, so that a campaign that is ended early has seen both.
             while ((small < count || large < mostLarge) && !stop.IsCancellationRequested)
@@ -86,7 +86,7 @@ public static class FuzzCampaign
     }
 
     /// <summary>The same on every machine, unlike the hash of the library.</summary>
-    private static int HashCode(int seed, long small, long large) => unchecked(seed + (int)(small * 7919) + (int)(large * 104_729));
+    private static int SeedFrom(int seed, long small, long large) => unchecked(seed + (int)(small * 7919) + (int)(large * 104_729));
 
     private static double Timed(Action<byte[]> read, byte[] input, string what, List<string> failures)
     {

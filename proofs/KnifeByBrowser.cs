@@ -392,7 +392,6 @@ public static class KnifeByBrowser
             start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "heatwright.dll"));
             words.ToList().ForEach(start.ArgumentList.Add);
             using var process = Process.Start(start)!;
-            process.ErrorDataReceived += (_, _) => { };
             var error = process.StandardError.ReadToEndAsync();
             string said = process.StandardOutput.ReadToEnd();
             process.WaitForExit();

@@ -55,21 +55,7 @@ public static class RunFromLog
             }
         }
 
-        var pairs = new List<ColumnPair>(said);
-        var open = new List<(string Column, string[] Choices)>();
-        foreach (string column in needed.Concat(perhaps).Where(column => !said.Any(pair => pair.Run == column)))
-        {
-            var found = Find(log, trial, column, pairs, remembered, needed.Contains(column, StringComparer.Ordinal));
-            if (found is [var only])
-            {
-                pairs.Add(new(column, only));
-            }
-            else if (needed.Contains(column, StringComparer.Ordinal))
-            {
-                open.Add((column, found));
-            }
-        }
-
+        var (pairs, open) = Settle(log, trial, said, remembered);
         if (open.Count > 0 && problems.Count == 0)
         {
             problems.Add(new(
@@ -84,16 +70,29 @@ public static class RunFromLog
     }
 
     /// <summary>What units and names settle, also where they leave another column open.</summary>
-    public static IReadOnlyList<ColumnPair> Settled(LogReading log, Trial trial, IReadOnlyList<ColumnLabel> remembered)
+    public static IReadOnlyList<ColumnPair> Settled(LogReading log, Trial trial, IReadOnlyList<ColumnLabel> remembered) => Settle(log, trial, [], remembered).Pairs;
+
+    /// <summary>Each column of the run that only one of the log can fill, and the needed ones that are left open.</summary>
+    private static (List<ColumnPair> Pairs, List<(string Column, string[] Choices)> Open) Settle(LogReading log, Trial trial, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered)
     {
         var (needed, perhaps, _) = StudyWords.Of(trial);
-        List<ColumnPair> pairs = [];
-        foreach (string column in needed.Concat(perhaps))
+        List<ColumnPair> pairs = [.. said];
+        List<(string Column, string[] Choices)> open = [];
+        foreach (string column in needed.Concat(perhaps).Where(column => !said.Any(pair => pair.Run == column)))
         {
-            pairs.AddRange(Find(log, trial, column, pairs, remembered, needed.Contains(column, StringComparer.Ordinal)) is [var only] ? [new(column, only)] : Array.Empty<ColumnPair>());
+            bool isNeeded = needed.Contains(column, StringComparer.Ordinal);
+            var found = Find(log, trial, column, pairs, remembered, isNeeded);
+            if (found is [var only])
+            {
+                pairs.Add(new(column, only));
+            }
+            else if (isNeeded)
+            {
+                open.Add((column, found));
+            }
         }
 
-        return pairs;
+        return (pairs, open);
     }
 
     /// <summary>The run.</summary>

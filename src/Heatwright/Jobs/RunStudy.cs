@@ -36,15 +36,13 @@ public static class RunStudy
     {
         cancel.ThrowIfCancellationRequested();
         progress?.Invoke("Checking readings and fitting trials");
-        var result = Worked.Of($"{fingerprint} {Hash(study with { Files = [] })}", () => Anew(study, fingerprint, progress, found, cancel));
-        found?.Invoke(result.Findings);
-        return result;
-    }
-
-    private static StudyResult Anew(Study study, string fingerprint, Action<string>? progress, Action<IReadOnlyList<PartFindings>>? found, CancellationToken cancel)
-    {
         var findings = Findings(study, cancel);
         found?.Invoke(findings);
+        return Worked.Of($"{fingerprint} {Hash(study with { Files = [] })}", () => Judged(study, fingerprint, findings, progress, cancel));
+    }
+
+    private static StudyResult Judged(Study study, string fingerprint, IReadOnlyList<PartFindings> findings, Action<string>? progress, CancellationToken cancel)
+    {
         var shelf = new Shelf(study.Parts, findings);
         List<ArrangementVerdict> verdicts = [];
         if (study.Brief is { } brief)

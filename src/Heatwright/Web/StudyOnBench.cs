@@ -83,8 +83,8 @@ internal sealed class StudyOnBench : IDisposable
         var (began, changed) = (DateTime.UtcNow, Changed(work.Opened.Path));
         var again = OpenStudy.Read(work.Opened.Path);
         fileProblems = again.Problems;
-        // A file that cannot be read just now, as while another closes it, is asked again; so is one that could be written once more within the tick of its own time.
-        stamp = again.IsFine && began - changed > Tick ? seen : "";
+        // A file that cannot be read just now, as while another closes it, is asked again; so is one that could be written once more within the tick of its own time; one of the future, as of a clock set back, is not.
+        stamp = again.IsFine && (began - changed).Duration() > Tick ? seen : "";
         if (again.IsFine && again.Value.Fingerprint != work.Opened.Fingerprint)
         {
             work.Cancel();

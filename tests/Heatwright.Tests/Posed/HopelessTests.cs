@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Heatwright.Plant;
 using Heatwright.Tests.Journeys;
 
@@ -101,10 +102,10 @@ public class HopelessTests
             $$"""{ "format": "heatwright-bundle-1", "name": "posed", "seed": 1, "note": "Invented.", "invented": true, "plants": [ { "id": "p", "letter": "A", "name": "posed", {{plant.Replace(from, to, StringComparison.Ordinal)}} } ] }""");
         var said = bench.Type("predict", bench.In("posed"), "--json");
         Assert.Equal((2, ""), (said.Exit, said.Out));
-        Assert.Contains($"where  study.json, {where}\n", said.Error.ReplaceLineEndings("\n"), StringComparison.Ordinal);
-        Assert.Contains($"value  {value}\n", said.Error.ReplaceLineEndings("\n"), StringComparison.Ordinal);
-        Assert.Contains("limit  ", said.Error, StringComparison.Ordinal);
-        Assert.Contains("next   ", said.Error, StringComparison.Ordinal);
+        using var told = JsonDocument.Parse(said.Error);
+        var problem = told.RootElement.GetProperty("problems")[0];
+        Assert.Equal(($"study.json, {where}", value), (problem.GetProperty("where").GetString(), problem.GetProperty("value").GetString()));
+        Assert.All((string[])["what", "limit", "next"], part => Assert.NotEqual("", problem.GetProperty(part).GetString()));
     }
 
     [Fact]

@@ -63,9 +63,8 @@ public static class ImportLog
     /// <summary>The log as it would be read for a trial, with what is remembered of its instrument, and which column would be which; nothing is stored.</summary>
     public static (LogReading Log, Checked<IReadOnlyList<ColumnPair>> Pairs) Look(Study study, LogImport import, byte[] bytes)
     {
-        var way = study.LogWays.FirstOrDefault(one => one.Instrument == import.Instrument);
-        var log = LogReader.Read(bytes, Answered(way, import.Answers));
-        return (log, PlanTrial.Found(study, import.Trial).Then(trial => Pairs(import.Columns).Then(said => RunFromLog.Pair(log, trial, said, Labels(way, log)))));
+        var (log, labels) = Read(study, import, bytes);
+        return (log, PlanTrial.Found(study, import.Trial).Then(trial => Pairs(import.Columns).Then(said => RunFromLog.Pair(log, trial, said, labels))));
     }
 
     private static Checked<(Study Study, LogImported Done)> Into(Study study, LogImport import, byte[] bytes, IReadOnlyList<ColumnPair> said, Func<LogQuestion, Problem> asked)
@@ -80,8 +79,7 @@ public static class ImportLog
             return new(new Problem("The study has no such instrument.", "--instrument", import.Instrument, string.Join(", ", study.Instruments.Select(one => one.Id)), "Choose one of them, or leave --instrument out."));
         }
 
-        var way = study.LogWays.FirstOrDefault(one => one.Instrument == import.Instrument);
-        var log = LogReader.Read(bytes, Answered(way, import.Answers));
+        var (log, labels) = Read(study, import, bytes);
         if (log.Questions.Count > 0)
         {
             return new([.. log.Questions.Select(asked)]);
@@ -92,11 +90,17 @@ public static class ImportLog
             return new(new Problem("No readings were found in the log.", import.Log, "no rows", "a text file of readings", "Look at it with 'heatwright log read'."));
         }
 
-        return RunFromLog.Pair(log, trial, said, Labels(way, log)).Then(pairs => TypeReadings.Made(study, trial, new(import.Trial, import.Run ?? "", [.. pairs.Select(pair => pair.Run)], import.Meters, import.Settings))
+        return RunFromLog.Pair(log, trial, said, labels).Then(pairs => TypeReadings.Made(study, trial, new(import.Trial, import.Run ?? "", [.. pairs.Select(pair => pair.Run)], import.Meters, import.Settings))
             .Map(begun => Taken(study, import, trial, bytes, log, pairs, begun)));
     }
 
-    private static IReadOnlyList<ColumnLabel> Labels(LogWay? way, LogReading log) => way is not null && way.Signature == log.Mapping.Signature ? way.Labels : [];
+    /// <summary>The log as its instrument's remembered way has it, and the names that go with that way where the log is of the same form.</summary>
+    private static (LogReading Log, IReadOnlyList<ColumnLabel> Labels) Read(Study study, LogImport import, byte[] bytes)
+    {
+        var way = study.LogWays.FirstOrDefault(one => one.Instrument == import.Instrument);
+        var log = LogReader.Read(bytes, Answered(way, import.Answers));
+        return (log, way is not null && way.Signature == log.Mapping.Signature ? way.Labels : []);
+    }
 
     private static (Study Study, LogImported Done) Taken(Study study, LogImport import, Trial trial, byte[] bytes, LogReading log, IReadOnlyList<ColumnPair> pairs, Run begun)
     {

@@ -40,7 +40,7 @@ public static partial class TypeReadings
         return ChangeStudy.Run(path, $"run of {entry.Trial} begun", study => PlanTrial.Found(study, entry.Trial).Then(trial => Made(study, trial, entry).Map(run =>
         {
             made = run;
-            return study with { Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs, run] } : one)] };
+            return Put(study, trial, run);
         }))).Map(_ => made!);
     }
 
@@ -60,7 +60,7 @@ public static partial class TypeReadings
                     var settings = old.Settings.ToDictionary(StringComparer.Ordinal);
                     run.Settings.ToList().ForEach(pair => settings[pair.Key] = pair.Value);
                     made = run with { Settings = settings, Columns = [.. run.Columns.Select(column => column.Instrument.Length > 0 ? column : column with { Instrument = old.Columns.FirstOrDefault(one => one.Name == column.Name)?.Instrument ?? "" })] };
-                    return study with { Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs.Select(other => other.Id == old.Id ? made : other)] } : one)] };
+                    return Put(study, trial, made);
                 });
         })).Map(_ => made!);
     }
@@ -77,7 +77,7 @@ public static partial class TypeReadings
             var before = found.Run;
             var after = before with { Readings = [.. before.Readings, new(before.Readings.Count + 1, [.. fields.Select(field => field.Raw)])] };
             taken = new(run, after.Readings.Count, fields, News(study, found.Trial, before, after));
-            return study with { Trials = [.. study.Trials.Select(one => one.Id == found.Trial.Id ? one with { Runs = [.. one.Runs.Select(other => other.Id == before.Id ? after : other)] } : one)] };
+            return Put(study, found.Trial, after);
         }))).Map(_ => taken!);
     }
 
@@ -112,12 +112,18 @@ public static partial class TypeReadings
                 }
 
                 made = before with { Readings = readings };
-                bool isNew = on.Runs.All(one => one.Id != before.Id);
                 return problems.Count > 0
                     ? new Checked<Study>([.. problems.Take(MostTold).Select(problem => problem with { Next = $"{problem.Next} None of the lines is kept yet." })])
-                    : new(study with { Trials = [.. study.Trials.Select(one => one.Id != on.Id ? one : one with { Runs = isNew ? [.. one.Runs, made] : [.. one.Runs.Select(other => other.Id == before.Id ? made : other)] })] });
+                    : new(Put(study, on, made));
             })).Map(_ => made!);
     }
+
+    /// <summary>The study with this run in its trial, in its place where the trial has it, else behind the others.</summary>
+    private static Study Put(Study study, Trial trial, Run run) => study with
+    {
+        Trials = [.. study.Trials.Select(one => one.Id != trial.Id ? one
+            : one with { Runs = one.Runs.Any(other => other.Id == run.Id) ? [.. one.Runs.Select(other => other.Id == run.Id ? run : other)] : [.. one.Runs, run] })],
+    };
 
     /// <summary>What a line would mean in a run, and what the checks would say; nothing is stored.</summary>
     public static Checked<ReadingTaken> Look(Study study, string run, string line) => Find(study, run).Then(found => Understood(found.Trial, found.Run, line).Map(fields =>
