@@ -87,7 +87,7 @@ internal static class CardBench
     }
 
     private static FitPicture Picture(Trial trial, Run run, TrialPicture picture) =>
-        new($"{trial.Id}, {run.Id}", picture.XName, picture.XUnit, picture.YName, picture.YUnit, picture.X, picture.Read, picture.Fitted);
+        new($"{trial.Id}, {run.Id}", picture.XName, picture.XUnit, picture.YName, picture.YUnit, picture.X, picture.Read, picture.Fitted) { Doubt = picture.Band };
 
     /// <summary>Where two trials of a part speak of one quantity: by how much they agree, and which of them counts.</summary>
     internal static IEnumerable<Remark> Compared(IReadOnlyList<Finding> findings, IReadOnlyList<Trial> trials)

@@ -15,6 +15,9 @@ public sealed record CellFindings(
 {
     /// <summary>Modelled volts at each row of each log, in the order of the logs given to the fit.</summary>
     public IReadOnlyList<double[]> ModelledV { get; init; } = [];
+
+    /// <summary>Standard doubt of each of these, V, from the doubt of the numbers fitted; not a number at rows that the fit did not look at.</summary>
+    public IReadOnlyList<double[]> ModelledDoubtV { get; init; } = [];
 }
 
 /// <summary>Draws open-circuit volts, capacity, instant ohms and two RC pairs over charge from a cell's logs, through the plant's own stepper.</summary>
@@ -41,6 +44,8 @@ public sealed class CellFit
     private const double PieceToPiece = 0.15;
 
     private const double KelvinDoubt = 0.7;
+
+    private const double RowsThatCountAsOne = 40;
 
     private readonly CellLog slow;
     private readonly IReadOnlyList<CellLog> others;
@@ -146,7 +151,25 @@ public sealed class CellFit
         return new(cell, heatCapacityJPerK, Math.Exp(p[(3 * Knots.Length) + 2]), LogOhmsDoubt(fit, cell), Math.Sqrt(sum / Math.Max(1, used)), p)
         {
             ModelledV = modelled,
+            ModelledDoubtV = Bands(fit),
         };
+    }
+
+    /// <summary>How well the volts are known at each row of each log; rows of one log count as in <see cref="LogOhmsDoubt"/>.</summary>
+    private double[][] Bands(LeastSquaresFit fit)
+    {
+        double[][] bands = [.. others.Select(log => log.TimesS.Select(_ => double.NaN).ToArray())];
+        int at = 0;
+        for (int l = 0; l < others.Count; l++)
+        {
+            foreach (int row in rows[l])
+            {
+                bands[l][row] = VoltsDoubt * Math.Sqrt(RowsThatCountAsOne) * FitBand.At(fit.Jacobian, at, fit.Covariance);
+                at += degrees ? 2 : 1;
+            }
+        }
+
+        return bands;
     }
 
     /// <summary>Doubt of all ohms together at half charge: rows of one log are not independent of each other, so a run of 40 rows
@@ -165,7 +188,7 @@ public sealed class CellFit
             }
         }
 
-        return Math.Max(0.01, Math.Sqrt(40 * Math.Max(0, variance)));
+        return Math.Max(0.01, Math.Sqrt(RowsThatCountAsOne * Math.Max(0, variance)));
     }
 
     private void Residuals(ReadOnlySpan<double> p, Span<double> residuals)

@@ -60,7 +60,7 @@ internal static class CellTrials
             Pictures =
             [
                 new($"Discharge, {part.Name}", "time", "s", "volts", "V", slow.Log.TimesS, slow.Log.Volts, []),
-                .. others.Select((entry, i) => new FitPicture($"{entry.Trial.Id}, {part.Name}", "time", "s", "volts", "V", entry.Log.TimesS, entry.Log.Volts, cell.ModelledV[i])),
+                .. others.Select((entry, i) => new FitPicture($"{entry.Trial.Id}, {part.Name}", "time", "s", "volts", "V", entry.Log.TimesS, entry.Log.Volts, cell.ModelledV[i]) { Doubt = cell.ModelledDoubtV[i] }),
             ],
         };
     }

@@ -9,7 +9,11 @@ namespace Heatwright.Trials;
 public sealed record Finding(PartId Part, string Quantity, Estimate Value);
 
 /// <summary>Points, fitted curve and names for a picture of a trial; the arrays are as long as each other.</summary>
-public sealed record FitPicture(string Title, string XName, string XUnit, string YName, string YUnit, double[] X, double[] Read, double[] Fitted);
+public sealed record FitPicture(string Title, string XName, string XUnit, string YName, string YUnit, double[] X, double[] Read, double[] Fitted)
+{
+    /// <summary>Standard doubt of the fitted curve at each reading, from the doubt of the numbers fitted; not a number where a reading was left out; empty: not known.</summary>
+    public double[] Doubt { get; init; } = [];
+}
 
 /// <summary>What a part's trials told.</summary>
 /// <param name="Part">The part.</param>

@@ -32,6 +32,9 @@ public sealed record WarmUpFindings(
     /// <summary>Modelled reading at each row of each log, °C.</summary>
     public IReadOnlyList<double[]> ModelledC { get; init; } = [];
 
+    /// <summary>Standard doubt of each of these, K, from the doubt of the numbers fitted; not a number where the row was left out.</summary>
+    public IReadOnlyList<double[]> ModelledDoubtK { get; init; } = [];
+
     /// <summary>Robust score of each row: how many robust spreads it lies off.</summary>
     public IReadOnlyList<double[]> Scores { get; init; } = [];
 }

@@ -145,7 +145,14 @@ public sealed class WarmUpFit
         int n = endRows;
         int k = start.Length + 1;
         double aicc = (n * Math.Log(fit.ResidualSumOfSquares / n)) + (2 * k) + (2.0 * k * (k + 1) / Math.Max(1, n - k - 1));
-        return (Report(p, model, covariance), aicc);
+        return (Report(p, model, covariance) with { ModelledDoubtK = Bands(fit.Jacobian, covariance) }, aicc);
+    }
+
+    /// <summary>How well the curve is known at each row of each log, K.</summary>
+    private double[][] Bands(double[,] slopes, double[,] covariance)
+    {
+        int at = 0;
+        return [.. logs.Select((log, l) => log.TimesS.Select((_, row) => FitBand.At(slopes, at++, covariance) * (weight[l][row] > 0 ? doubtK[l][row] : double.NaN)).ToArray())];
     }
 
     /// <summary>Rows of a log that err alike tell less than their number: variance times (1 + r)/(1 − r), r the correlation of what is left

@@ -76,7 +76,7 @@ internal static class WarmUpTrials
         return new(part.Id, [.. values.Select((value, v) => new Finding(part.Id, value.Quantity, new Estimate(value.Si, value.Unit, doubts[v], origin)))], remarks, [])
         {
             WarmUp = found,
-            Pictures = [.. logs.Select((log, l) => new FitPicture($"{usable[l].Trial.Id}, {part.Name}", "time", "s", "degrees", "°C", log.TimesS, log.EndC, found.ModelledC[l]))],
+            Pictures = [.. logs.Select((log, l) => new FitPicture($"{usable[l].Trial.Id}, {part.Name}", "time", "s", "degrees", "°C", log.TimesS, log.EndC, found.ModelledC[l]) { Doubt = found.ModelledDoubtK[l] })],
         };
     }
 

@@ -44,6 +44,20 @@ public static class RunWords
         _ => "tripped",
     };
 
+    /// <summary>What a region means, in a maker's words.</summary>
+    public static string Means(Region region) => region switch
+    {
+        Region.Regulated => "the module holds its set volts",
+        Region.Direct => "the pack stands straight on the load",
+        Region.DutyLimited => "the module is at the end of its duty",
+        Region.CurrentLimited => "the module is at its current limit",
+        Region.SourceLimited => "the module asks more than cells and leads can pass; its output collapses",
+        Region.PassThrough => "the module only passes its input through",
+        Region.LockedOut => "the module's input is at its lock-out",
+        Region.Collapsed => "the pack cannot carry the load; the volts collapse",
+        _ => "the protection has opened",
+    };
+
     /// <summary>An event, as files write it.</summary>
     public static string Of(PlantEvent happened, StopReason stop) => happened.What switch
     {

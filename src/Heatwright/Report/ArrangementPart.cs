@@ -67,23 +67,10 @@ internal static class ArrangementPart
     private static string Words(Brief brief, PlantEvent happened) => happened.What switch
     {
         Happening.TargetReached => $"the {brief.WorkingEnd} is at its target",
-        Happening.RegionChanged => InRegion(happened.Region),
+        Happening.RegionChanged => RunWords.Means(happened.Region),
         Happening.Saturated => "the controller asks for all there is",
         Happening.LightFalls => "the lamp's driver cannot hold its current any more",
         Happening.WorkMissed => $"a {brief.Piece} is not done in its time",
         _ => "it ends",
-    };
-
-    private static string InRegion(Region region) => region switch
-    {
-        Region.Regulated => "the module holds its set volts",
-        Region.Direct => "the pack stands straight on the load",
-        Region.DutyLimited => "the module is at the end of its duty",
-        Region.CurrentLimited => "the module is at its current limit",
-        Region.SourceLimited => "the module asks more than cells and leads can pass; its output collapses",
-        Region.PassThrough => "the module only passes its input through",
-        Region.LockedOut => "the module's input is at its lock-out",
-        Region.Collapsed => "the pack cannot carry the load; the volts collapse",
-        _ => "the protection has opened",
     };
 }

@@ -10,7 +10,7 @@ internal static class FitsPart
     {
         var tried = result.Findings.Where(found => found.Pictures.Count > 0).ToArray();
         return Html.If(tried.Length > 0, () => Html.Of($"""
-            <section class="piece" id="fits"><header><h2>Fits</h2><span class="aside">discs: readings; line: the fit; below, what the fit leaves over</span></header>
+            <section class="piece" id="fits"><header><h2>Fits</h2><span class="aside">discs: readings; line: the fit; band: where that line lies, 95 of 100; below, what the fit leaves over</span></header>
             {Html.Each(tried, found => Html.Of($"""
                 <h3 class="of-part">{result.Shelf[found.Part].Name}</h3><div class="fits">{Html.Each(found.Pictures, One)}</div>
 
@@ -34,7 +34,7 @@ internal static class FitsPart
             curves.Add(InOrder(picture));
         }
 
-        return new Figure(picture.Title, $"{picture.Title}: {picture.Read.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} readings of {picture.YName} against {picture.XName}.", across, new(picture.YName, picture.YUnit), curves) { HeightPx = 240 };
+        return new Figure(picture.Title, $"{picture.Title}: {picture.Read.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} readings of {picture.YName} against {picture.XName}.", across, new(picture.YName, picture.YUnit), curves) { HeightPx = 240, Bands = Bands(picture) };
     }
 
     private static Html One(FitPicture picture)
@@ -50,6 +50,12 @@ internal static class FitsPart
     {
         int[] order = [.. Enumerable.Range(0, picture.X.Length).OrderBy(i => picture.X[i])];
         return new FigureCurve("fit", [.. order.Select(i => picture.X[i])], [.. order.Select(i => picture.Fitted[i])], 2);
+    }
+
+    private static FigureBand[] Bands(FitPicture picture)
+    {
+        int[] kept = picture.Doubt.Length == picture.X.Length ? [.. Enumerable.Range(0, picture.X.Length).Where(i => double.IsFinite(picture.Doubt[i])).OrderBy(i => picture.X[i])] : [];
+        return kept.Length < 2 ? [] : [new FigureBand([.. kept.Select(i => picture.X[i])], [.. kept.Select(i => picture.Fitted[i] - (2 * picture.Doubt[i]))], [.. kept.Select(i => picture.Fitted[i] + (2 * picture.Doubt[i]))], 2)];
     }
 
     private static Html LeftOver(FitPicture picture, FigureAxis across)

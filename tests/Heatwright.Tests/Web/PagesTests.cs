@@ -51,15 +51,41 @@ public sealed partial class PagesTests(ServedStudy served)
 
     [Theory]
     [InlineData("/trials/round-pulses", 2, 1)]
-    [InlineData("/predictions/A", 6, 6)]
+    [InlineData("/predictions/A", 7, 10)]
     public async Task A_picture_is_drawn_for_three_widths(string path, int pictures, int curves)
     {
         string page = await served.Page(path);
         Assert.Equal(pictures, Regex.Count(page, "<figure class=\"pic\" data-across"));
         Assert.Equal(3 * pictures, Regex.Count(page, "role=\"img\""));
-        Assert.InRange(Regex.Count(page, "class=\"dots\" d=\"M[0-9.]+ [0-9.]+h.01M") + Regex.Count(page, "class=\"band f[0-9]\" d=\"M"), pictures > 2 ? 15 : 6, 3 * pictures);
+        Assert.InRange(Regex.Count(page, "class=\"dots\" d=\"M[0-9.]+ [0-9.]+h.01M") + Regex.Count(page, "class=\"band f[0-9]\" d=\"M"), pictures > 2 ? 15 : 6, (3 * pictures) + 3);
         Assert.Equal(3 * curves, Regex.Count(page, "class=\"curve s[0-9]\" d=\"M[0-9.]+ [0-9.]+L"));
     }
+
+    [Fact]
+    public async Task A_fit_has_its_band_the_path_its_point_and_each_claim_its_place_beside_what_was_read()
+    {
+        string fit = await served.Page("/trials/round-pulses");
+        var found = served.Result.Findings.Single(one => one.Part.Name == "round").Pictures.Single(one => one.Title.StartsWith("round-pulses", StringComparison.Ordinal));
+        double[] low = Carried(fit, "data-form=\"band\"", "low"), high = Carried(fit, "data-form=\"band\"", "high");
+        double widest = found.Doubt.Where(double.IsFinite).Max();
+        Assert.True(widest is > 1e-5 and < 0.1, $"{widest} V");
+        Assert.Equal(4 * widest, low.Zip(high, (a, b) => b - a).Max(), 2e-4);
+
+        // Arrangement B ends at its module's lock-out: the last point stands just below it.
+        string path = await served.Page("/predictions/B");
+        var prediction = served.Result.Verdicts.Single(one => one.Arrangement.Letter == "B").Prediction!;
+        var end = Heatwright.Plant.OperatingPicture.Of(prediction.Builder.Build(prediction.Builder.Middle), prediction.Middle.Trace)!.Moments[^1];
+        Assert.InRange(end.Point.PackA, 0.95 * end.LockOutA, end.LockOutA);
+        Assert.Contains($">{end.Point.PackA.ToString("0.00", CultureInfo.InvariantCulture)}</td>", path, StringComparison.Ordinal);
+        Assert.Contains("regulated: the module holds its set volts", path, StringComparison.Ordinal);
+
+        string shelf = Visible((await served.Page("/shelf")).Split("id=\"said-against-read\"")[1].Split("</section>")[0]);
+        Assert.Contains("capacity, round cell", shelf, StringComparison.Ordinal);
+        Assert.Contains("contradicted, −39%", shelf, StringComparison.Ordinal);
+    }
+
+    private static double[] Carried(string page, string form, string what) =>
+        [.. Regex.Match(page.Split(form)[1].Split('>')[0], $"data-{what}=\"([^\"]*)\"").Groups[1].Value.Split(' ').Select(one => double.Parse(one, CultureInfo.InvariantCulture))];
 
     [Fact]
     public void A_peak_of_one_reading_in_a_million_stays_in_the_picture()

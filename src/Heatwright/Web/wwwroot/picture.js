@@ -23,7 +23,9 @@
       x: numbers(one.dataset.x), y: one.dataset.y ? numbers(one.dataset.y) : [], low: one.dataset.low ? numbers(one.dataset.low) : [], high: one.dataset.high ? numbers(one.dataset.high) : [],
     }));
     const limits = [...figure.querySelectorAll("[data-limit]")].map(one => ({ name: one.dataset.limit, at: Number(one.dataset.at) }));
-    return { x: figure.dataset.across, y: figure.dataset.up, series, limits };
+    const uprights = [...figure.querySelectorAll("[data-upright]")].map(one => ({ name: one.dataset.upright, at: Number(one.dataset.at) }));
+    const marks = [...figure.querySelectorAll("[data-mark]")].map(one => ({ name: one.dataset.mark, x: Number(one.dataset.x), y: Number(one.dataset.y) }));
+    return { left: figure.dataset.limits === "left", x: figure.dataset.across, y: figure.dataset.up, series, limits, uprights, marks };
   };
 
   const range = (values, room) => {
@@ -52,7 +54,7 @@
     const inside = one => !stretch || (one >= stretch[0] && one <= stretch[1]);
     const seen = (xs, ys) => ys.filter((_, i) => inside(xs[i]));
     const across = stretch ?? range(data.series.flatMap(one => one.x), false);
-    const up = range([...data.series.flatMap(one => [...seen(one.x, one.y), ...seen(one.x, one.low), ...seen(one.x, one.high)]), ...data.limits.map(one => one.at)], true);
+    const up = range([...data.series.flatMap(one => [...seen(one.x, one.y), ...seen(one.x, one.low), ...seen(one.x, one.high)]), ...data.limits.map(one => one.at), ...data.marks.filter(one => inside(one.x)).map(one => one.y)], true);
     const at = x => left + (x - across[0]) / (across[1] - across[0]) * (right - left), level = y => bottom - (y - up[0]) / (up[1] - up[0]) * (bottom - top);
     const put = number => number.toFixed(1), place = (x, y) => `${put(at(x))} ${put(level(y))}`;
     const parts = [], path = (look, d) => parts.push(node("path", { class: look, d })), words = (x, y, anchor, look, text) => parts.push(node("text", { x: put(x), y: put(y), "text-anchor": anchor, class: look }, text));
@@ -83,7 +85,17 @@
     });
     data.limits.forEach(one => {
       path("limit", `M${left} ${put(level(one.at))}H${right}`);
-      words(right - 6, level(one.at) + (level(one.at) < top + 18 ? 15 : -5), "end", "strong halo", `${one.name} ${fine(one.at)}`);
+      words(data.left ? left + 6 : right - 6, level(one.at) + (level(one.at) < top + 18 ? 15 : -5), data.left ? "start" : "end", "strong halo", `${one.name} ${fine(one.at)}`);
+    });
+    data.uprights.filter(one => one.at >= across[0] && one.at <= across[1]).forEach((one, i) => {
+      const turned = at(one.at) > right - 0.3 * (right - left);
+      path("limit", `M${put(at(one.at))} ${top}V${bottom}`);
+      words(at(one.at) + (turned ? -5 : 5), top + 15 + 16 * i, turned ? "end" : "start", "strong halo", `${one.name} ${fine(one.at)}`);
+    });
+    data.marks.filter(one => inside(one.x)).sort((a, b) => a.x - b.x).forEach((one, i, all) => {
+      const side = i === 0 ? -1 : i === all.length - 1 ? 1 : 0;
+      path("dots", `M${place(one.x, one.y)}h.01`);
+      words(at(one.x) + 8 * side, level(one.y) + (side === 0 ? 32 : 17), side < 0 ? "end" : side > 0 ? "start" : "middle", "halo", one.name);
     });
     path("frame", box);
     words(left, top - 9, "start", "", data.y);
