@@ -26,7 +26,7 @@ internal static class PageTimings
         try
         {
             string study = Path.Combine(home, "knife.study");
-            using (var import = Started("import", Path.Combine(Path.GetDirectoryName(folder)!, "samples", "rope-hot-knife"), study))
+            using (var import = TheProgram.Started("import", Path.Combine(Path.GetDirectoryName(folder)!, "samples", "rope-hot-knife"), study))
             {
                 await import.WaitForExitAsync();
             }
@@ -73,7 +73,7 @@ internal static class PageTimings
                 await page.GotoAsync("about:blank"); // a page that is open asks for its bench again, and would cross the next one
                 Stop();
                 var watch = Stopwatch.StartNew();
-                server = Started("serve", study, "--no-browser", "--port", (45_900 + i).ToString(CultureInfo.InvariantCulture));
+                server = TheProgram.Started("serve", study, "--no-browser", "--port", (45_900 + i).ToString(CultureInfo.InvariantCulture));
                 address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{45_900 + i}");
                 await Answers(address);
                 await page.GotoAsync(address + "/", new() { WaitUntil = WaitUntilState.Load });
@@ -178,21 +178,9 @@ internal static class PageTimings
         }
     }
 
-    private static Process Started(params string[] words)
-    {
-        var start = new ProcessStartInfo(Environment.ProcessPath is { } own && Path.GetFileNameWithoutExtension(own) == "dotnet" ? own : "dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "heatwright.dll"));
-        foreach (string word in words)
-        {
-            start.ArgumentList.Add(word);
-        }
-
-        return Process.Start(start) ?? throw new InvalidOperationException("The program does not start.");
-    }
-
     private static string Page(IReadOnlyList<Row> rows)
     {
-        var text = new StringBuilder("# Pages: what a maker waits for\n\nWritten by `dotnet run -c Release --project timings/Heatwright.Timings -- pages`: the sample study in headless Chromium, one machine for server and browser.\n\n| what | middle, ms | worst, ms | asked, ms |\n| --- | --- | --- | --- |\n");
+        var text = new StringBuilder("# Pages: what a maker waits for\n\nWritten by `dotnet run -c Release --project timings/Heatwright.Timings -- pages`: the sample study in headless Chromium, one machine for server and browser. The program: " + TheProgram.Words + ".\n\n| what | middle, ms | worst, ms | asked, ms |\n| --- | --- | --- | --- |\n");
         foreach (var row in rows)
         {
             text.Append(CultureInfo.InvariantCulture, $"| {row.What} | {Ms(row.Middle)} | {Ms(row.Worst)} | {Ms(row.Asked)} |\n");

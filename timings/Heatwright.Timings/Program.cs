@@ -18,8 +18,11 @@ foreach (string name in wanted)
         case "pages":
             await PageTimings.Run(Console.Out, Folder());
             break;
+        case "version":
+            VersionTimings.Run(Console.Out, Folder());
+            break;
         default:
-            Console.Error.WriteLine($"No measurement is called '{name}'. There are: logs, plant, plant-check, pages.");
+            Console.Error.WriteLine($"No measurement is called '{name}'. There are: logs, plant, plant-check, pages, version.");
             return 2;
     }
 }

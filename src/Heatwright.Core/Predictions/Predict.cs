@@ -47,8 +47,9 @@ public static class Predict
     /// <summary>The run with every cause at its middle, traced for pictures: all of a prediction that needs no draws.</summary>
     public static PlantRun Middle(PlantBuilder builder, CancellationToken cancel = default)
     {
-        var first = Run(builder, builder.Middle, [], cancel);
-        return Run(builder, builder.Middle, Instants(Math.Max(60, first.RunTimeS), PictureInstants), cancel);
+        // How long it takes has to be known before instants are chosen; the lanes tell that in a fraction of the time, to some millionths.
+        double runTimeS = Once(builder, builder.Middle).RunTimeS;
+        return Run(builder, builder.Middle, Instants(Math.Max(60, runTimeS), PictureInstants), cancel);
     }
 
     /// <summary>One run of the plant with chosen values, without trace.</summary>

@@ -14,6 +14,9 @@ namespace Heatwright.Cli;
 /// <summary>The command that opens a study in the browser.</summary>
 internal static class ServeCommand
 {
+    /// <summary>A browser on the same machine has read and drawn the first page in about this time.</summary>
+    private static readonly TimeSpan HeadStart = TimeSpan.FromMilliseconds(400);
+
     public static Command Serve(Screen screen)
     {
         var file = new Argument<string?>("FILE") { Description = "The study file; without it, the only one in this folder.", Arity = ArgumentArity.ZeroOrOne };
@@ -104,7 +107,7 @@ internal static class ServeCommand
 
     private static async Task<(WebApplication? App, Problem? Problem)> Started(OpenedStudy study, int port, bool orAny, string? shelf, NearOpening? near, CancellationToken cancel)
     {
-        var app = WebBench.Build(study, port, shelf, near);
+        var app = WebBench.Build(study, port, shelf, near, HeadStart);
         try
         {
             await app.StartAsync(cancel);

@@ -33,10 +33,12 @@ internal sealed class StudyOnBench : IDisposable
     private IReadOnlyList<Problem> fileProblems = [];
 
     /// <summary>Begins to work the study out.</summary>
-    public StudyOnBench(OpenedStudy opened)
+    /// <param name="opened">The study.</param>
+    /// <param name="headStart">So long the first page has the machine to itself: working out takes all cores, and the browser that is to show the page needs them.</param>
+    public StudyOnBench(OpenedStudy opened, TimeSpan headStart = default)
     {
         stamp = Stamp(opened.Path);
-        work = new Work(opened, closing.Token);
+        work = new Work(opened, closing.Token, headStart);
     }
 
     /// <summary>Told apart from a bench that was started before: its tokens are not those of this one.</summary>
@@ -107,13 +109,13 @@ internal sealed class StudyOnBench : IDisposable
         private volatile IReadOnlyList<PartFindings>? findings;
         private volatile IReadOnlyList<Problem> problems;
 
-        public Work(OpenedStudy opened, CancellationToken closing)
+        public Work(OpenedStudy opened, CancellationToken closing, TimeSpan headStart = default)
         {
             Opened = opened;
             cancel = CancellationTokenSource.CreateLinkedTokenSource(closing);
             problems = Contradictions.Of(opened.Study);
             var token = cancel.Token;
-            Done = problems.Count > 0 ? Task.CompletedTask : Task.Run(() => WorkOut(token), CancellationToken.None);
+            Done = problems.Count > 0 ? Task.CompletedTask : Task.Run(() => WorkOut(token, headStart), CancellationToken.None);
         }
 
         public OpenedStudy Opened { get; }
@@ -124,10 +126,11 @@ internal sealed class StudyOnBench : IDisposable
 
         public Standing Standing(IReadOnlyList<Problem> fileProblems) => new(Opened, result, problems, doing, fileProblems) { Findings = findings };
 
-        private void WorkOut(CancellationToken token)
+        private async Task WorkOut(CancellationToken token, TimeSpan headStart)
         {
             try
             {
+                await Task.Delay(headStart, token);
                 result = RunStudy.Run(Opened.Study, Opened.Fingerprint, what => doing = what, found => findings = found, token);
             }
             catch (OperationCanceledException) when (token.IsCancellationRequested)

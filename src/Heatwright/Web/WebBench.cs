@@ -18,7 +18,8 @@ public static class WebBench
     /// <param name="port">Port on the loopback address; 0: any that is free.</param>
     /// <param name="shelf">The maker's own shelf; null: where it lies on this machine.</param>
     /// <param name="near">Opens it to near devices; null: this machine only.</param>
-    public static WebApplication Build(OpenedStudy study, int port, string? shelf = null, NearOpening? near = null)
+    /// <param name="headStart">How long the first page has the machine to itself before the study is worked out.</param>
+    public static WebApplication Build(OpenedStudy study, int port, string? shelf = null, NearOpening? near = null, TimeSpan headStart = default)
     {
         ArgumentNullException.ThrowIfNull(study);
         var builder = OwnServer.Begin(port, near?.Address);
@@ -39,7 +40,7 @@ public static class WebBench
             options.Cookie.SameSite = SameSiteMode.Strict;
             options.SuppressXFrameOptionsHeader = true; // the policy of the door says more
         });
-        builder.Services.AddSingleton(_ => new StudyOnBench(study) { Shelf = OwnShelf.Path(shelf) });
+        builder.Services.AddSingleton(_ => new StudyOnBench(study, headStart) { Shelf = OwnShelf.Path(shelf) });
         builder.Services.AddSingleton<Changes>().AddSingleton<Meanwhile>().AddSingleton<LinesTaken>().AddSingleton<LaidLogs>();
         builder.Services.AddSingleton<Tries>();
         var app = OwnServer.Finish(builder);
