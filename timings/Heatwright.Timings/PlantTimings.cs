@@ -127,7 +127,7 @@ internal static class PlantTimings
         double F(int cause, double doubt) => 1 + (doubt * U(cause, number));
         var cell = new CellModel(2.1 * 3600 * F(0, 0.05), new ChargeCurve.Table([0, 0.05, 0.1, 0.2, 0.4, 0.6, 0.8, 1], [2.9, 3.3, 3.44, 3.55, 3.65, 3.78, 3.97, 4.18]),
             new ChargeCurve.Table([0.05, 0.3, 1], [0.06 * F(1, 0.2), 0.04 * F(1, 0.2), 0.035 * F(1, 0.2)]), new ChargeCurve.Flat(0.02), 5, new ChargeCurve.Flat(0.015), 80)
-        { ActivationJPerMol = 20_000, ChargeTransfer = true };
+        { ActivationJPerMol = 20_000, ChargeTransfer = true, LongHoldsAmps = true };
         return new(new PackModel(cell, 1, 2, 0.05 * F(2, 0.3)) { TripA = 20 },
             new PathModel.StepUp(9 * F(3, 0.02), 0.12, 0.15 * F(4, 0.3), 0.04 * F(5, 0.3), 9, 0.92, 2.2, 0.35),
             new LoadModel.Heater(6 * F(6, 0.04), 0.0006, 293.15),

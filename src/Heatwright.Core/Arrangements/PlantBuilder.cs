@@ -196,7 +196,7 @@ public sealed class PlantBuilder
         double lift = Take(PlantKey.OpenVolts) - foundOpenV;
         var drawn = new CellModel(Positive(PlantKey.Capacity, 10), cell.OpenV.Plus(lift), cell.R0Ohm.Times(ohmsFactor), cell.R1Ohm.Times(ohmsFactor), cell.Tau1S,
             cell.R2Ohm.Times(ohmsFactor), cell.Tau2S)
-        { ActivationJPerMol = cell.ActivationJPerMol, ReferenceK = cell.ReferenceK, ChargeTransfer = cell.ChargeTransfer };
+        { ActivationJPerMol = cell.ActivationJPerMol, ReferenceK = cell.ReferenceK, ChargeTransfer = cell.ChargeTransfer, LongHoldsAmps = cell.LongHoldsAmps };
         double loop = (Positive(PlantKey.ContactOhms, 0) * arrangement.ContactCount) + Positive(PlantKey.SupervisionOhms, 0) + Positive(PlantKey.SwitchOhms, 0) + Positive(PlantKey.LeadOhms, 0);
         int cells = arrangement.Series * arrangement.Parallel;
         double trip = arrangement.Supervision is { } supervision && shelf.Value(supervision, PartQuantities.TripCurrent) is { } current ? current.Si : double.PositiveInfinity;

@@ -65,6 +65,9 @@ public sealed record StatedCell(double CapacityAh, StatedCurve OpenV, StatedCurv
     /// <summary>Farads of the long pair, where the time constant follows the charge.</summary>
     public StatedCurve? LongF { get; init; }
 
+    /// <summary>The long pair holds a lagging current, not volts: v₂ = R₂·i₂ at the charge of the moment.</summary>
+    public bool LongHoldsAmps { get; init; }
+
     /// <summary>Activation energy of all ohms, J/mol; 0: no temperature effect.</summary>
     public double ActivationJPerMol { get; init; }
 

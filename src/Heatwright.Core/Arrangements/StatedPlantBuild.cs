@@ -52,6 +52,7 @@ public static class StatedPlantBuild
             ShortTau = Tau(cell.ShortOhm, cell.ShortF),
             LongTau = Tau(cell.LongOhm, cell.LongF),
             ChargeTransfer = cell.ChargeTransfer,
+            LongHoldsAmps = cell.LongHoldsAmps,
             StartCharge = member.StartCharge,
             ActivationJPerMol = cell.ActivationJPerMol,
             ReferenceK = cell.OhmsAtC + Zero,

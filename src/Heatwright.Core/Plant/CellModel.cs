@@ -31,6 +31,13 @@ public sealed record CellModel(
     /// <remarks>Butler and Volmer's law for equal transfer both ways; at small currents it is R₁·I. Textbook form, from memory.</remarks>
     public bool ChargeTransfer { get; init; }
 
+    /// <summary>True: the long pair holds a current that lags behind the cell's, di₂/dt = (I − i₂)/τ₂, and its volts are R₂(s)·i₂ at the charge and temperature of the moment;
+    /// else it holds its volts, dv₂/dt = (R₂(s)·I − v₂)/τ₂.</summary>
+    /// <remarks>What lags in a cell is the charge at the surface of its particles: it needs τ₂ to fall behind, but what it costs in volts follows at once how steep the cell is where it stands.
+    /// Towards empty R₂ grows manifold within less than τ₂; held as volts, the pair would not fill in time under a large current. Where R₂ does not change both are the same.
+    /// Filtered currents as state: Plett [plett-2004].</remarks>
+    public bool LongHoldsAmps { get; init; }
+
     /// <summary>Charge left of this very cell at the start; null: that of the pack.</summary>
     public double? StartCharge { get; init; }
 

@@ -36,6 +36,7 @@ internal sealed class Electrics(int members, int groups)
     public double CellOhm;
     public double CellK;
     public readonly double[] MemberV = new double[members];
+    public readonly double[] LongV = new double[members];
     public readonly double[] MemberOhm = new double[members];
     public readonly double[] Factor = new double[members];
     public readonly double[] GroupV = new double[groups];

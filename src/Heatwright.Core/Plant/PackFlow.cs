@@ -2,12 +2,14 @@ using Heatwright.Physics;
 
 namespace Heatwright.Plant;
 
-/// <summary>Charge left and pair volts of the distinct cells.</summary>
+/// <summary>Charge left and what the pairs of the distinct cells hold.</summary>
 internal sealed class CellState(int members)
 {
     public readonly double[] Charge = new double[members];
     public readonly double[] ShortV = new double[members];
-    public readonly double[] LongV = new double[members];
+
+    /// <summary>Volts, or amps where the cell's long pair holds those.</summary>
+    public readonly double[] Long = new double[members];
 
     public double Least
     {
@@ -29,7 +31,7 @@ internal sealed class CellState(int members)
         {
             Charge[j] = other.Charge[j];
             ShortV[j] = other.ShortV[j];
-            LongV[j] = other.LongV[j];
+            Long[j] = other.Long[j];
         }
     }
 }
@@ -98,7 +100,8 @@ internal sealed class PackFlow
                 var cell = Cells.Members[j];
                 double charge = state.Charge[j];
                 into.Factor[j] = oneFactor ? factor : cell.OhmsFactor(cellK);
-                into.MemberV[j] = cell.OpenV.At(charge) - state.ShortV[j] - state.LongV[j];
+                into.LongV[j] = cell.LongHoldsAmps ? cell.R2Ohm.At(charge) * into.Factor[j] * state.Long[j] : state.Long[j];
+                into.MemberV[j] = cell.OpenV.At(charge) - state.ShortV[j] - into.LongV[j];
                 into.MemberOhm[j] = cell.R0Ohm.At(charge) * into.Factor[j];
                 conductance += 1 / into.MemberOhm[j];
                 driven += into.MemberV[j] / into.MemberOhm[j];
@@ -146,7 +149,7 @@ internal sealed class PackFlow
                 double ofOff = MemberA(at, g, j, offA);
                 heat += ((duty * ofOn * ofOn) + ((1 - duty) * ofOff * ofOff)) * at.MemberOhm[j];
                 double shortV = state.ShortV[j];
-                double longV = state.LongV[j];
+                double longV = at.LongV[j];
                 heat += shortV == 0 ? 0 : shortV * shortV / Math.Max(ShortOhm(at, state, j, (duty * ofOn) + ((1 - duty) * ofOff)), 1e-12);
                 heat += longV == 0 ? 0 : longV * longV / Math.Max(Cells.Members[j].R2Ohm.At(state.Charge[j]) * at.Factor[j], 1e-12);
             }
@@ -168,12 +171,12 @@ internal sealed class PackFlow
                 shortS[j] = cell.ShortTau?.At(charge) ?? cell.Tau1S;
                 longS[j] = cell.LongTau?.At(charge) ?? cell.Tau2S;
                 shortDrive[j] = ShortOhm(at, from, j, amps[j]) * amps[j];
-                longDrive[j] = cell.R2Ohm.At(charge) * at.Factor[j] * amps[j];
+                longDrive[j] = LongDrive(cell, charge, at.Factor[j], amps[j]);
                 to.Charge[j] = charge - (amps[j] * h / cell.CapacityC);
                 shortFade[j] = 1 - Math.Exp(-h / shortS[j]);
                 longFade[j] = 1 - Math.Exp(-h / longS[j]);
                 to.ShortV[j] = from.ShortV[j] + ((shortDrive[j] - from.ShortV[j]) * shortFade[j]);
-                to.LongV[j] = from.LongV[j] + ((longDrive[j] - from.LongV[j]) * longFade[j]);
+                to.Long[j] = from.Long[j] + ((longDrive[j] - from.Long[j]) * longFade[j]);
             }
         }
     }
@@ -189,13 +192,16 @@ internal sealed class PackFlow
                 double charge = guessed.Charge[j];
                 double endA = MemberA(atEnd, g, j, meanA);
                 double shortEnd = Drive(cell.ShortTau, shortS[j], charge, guessed.ShortV[j], ShortOhm(atEnd, guessed, j, endA) * endA);
-                double longEnd = Drive(cell.LongTau, longS[j], charge, guessed.LongV[j], cell.R2Ohm.At(charge) * atEnd.Factor[j] * endA);
+                double longEnd = Drive(cell.LongTau, longS[j], charge, guessed.Long[j], LongDrive(cell, charge, atEnd.Factor[j], endA));
                 to.Charge[j] -= (amps[j] + endA) / 2 * h / cell.CapacityC;
                 to.ShortV[j] = guessed.ShortV[j] + ((shortEnd - shortDrive[j]) * SecondPhi(h / shortS[j], shortFade[j]));
-                to.LongV[j] = guessed.LongV[j] + ((longEnd - longDrive[j]) * SecondPhi(h / longS[j], longFade[j]));
+                to.Long[j] = guessed.Long[j] + ((longEnd - longDrive[j]) * SecondPhi(h / longS[j], longFade[j]));
             }
         }
     }
+
+    /// <summary>What the long pair is driven towards: volts, or amps where it holds those.</summary>
+    private static double LongDrive(CellModel cell, double charge, double factor, double amps) => cell.LongHoldsAmps ? amps : cell.R2Ohm.At(charge) * factor * amps;
 
     private double ShortOhm(Electrics at, CellState state, int member, double memberA)
     {
@@ -208,10 +214,10 @@ internal sealed class PackFlow
         : (at.MemberV[member] - at.GroupV[group] + (packA * at.GroupOhm[group])) / at.MemberOhm[member];
 
     /// <summary>What a pair is driven towards at the end of a step that was taken with the time constant of its start.</summary>
-    private static double Drive(ChargeCurve? tau, double startS, double charge, double volts, double drivenV)
+    private static double Drive(ChargeCurve? tau, double startS, double charge, double held, double driven)
     {
         double share = tau is null ? 1 : startS / tau.At(charge);
-        return (share * drivenV) + ((1 - share) * volts);
+        return (share * driven) + ((1 - share) * held);
     }
 
     /// <summary>φ₂(−z)·z for a scalar decay: how much of a rising drive has arrived after the step.</summary>

@@ -73,7 +73,7 @@ public sealed class Trace
     {
         ChargeLeft[i] = state.ChargeLeft;
         ShortV[i] = state.Cells.ShortV[0];
-        LongV[i] = state.Cells.LongV[0];
+        LongV[i] = at.LongV[0];
         IntegralW[i] = integralW;
         TerminalV[i] = at.On.TerminalV;
         PackA[i] = meanA;

@@ -23,11 +23,12 @@ public sealed record CellFindings(
 /// <summary>Draws open-circuit volts, capacity, instant ohms and two RC pairs over charge from a cell's logs, through the plant's own stepper.</summary>
 /// <remarks>The slowest discharge gives capacity and, with the ohms' own drops added back, the open-circuit curve
 /// (power handbook of the trade: OCV ≈ V + I·R on a slow discharge; common practice). All other logs give the ohms. Ohms are searched
-/// as logarithms at fixed charges with a prior that neighbours are alike, so that a handful of pulses and a full campaign take the same road.</remarks>
+/// as logarithms at fixed charges with a prior that neighbours are alike, so that a handful of pulses and a full campaign take the same road. The long pair holds amps (see CellModel): one that holds volts
+/// can be made to fit a single discharge down to empty by ohms that grow too fast for it to fill, and then ends too late at every larger current.</remarks>
 public sealed class CellFit
 {
-    /// <summary>Charges at which ohms are searched; closer where they rise towards empty.</summary>
-    public static readonly double[] Knots = [0.01, 0.04, 0.08, 0.13, 0.20, 0.35, 0.50, 0.65, 0.80, 1.00];
+    /// <summary>Charges at which ohms are searched; closer towards empty, where they rise manifold over a twentieth of the charge.</summary>
+    public static readonly double[] Knots = [0.01, 0.04, 0.06, 0.08, 0.10, 0.13, 0.20, 0.35, 0.50, 0.65, 0.80, 1.00];
 
     /// <summary>Activation energy of a whole cell, J/mol: 20 kJ/mol (15 to 30) above 10 °C, from memory.</summary>
     public const double ActivationJPerMol = 20_000;
@@ -238,8 +239,8 @@ public sealed class CellFit
         var r2 = Curve(p.Slice(2 * knots, knots));
         double tau1 = Math.Exp(p[3 * knots]);
         double tau2 = Math.Exp(p[(3 * knots) + 1]);
-        var bare = new CellModel(capacityC, new ChargeCurve.Flat(0), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol, ChargeTransfer = true };
-        return new CellModel(capacityC, OpenCurve(bare, new ChargeCurve.Table(Knots, p.Slice((3 * knots) + 3, knots).ToArray())), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol, ChargeTransfer = true };
+        var bare = new CellModel(capacityC, new ChargeCurve.Flat(0), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol, ChargeTransfer = true, LongHoldsAmps = true };
+        return new CellModel(capacityC, OpenCurve(bare, new ChargeCurve.Table(Knots, p.Slice((3 * knots) + 3, knots).ToArray())), r0, r1, tau1, r2, tau2) { ActivationJPerMol = ActivationJPerMol, ChargeTransfer = true, LongHoldsAmps = true };
     }
 
     private static ChargeCurve.Table Curve(ReadOnlySpan<double> logs)
@@ -260,7 +261,7 @@ public sealed class CellFit
         List<double> charges = [];
         List<double> volts = [];
         double shortV = 0;
-        double longV = 0;
+        double longA = 0;
         for (int i = 0; i < slow.Count; i++)
         {
             double s = 1 - (taken[i] / capacityC);
@@ -270,13 +271,13 @@ public sealed class CellFit
                 double h = slow.TimesS[i] - slow.TimesS[i - 1];
                 double amps = (slow.Amps[i] + slow.Amps[i - 1]) / 2;
                 shortV += ((bare.ShortOhm(bare.R1Ohm.At(s) * factor, amps, bare.ReferenceK) * amps) - shortV) * (1 - Math.Exp(-h / bare.Tau1S));
-                longV += ((bare.R2Ohm.At(s) * factor * amps) - longV) * (1 - Math.Exp(-h / bare.Tau2S));
+                longA += (amps - longA) * (1 - Math.Exp(-h / bare.Tau2S));
             }
 
             if (charges.Count == 0 || s < charges[^1] - 1e-6)
             {
                 // Open volts fall as charge goes; where the searched ohms say otherwise near empty, the curve wins.
-                double open = slow.Volts[i] + (slow.Amps[i] * bare.R0Ohm.At(s) * factor) + shortV + longV + lift.At(s);
+                double open = slow.Volts[i] + (slow.Amps[i] * bare.R0Ohm.At(s) * factor) + shortV + (bare.R2Ohm.At(s) * factor * longA) + lift.At(s);
                 charges.Add(s);
                 volts.Add(volts.Count == 0 ? open : Math.Min(open, volts[^1] - 1e-5));
             }

@@ -139,7 +139,7 @@ public class SwiftTests
     public void A_path_that_gives_up_while_work_is_at_hand_gives_up_then()
     {
         // At its current limit the module sees 2.55 V, its lock-out, while a piece is worked on.
-        var tool = Made((1, 2, 0.05, 2830, true), (true, 9.555, 6.818, 0.946, 2.545), (5.667, 0.001, 1.5, 1, 190), (false, 0.017, 10, true, 0)) with { CutoffV = 2 };
+        var tool = Made((1, 2, 0.05, 2830, true, false), (true, 9.555, 6.818, 0.946, 2.545), (5.667, 0.001, 1.5, 1, 190), (false, 0.017, 10, true, 0)) with { CutoffV = 2 };
         var slow = PlantRunner.Run(tool, new RunSettings { StepS = 0.125, EveryEvent = true });
         Assert.Equal(StopReason.LockedOut, slow.Stop);
         Assert.Contains(slow.Events, e => e.What == Happening.WorkStarts && e.AtS < slow.RunTimeS && e.AtS > slow.RunTimeS - 5);
@@ -266,18 +266,18 @@ public class SwiftTests
     }
 
     private static readonly Gen<AssembledTool> Tool =
-        from pack in Gen.Select(Gen.Int[1, 3], Gen.Int[1, 2], Gen.Double[0.02, 0.08], Gen.Double[0, 30_000], Gen.Bool)
+        from pack in Gen.Select(Gen.Int[1, 3], Gen.Int[1, 2], Gen.Double[0.02, 0.08], Gen.Double[0, 30_000], Gen.Bool, Gen.Bool)
         from path in Gen.Select(Gen.Bool, Gen.Double[7, 10], Gen.Double[2, 7], Gen.Double[0.88, 0.97], Gen.Double[1.5, 2.6])
         from heat in Gen.Select(Gen.Double[3, 8], Gen.Double[0, 0.004], Gen.Double[0.5, 3], Gen.Double[0, 1.5], Gen.Double[60, 200])
         from rest in Gen.Select(Gen.Bool, Gen.Double[0, 0.1], Gen.Double[2, 20], Gen.Bool, Gen.Double[0, 0.02])
         select Made(pack, path, heat, rest);
 
-    private static AssembledTool Made((int Series, int Parallel, double Ohm, double Activation, bool Transfers) pack, (bool StepsUp, double SetV, double LimitA, double MaxDuty, double LockOutV) path,
+    private static AssembledTool Made((int Series, int Parallel, double Ohm, double Activation, bool Transfers, bool HoldsAmps) pack, (bool StepsUp, double SetV, double LimitA, double MaxDuty, double LockOutV) path,
         (double Ohm, double Alpha, double JPerK, double LagS, double TargetRise) heat, (bool Tracks, double Contact, double NeedJ, bool AfterTarget, double DrainA) rest)
     {
         var cell = new CellModel(250, new ChargeCurve.Table([0, 0.1, 0.5, 1], [2.9, 3.35, 3.65, 4.15]), new ChargeCurve.Table([0.05, 0.4, 1], [1.4 * pack.Ohm, pack.Ohm, pack.Ohm]),
-            new ChargeCurve.Flat(0.03), 8, new ChargeCurve.Table([0, 1], [0.03, 0.02]), 60)
-        { ActivationJPerMol = pack.Activation, ChargeTransfer = pack.Transfers };
+            new ChargeCurve.Flat(0.03), 8, new ChargeCurve.Table([0, 0.15, 1], [pack.HoldsAmps ? 0.12 : 0.03, 0.03, 0.02]), 60)
+        { ActivationJPerMol = pack.Activation, ChargeTransfer = pack.Transfers, LongHoldsAmps = pack.HoldsAmps };
         return new(new PackModel(cell, pack.Series, pack.Parallel, 0.06) { TripA = 11 },
             path.StepsUp && pack.Series == 1 ? new PathModel.StepUp(path.SetV, 0.1, 0.2, 0.05, path.LimitA, path.MaxDuty, path.LockOutV, 0.3) : new PathModel.Direct(),
             new LoadModel.Heater(heat.Ohm, heat.Alpha, 293.15),

@@ -3,7 +3,7 @@ using Heatwright.Trials;
 
 namespace Heatwright.Tests.Trials;
 
-/// <summary>A real 18650-size cell: fitted on its slow discharge, pulse log and 0.5C discharge, predicted at 1C, a log the fit never saw.</summary>
+/// <summary>A real 18650-size cell: fitted on its slow discharge, pulse log and 0.5C discharge, predicted at 1C, 2C and random loads, logs the fit never saw.</summary>
 public class RealCellTests(ITestOutputHelper output)
 {
     private static readonly CellFindings Findings = CellFit.Fit(
@@ -14,7 +14,7 @@ public class RealCellTests(ITestOutputHelper output)
     private static readonly CellFindings Second = CellFit.Fit(RealLogs.Cell("cyl2p6Ah_R2_ocv_C20.csv"), [RealLogs.Cell("cyl2p6Ah_R2_discharge_0p5C.csv")], massKg: 0.045, alike: Findings);
 
     [Theory]
-    [InlineData("cyl2p6Ah_R1_discharge_1C.csv", 0.012, 0.02)]
+    [InlineData("cyl2p6Ah_R1_discharge_1C.csv", 0.012, 0.010)]
     public void A_log_it_was_not_fitted_to_is_predicted(string file, double rmsV, double runTimeShare)
     {
         // Predicted before the log is read: the load is 2.6 A, the cell starts as full as before the 0.5C run, in the same 25 °C chamber.
@@ -51,35 +51,25 @@ public class RealCellTests(ITestOutputHelper output)
         Assert.InRange(predictedS, readS * (1 - runTimeShare), readS * (1 + runTimeShare));
     }
 
-    /// <summary>Faster and changing loads, driven by the current of the log itself; volts only, since close to empty the model still ends too late at 2C.</summary>
+    /// <summary>Faster and changing loads, driven by the current of the log itself: volts between 5 and 85 % of the charge, and run time to 3.0 V.</summary>
     [Theory]
-    [InlineData("cyl2p6Ah_R1_discharge_2C.csv", 0.025)]
-    [InlineData("cyl2p6Ah_R1_random_load_01.csv", 0.020)]
-    [InlineData("cyl2p6Ah_R1_random_load_25.csv", 0.020)]
-    public void Volts_under_loads_it_was_not_fitted_to_are_predicted(string file, double rmsV)
-    {
-        var log = RealLogs.Cell(file);
-        var tool = CellBench.Tool(Findings.Cell, Findings.HeatCapacityJPerK, Findings.CoolingWPerK, log.Drive(), CellBench.ChargeAt(Findings.Cell, log.Volts[0], 0), 25, 25);
-        var run = PlantRunner.Run(tool, new RunSettings { Instants = log.TimesS, StepS = 20 });
-        double[] taken = log.ChargeC();
-        double[] left = [.. Enumerable.Range(1, log.Count - 1).Where(i => taken[i] / taken[^1] is >= 0.05 and <= 0.85 && log.Steady(i)).Select(i => run.Trace.TerminalV[i] - log.Volts[i])];
-        double rms = Math.Sqrt(left.Average(v => v * v));
-        output.WriteLine($"{file}: {rms * 1000:0.0} mV RMS over {left.Length} rows");
-        Assert.True(left.Length > 100);
-        Assert.InRange(rms, 0, rmsV);
-    }
+    [InlineData("cyl2p6Ah_R1_discharge_2C.csv", 0.025, 0.015)]
+    [InlineData("cyl2p6Ah_R1_random_load_01.csv", 0.020, 0.015)]
+    [InlineData("cyl2p6Ah_R1_random_load_25.csv", 0.020, 0.015)]
+    public void Loads_it_was_not_fitted_to_are_predicted(string file, double rmsV, double runTimeShare) => Predicted(Findings, file, rmsV, runTimeShare);
 
-    /// <summary>Another piece of the same purchase, fitted on its own slow and 0.5C logs, with what the first piece's pulses told as what is likely; its other logs are read after that.
-    /// Volts between 5 and 85 % of the charge; run time to 3.0 V where the log gets there while the prediction can.</summary>
+    /// <summary>Another piece of the same purchase, fitted on its own slow and 0.5C logs, with what the first piece's pulses told as what is likely; its other logs are read after that.</summary>
     [Theory]
     [InlineData("cyl2p6Ah_R2_discharge_1C.csv", 0.015, 0.015)]
-    [InlineData("cyl2p6Ah_R2_discharge_2C.csv", 0.030, double.NaN)]
-    [InlineData("cyl2p6Ah_R2_random_load_01.csv", 0.025, double.NaN)]
+    [InlineData("cyl2p6Ah_R2_discharge_2C.csv", 0.030, 0.020)]
+    [InlineData("cyl2p6Ah_R2_random_load_01.csv", 0.025, 0.020)]
     [InlineData("cyl2p6Ah_R2_random_load_25.csv", 0.025, 0.020)]
-    public void Another_piece_is_predicted_with_the_pulses_of_the_first(string file, double rmsV, double runTimeShare)
+    public void Another_piece_is_predicted_with_the_pulses_of_the_first(string file, double rmsV, double runTimeShare) => Predicted(Second, file, rmsV, runTimeShare);
+
+    private void Predicted(CellFindings cell, string file, double rmsV, double runTimeShare)
     {
         var log = RealLogs.Cell(file);
-        var tool = CellBench.Tool(Second.Cell, Second.HeatCapacityJPerK, Second.CoolingWPerK, log.Drive(), CellBench.ChargeAt(Second.Cell, log.Volts[0], 0), 25, 25);
+        var tool = CellBench.Tool(cell.Cell, cell.HeatCapacityJPerK, cell.CoolingWPerK, log.Drive(), CellBench.ChargeAt(cell.Cell, log.Volts[0], 0), 25, 25);
         var run = PlantRunner.Run(tool, new RunSettings { Instants = log.TimesS, StepS = 20 });
         double[] taken = log.ChargeC();
         double[] left = [.. Enumerable.Range(1, log.Count - 1).Where(i => taken[i] / taken[^1] is >= 0.05 and <= 0.85 && log.Steady(i)).Select(i => run.Trace.TerminalV[i] - log.Volts[i])];
@@ -87,10 +77,7 @@ public class RealCellTests(ITestOutputHelper output)
         output.WriteLine($"{file}: {rms * 1000:0.0} mV RMS over {left.Length} rows, run time to 3.0 V {predictedS:0} s predicted, {readS:0} s read");
         Assert.True(left.Length > 100);
         Assert.InRange(rms, 0, rmsV);
-        if (double.IsFinite(runTimeShare))
-        {
-            Assert.InRange(predictedS, readS * (1 - runTimeShare), readS * (1 + runTimeShare));
-        }
+        Assert.InRange(predictedS, readS * (1 - runTimeShare), readS * (1 + runTimeShare));
     }
 
     private static double Crossing(double[] times, double[] volts, double at)

@@ -11,6 +11,9 @@ internal interface ISwiftForm
 
     static abstract bool Transfers(in SwiftShape shape);
 
+    /// <summary>The long pair holds amps, not volts.</summary>
+    static abstract bool HoldsAmps(in SwiftShape shape);
+
     /// <summary>The cells' temperature scales their ohms.</summary>
     static abstract bool Scales(in SwiftShape shape);
 
@@ -74,6 +77,8 @@ internal readonly struct AnyForm : ISwiftForm
 
     public static bool Transfers(in SwiftShape shape) => shape.Transfers;
 
+    public static bool HoldsAmps(in SwiftShape shape) => shape.HoldsAmps;
+
     public static bool Scales(in SwiftShape shape) => shape.Warms;
 
     public static bool UsesOhms(in SwiftShape shape) => shape.UsesOhms;
@@ -118,6 +123,8 @@ internal readonly struct PlainForm : ISwiftForm
 
     public static bool Transfers(in SwiftShape shape) => false;
 
+    public static bool HoldsAmps(in SwiftShape shape) => false;
+
     public static bool Scales(in SwiftShape shape) => false;
 
     public static bool UsesOhms(in SwiftShape shape) => false;
@@ -154,7 +161,7 @@ internal readonly struct PlainForm : ISwiftForm
     public static bool Serves(in SwiftShape s) => s is
     {
         WorksAtSecond: true, Quantised: true, FixedNominal: true, Regulates: true, Works: true, FourNodes: true, StepsPerSample: 1, CellAt: < 0, ElectronicsAt: < 0,
-        Lags: false, StepsUp: false, Transfers: false, Warms: false, Tracks: false, OnlyWhileOn: false, CurvedElsewhere: false, Convects: false, TouchesOthers: false, Drains: false, Needs: false,
+        Lags: false, StepsUp: false, Transfers: false, HoldsAmps: false, Warms: false, Tracks: false, OnlyWhileOn: false, CurvedElsewhere: false, Convects: false, TouchesOthers: false, Drains: false, Needs: false,
     };
 }
 
@@ -170,6 +177,8 @@ internal readonly struct BuiltForm<TPath> : ISwiftForm
     public static bool StepsUp(in SwiftShape shape) => TPath.StepsUp;
 
     public static bool Transfers(in SwiftShape shape) => shape.Transfers;
+
+    public static bool HoldsAmps(in SwiftShape shape) => shape.HoldsAmps;
 
     public static bool Scales(in SwiftShape shape) => shape.Warms;
 

@@ -21,6 +21,9 @@ internal readonly record struct SwiftShape
 
     public bool Transfers { get; init; }
 
+    /// <summary>The long pair holds amps, not volts.</summary>
+    public bool HoldsAmps { get; init; }
+
     public bool Warms { get; init; }
 
     /// <summary>Something asks for the ohms of the RC pairs themselves.</summary>

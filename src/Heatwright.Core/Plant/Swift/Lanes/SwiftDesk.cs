@@ -5,7 +5,7 @@ namespace Heatwright.Plant;
 /// <summary>The lanes' state laid out number by number.</summary>
 internal sealed class SwiftDesk
 {
-    public readonly double[] Alert = new double[8], Cut = new double[8], Gone = new double[8], LastA = new double[8], LastW = new double[8], NowS = new double[8], Charge = new double[8], LastCharge = new double[8], ShortV = new double[8], LongV = new double[8];
+    public readonly double[] Alert = new double[8], Cut = new double[8], Gone = new double[8], LastA = new double[8], LastW = new double[8], NowS = new double[8], Charge = new double[8], LastCharge = new double[8], ShortV = new double[8], Long = new double[8];
     public readonly double[] T0 = new double[8], T1 = new double[8], T2 = new double[8], T3 = new double[8], LastT0 = new double[8], LastT1 = new double[8], LastT2 = new double[8], LastT3 = new double[8];
     public readonly double[] Sensor = new double[8], Duty = new double[8], PackV = new double[8], LastV = new double[8], PackA = new double[8], LoadJ = new double[8], WorkJ = new double[8];
     public readonly double[] High0 = new double[8], High1 = new double[8], High2 = new double[8], High3 = new double[8], LowV = new double[8], HighA = new double[8], LowAtWork = new double[8], StepLow = new double[8];
@@ -24,7 +24,7 @@ internal sealed class SwiftDesk
         s.Charge.CopyTo(Charge);
         s.LastCharge.CopyTo(LastCharge);
         s.ShortV.CopyTo(ShortV);
-        s.LongV.CopyTo(LongV);
+        s.Long.CopyTo(Long);
         s.T0.CopyTo(T0);
         s.T1.CopyTo(T1);
         s.T2.CopyTo(T2);

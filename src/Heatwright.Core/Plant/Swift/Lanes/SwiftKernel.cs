@@ -24,7 +24,7 @@ internal static class SwiftKernel
         Lanes one = Create(1.0);
         Lanes two = Create(2.0);
         Lanes onward = s.Onward, minusOnward = s.MinusOnward, stepS = c.StepS;
-        Lanes charge = s.Charge, v1 = s.ShortV, v2 = s.LongV, t0 = s.T0, t1 = s.T1, t2 = s.T2, t3 = s.T3, integral = s.IntegralW, duty = s.Duty;
+        Lanes charge = s.Charge, v1 = s.ShortV, held = s.Long, t0 = s.T0, t1 = s.T1, t2 = s.T2, t3 = s.T3, integral = s.IntegralW, duty = s.Duty;
         Lanes sensor = TForm.Lags(shape) ? s.Sensor : zero, lastSensor = TForm.Lags(shape) ? s.LastSensor : zero;
         Lanes lastA = s.LastA, lastW = s.LastW, lastPathW = TForm.ElectronicsAt(shape) >= 0 ? s.LastPathW : zero, l0 = s.LastT0, l1 = s.LastT1, l2 = s.LastT2, l3 = s.LastT3, lastV = s.LastV, lastCharge = s.LastCharge;
         Lanes now = s.NowS, left = TWork.AtHand ? s.WorkLeftJ : zero, stepLow = s.StepLow;
@@ -53,6 +53,8 @@ internal static class SwiftKernel
             }
 
             cellOhm = TForm.Scales(shape) ? cellOhm * newFactor : cellOhm;
+            Lanes longOhm = TForm.HoldsAmps(shape) ? LongOhm<TForm>(in c, charge, newFactor) : zero;
+            Lanes v2 = TForm.HoldsAmps(shape) ? longOhm * held : held;
             Lanes openV = FusedMultiplyAdd(c.MinusSeries, v1 + v2, FusedMultiplyAdd(c.OpenSlope, charge, c.OpenAt));
             Lanes pathV = TForm.Drains(shape) ? FusedMultiplyAdd(c.MinusDrainOnA, cellOhm, openV) : openV;
             Lanes heater = MaxNative(c.LeastOhm, FusedMultiplyAdd(c.HeaterSlope, t0, c.HeaterAt));
@@ -133,13 +135,8 @@ internal static class SwiftKernel
             Lanes meanA = TForm.Drains(shape) ? FusedMultiplyAdd(duty, onA - c.DrainOffA, c.DrainOffA) : duty * onA;
             meanA = TForm.UsesOhms(shape) ? meanA * c.PerString : meanA;
             Lanes shortOhm = FusedMultiplyAdd(c.ShortSlope, charge, c.ShortAt);
-            Lanes longOhm = FusedMultiplyAdd(c.LongSlope, charge, c.LongAt);
-            if (TForm.Scales(shape))
-            {
-                shortOhm *= factor;
-                longOhm *= factor;
-            }
-
+            shortOhm = TForm.Scales(shape) ? shortOhm * factor : shortOhm;
+            longOhm = TForm.HoldsAmps(shape) ? longOhm : LongOhm<TForm>(in c, charge, factor);
             if (TForm.Transfers(shape))
             {
                 Lanes share = MaxNative(meanA * shortOhm * c.KPerTransfer * perCellK, Create(1e-6));
@@ -218,7 +215,7 @@ internal static class SwiftKernel
 
             charge = FusedMultiplyAdd(c.MinusPerCapacity, meanA, charge);
             v1 = FusedMultiplyAdd(c.ShortKeep, v1, TForm.UsesOhms(shape) ? c.ShortTake * (shortOhm * meanA) : shortOhm * meanA);
-            v2 = FusedMultiplyAdd(c.LongKeep, v2, TForm.UsesOhms(shape) ? c.LongTake * (longOhm * meanA) : longOhm * meanA);
+            held = FusedMultiplyAdd(c.LongKeep, held, TForm.HoldsAmps(shape) ? c.LongTake * meanA : TForm.UsesOhms(shape) ? c.LongTake * (longOhm * meanA) : longOhm * meanA);
             if (TForm.Lags(shape))
             {
                 Lanes moved = FusedMultiplyAdd(c.S0, t0, FusedMultiplyAdd(c.S1, t1, Third<TForm>(shape, c.S2, t2, c.S3, t3)));
@@ -270,7 +267,7 @@ internal static class SwiftKernel
             stepLow = Create(double.PositiveInfinity);
         }
 
-        (s.Charge, s.ShortV, s.LongV, s.T0, s.T1, s.T2, s.T3, s.IntegralW, s.Duty) = (charge, v1, v2, t0, t1, t2, t3, integral, duty);
+        (s.Charge, s.ShortV, s.Long, s.T0, s.T1, s.T2, s.T3, s.IntegralW, s.Duty) = (charge, v1, held, t0, t1, t2, t3, integral, duty);
         (s.LastA, s.LastW, s.LastT0, s.LastT1, s.LastT2, s.LastT3) = (lastA, lastW, l0, l1, l2, l3);
         (s.StepLow, s.LastV, s.LastCharge, s.Phase) = (stepLow, lastV, lastCharge, phase);
         if (TForm.Lags(shape))
@@ -289,6 +286,10 @@ internal static class SwiftKernel
         s.NowS = Create((double)s.Step) * stepS;
         return k;
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Lanes LongOhm<TForm>(ref readonly SwiftCoefs c, Lanes charge, Lanes factor)
+        where TForm : struct, ISwiftForm => TForm.Scales(c.Shape) ? FusedMultiplyAdd(c.LongSlope, charge, c.LongAt) * factor : FusedMultiplyAdd(c.LongSlope, charge, c.LongAt);
 
     /// <summary>What the third node adds, and the fourth where there is one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

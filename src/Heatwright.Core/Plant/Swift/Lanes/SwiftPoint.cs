@@ -30,10 +30,12 @@ internal sealed class SwiftPoint(AssembledTool[] tools, int cellAt, SwiftDesk de
     public OnState At(int i, double share)
     {
         var (pack, tool) = (tools[i].Pack!, tools[i]);
-        double OhmAt(double charge, double of) => pack.Cell.R0Ohm.At(charge) * pack.Cell.OhmsFactor(tool.Network.AmbientK + (cellAt < 0 ? 0 : desk.RiseAt(cellAt, i, of))) * pack.Series / pack.Parallel;
+        double Factor(double of) => pack.Cell.OhmsFactor(tool.Network.AmbientK + (cellAt < 0 ? 0 : desk.RiseAt(cellAt, i, of)));
+        double OhmAt(double charge, double of) => pack.Cell.R0Ohm.At(charge) * Factor(of) * pack.Series / pack.Parallel;
         double charge = desk.LastCharge[i] + (share * (desk.Charge[i] - desk.LastCharge[i]));
         double cellOhm = OhmAt(charge, share);
-        double openV = pack.Series * (pack.Cell.OpenV.At(desk.Charge[i]) - desk.ShortV[i] - desk.LongV[i]);
+        double longV = pack.Cell.LongHoldsAmps ? desk.Long[i] * pack.Cell.R2Ohm.At(desk.Charge[i]) * Factor(1) : desk.Long[i];
+        double openV = pack.Series * (pack.Cell.OpenV.At(desk.Charge[i]) - desk.ShortV[i] - longV);
         if (share < 1)
         {
             double lastOpenV = desk.LastV[i] + ((desk.LastA[i] + tool.DrainOnA) * OhmAt(desk.LastCharge[i], 0));

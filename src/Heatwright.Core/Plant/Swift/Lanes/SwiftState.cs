@@ -5,7 +5,8 @@ namespace Heatwright.Plant;
 /// <summary>What moves, in lanes, at the start of a step; and what the last step left for the next.</summary>
 internal struct SwiftState
 {
-    public Lanes Charge, ShortV, LongV, T0, T1, T2, T3, Sensor, IntegralW, Duty;
+    // The long pair: its volts, or the amps of one cell's where it holds those.
+    public Lanes Charge, ShortV, Long, T0, T1, T2, T3, Sensor, IntegralW, Duty;
 
     // Of the step before, for values in the middle of the step to come.
     public Lanes LastA, LastW, LastPathW, LastT0, LastT1, LastT2, LastT3, LastSensor;
