@@ -22,6 +22,12 @@ public sealed class SearchJourney : IDisposable
         using var json = JsonDocument.Parse(said.Out);
         // By hand: 2 cells, 4 in series by 2 side by side, straight or one module, 3 heaters, 2 contacts, one switch, one pair of leads.
         Assert.Equal(2 * 8 * 2 * 3 * 2, json.RootElement.GetProperty("tried").GetInt32());
+        // The cartridge of 9 ohms on one cell, by hand: (4.2 / 9.2)² · 9 = 1.9 W at 0.02 W/K and more: under 100 °C, where 320 are asked; nobody runs that over a charge.
+        int cold = json.RootElement.GetProperty("tooCold").GetInt32();
+        string[] reasons = [.. json.RootElement.GetProperty("discarded").EnumerateArray().Where(family => family.GetProperty("family").GetString() == "1S1P round cell, straight, cartridge heater").Select(family => family.GetProperty("reason").GetString()!)];
+        Assert.InRange(cold, 4, 60);
+        Assert.Contains("it stands at", Assert.Single(reasons), StringComparison.Ordinal);
+        Assert.Contains("320 °C are asked", reasons[0], StringComparison.Ordinal);
         var best = json.RootElement.GetProperty("best").EnumerateArray().ToArray();
         Assert.InRange(best.Length, 1, 5);
         Assert.Contains(best, one => one.GetProperty("verdict").GetString() is "go" or "go-if");

@@ -20,10 +20,12 @@ public sealed record Found(ArrangementVerdict Verdict, IReadOnlyList<string> War
 
 /// <summary>What the shelf can do.</summary>
 /// <param name="Tried">How many arrangements were looked at.</param>
+/// <param name="TooCold">How many of them were put aside at the first look: with the switch as much on as it may be, their end stands too cold.</param>
+/// <param name="NoPoint">How many have no steady point at one of the charges of that look, or none was found; they are run all the same.</param>
 /// <param name="Best">The best handful, best first.</param>
 /// <param name="Discards">Every family that was put aside.</param>
 /// <param name="Buy">What kind of part would help where nothing on the shelf will do; empty: something will.</param>
-public sealed record SearchResult(int Tried, IReadOnlyList<Found> Best, IReadOnlyList<Discarded> Discards, IReadOnlyList<string> Buy);
+public sealed record SearchResult(int Tried, int TooCold, int NoPoint, IReadOnlyList<Found> Best, IReadOnlyList<Discarded> Discards, IReadOnlyList<string> Buy);
 
 /// <summary>Tries every sensible arrangement of the shelf: cells in series and side by side, straight or through a step-up, every load, contact, switch and wire.</summary>
 public static class ShelfSearch
@@ -57,12 +59,14 @@ public static class ShelfSearch
             return new(lacking);
         }
 
-        Screened[] screened = [.. All(kinds, shelf, brief.Duty is null).AsParallel().AsOrdered().Select(one => Screen(one, brief, shelf, plan, seed, state))];
+        Screened[] stated = [.. All(kinds, shelf, brief.Duty is null).AsParallel().AsOrdered().Select(one => Screen(one, shelf, plan))];
+        var looked = brief.Duty is null ? stated : ColdLook.At(stated, brief, plan.TargetC);
+        Screened[] screened = [.. looked.AsParallel().AsOrdered().Select(one => one.Reason.Length > 0 ? one : Run(one, brief, shelf, seed))];
         var passed = screened.Where(one => one.Reason.Length == 0).OrderByDescending(one => one.Margin).Take(Handful).ToArray();
         Found[] best = [.. passed.Select(one => Predicted(one, brief, shelf, seed, draws, state, parts)).OrderBy(found => found.Verdict.Word).ThenByDescending(found => Wants(found.Verdict))];
         Discarded[] discards = [.. screened.Where(one => one.Reason.Length > 0).GroupBy(one => one.Family)
             .Select(family => new Discarded(family.Key, family.Count(), family.MaxBy(one => one.Margin)!.Reason)).OrderBy(family => family.Family, StringComparer.Ordinal)];
-        return new(new SearchResult(screened.Length, best, discards, best.Any(found => found.Verdict.Word is VerdictWord.Go or VerdictWord.GoIf) ? [] : Buy(screened, brief)));
+        return new(new SearchResult(screened.Length, looked.Count(one => one.IsCold), looked.Count(one => one.NoPoint), best, discards, best.Any(found => found.Verdict.Word is VerdictWord.Go or VerdictWord.GoIf) ? [] : Buy(screened, brief)));
     }
 
     /// <param name="One">The arrangement.</param>
@@ -71,7 +75,14 @@ public static class ShelfSearch
     /// <param name="Reason">Why it is put aside; empty: it is not.</param>
     /// <param name="Margin">Least margin of its musts over their limits.</param>
     /// <param name="Missed">The must that it misses by most.</param>
-    private sealed record Screened(Arrangement One, string Family, PlantBuilder? Builder, string Reason, double Margin, Requirement? Missed);
+    internal sealed record Screened(Arrangement One, string Family, PlantBuilder? Builder, string Reason, double Margin, Requirement? Missed)
+    {
+        /// <summary>Put aside at the first look, since its end stands too cold.</summary>
+        public bool IsCold { get; init; }
+
+        /// <summary>Without a steady point at one of the charges of that look.</summary>
+        public bool NoPoint { get; init; }
+    }
 
     private static IEnumerable<Arrangement> All(ILookup<PartKind, Part> kinds, Shelf shelf, bool lamps)
     {
@@ -131,7 +142,8 @@ public static class ShelfSearch
     /// <summary>Full cells: 4.2 V for layered oxides, 3.6 V for iron phosphate, from memory.</summary>
     private static double FullV(Part cell) => Chemistry.IsIron(cell) ? 3.6 : 4.2;
 
-    private static Screened Screen(Arrangement one, Brief brief, Shelf shelf, WorkPlan plan, ulong seed, StudyState state)
+    /// <summary>What its parts' own numbers rule out, before anything is run.</summary>
+    private static Screened Screen(Arrangement one, Shelf shelf, WorkPlan plan)
     {
         string family = $"{one.Series.ToString(CultureInfo.InvariantCulture)}S{one.Parallel.ToString(CultureInfo.InvariantCulture)}P {shelf[one.Cell].Name}, {(one.StepUp is { } module ? shelf[module].Name : "straight")}, {shelf[one.Load].Name}";
         var built = PlantBuilder.For(one, shelf, plan);
@@ -151,17 +163,26 @@ public static class ShelfSearch
             return new(one, family, built.Value, FormattableString.Invariant($"{fullV:0.0} V at a lamp that is to stand {stands.Si:0.0} V ({stands.Origin.Word})"), (stands.Si / fullV) - 2, null);
         }
 
-        var outcome = Predict.Once(built.Value, built.Value.Middle);
+        return new(one, family, built.Value, "", double.NaN, null);
+    }
+
+    /// <summary>The middle run of what is left, against every must of the brief.</summary>
+    private static Screened Run(Screened of, Brief brief, Shelf shelf, ulong seed)
+    {
+        var one = of.One;
+        var outcome = Predict.Once(of.Builder!, of.Builder!.Middle);
         if (shelf.Value(one.Cell, PartQuantities.RatedCurrent) is { } rating && outcome.HighestA / one.Parallel > rating.Si)
         {
-            return new(one, family, built.Value, FormattableString.Invariant($"{outcome.HighestA / one.Parallel:0.0} A through one cell that is to stand {rating.Si:0.0} A ({rating.Origin.Word})"), (rating.Si * one.Parallel / outcome.HighestA) - 1, null);
+            return Aside(FormattableString.Invariant($"{outcome.HighestA / one.Parallel:0.0} A through one cell that is to stand {rating.Si:0.0} A ({rating.Origin.Word})"), (rating.Si * one.Parallel / outcome.HighestA) - 1, null);
         }
 
         var standing = new StandingLines(shelf, one, new SafetyFindings([], [], double.NaN), seed);
         var worst = brief.Requirements.Where(line => line.Must).Select(line => (Line: line, Margin: Margin(line, brief, one, outcome, standing))).MinBy(pair => pair.Margin.Share);
         return worst.Line is null || worst.Margin.Share >= 0
-            ? new(one, family, built.Value, "", worst.Line is null ? 0 : worst.Margin.Share, null)
-            : new(one, family, built.Value, $"{worst.Line.Text.TrimEnd('.')}: {worst.Margin.Words}", worst.Margin.Share, worst.Line);
+            ? of with { Margin = worst.Line is null ? 0 : worst.Margin.Share }
+            : Aside($"{worst.Line.Text.TrimEnd('.')}: {worst.Margin.Words}", worst.Margin.Share, worst.Line);
+
+        Screened Aside(string reason, double margin, Requirement? missed) => of with { Reason = reason, Margin = margin, Missed = missed };
     }
 
     /// <summary>Margin over the limit and what is said of it; a line that is not known puts nothing aside.</summary>

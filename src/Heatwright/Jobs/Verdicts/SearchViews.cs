@@ -16,10 +16,12 @@ public sealed record FoundView(string Name, int Series, int Parallel, string Cel
 
 /// <summary>What the shelf can do, as machines read it.</summary>
 /// <param name="Tried">How many arrangements were tried.</param>
+/// <param name="TooCold">How many of them were put aside at the first look: with the switch as much on as it may be, their end stands too cold.</param>
+/// <param name="NoPoint">How many have no steady point with a full, a half or a nearly empty pack; they were run all the same.</param>
 /// <param name="Best">The best handful.</param>
 /// <param name="Discarded">Why others were put aside, family by family.</param>
 /// <param name="Buy">What to buy.</param>
-public sealed record SearchView(int Tried, IReadOnlyList<FoundView> Best, IReadOnlyList<Discarded> Discarded, IReadOnlyList<string> Buy);
+public sealed record SearchView(int Tried, int TooCold, int NoPoint, IReadOnlyList<FoundView> Best, IReadOnlyList<Discarded> Discarded, IReadOnlyList<string> Buy);
 
 /// <summary>Searches the shelf of a study.</summary>
 public static class SearchShelf
@@ -40,7 +42,7 @@ public static class SearchShelf
         var shelf = new Arrangements.Shelf(study.Parts, RunStudy.Findings(study));
         progress?.Invoke("Trying every sensible arrangement of the shelf");
         return ShelfSearch.Of(brief, [.. study.Parts.Where(part => !Sharing.Twins.IsWaiting(study, part))], shelf, RunStudy.Plan(brief), study.Seed, Draws, new StudyState(opened.Fingerprint)).Map(found => new SearchView(
-            found.Tried,
+            found.Tried, found.TooCold, found.NoPoint,
             [.. found.Best.Select(one => View(one, shelf))],
             found.Discards, found.Buy));
     }
