@@ -56,7 +56,7 @@ public sealed partial class PagesTests(ServedStudy served)
     {
         string page = await served.Page(path);
         Assert.Equal(pictures, Regex.Count(page, "<figure class=\"pic\" data-across"));
-        Assert.Equal(3 * pictures, Regex.Count(page, "role=\"img\""));
+        Assert.Equal(3 * (pictures + Regex.Count(page, "<figure class=\"pic flow\">")), Regex.Count(page, "role=\"img\""));
         Assert.InRange(Regex.Count(page, "class=\"dots\" d=\"M[0-9.]+ [0-9.]+h.01M") + Regex.Count(page, "class=\"band f[0-9]\" d=\"M"), pictures > 2 ? 15 : 6, (3 * pictures) + 3);
         Assert.Equal(3 * curves, Regex.Count(page, "class=\"curve s[0-9]\" d=\"M[0-9.]+ [0-9.]+L"));
     }
@@ -78,6 +78,8 @@ public sealed partial class PagesTests(ServedStudy served)
         Assert.InRange(end.Point.PackA, 0.95 * end.LockOutA, end.LockOutA);
         Assert.Contains($">{end.Point.PackA.ToString("0.00", CultureInfo.InvariantCulture)}</td>", path, StringComparison.Ordinal);
         Assert.Contains("regulated: the module holds its set volts", path, StringComparison.Ordinal);
+        var energies = prediction.Middle.Energies;
+        Assert.Contains(FormattableString.Invariant($">cells give {(energies.LoadJ + energies.CellLossJ + energies.LoopLossJ + energies.PathLossJ) / prediction.Middle.RunTimeS:0.0} W</text>"), path, StringComparison.Ordinal);
 
         string shelf = Visible((await served.Page("/shelf")).Split("id=\"said-against-read\"")[1].Split("</section>")[0]);
         Assert.Contains("capacity, round cell", shelf, StringComparison.Ordinal);
