@@ -26,6 +26,7 @@ internal static class PageMap
         Changes.Map(app);
         OwnFile(app, "icon.svg", "image/svg+xml").WithMetadata(new OpenToStrangers());
         OwnFile(app, "picture.js", "text/javascript; charset=utf-8");
+        OwnFile(app, "larger.js", "text/javascript; charset=utf-8");
         app.MapMethods("/study.json", Reading, StudyJson);
         Page<StartPage>(app, "/", "Start");
         BriefMap.Map(app);

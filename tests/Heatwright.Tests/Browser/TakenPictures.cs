@@ -85,6 +85,17 @@ internal static class TakenPictures
             }
         }
 
+        // What has no axes to draw a stretch of is looked at as large as the window; Escape closes.
+        foreach (var (path, place) in new[] { ("/comparison", ".value-plot"), ("/predictions/A", ".flow"), ("/build-sheet/A", ".drawing") })
+        {
+            await page.GotoAsync(new Uri(served.Client.BaseAddress!, path).ToString());
+            await page.Locator(place).Locator("xpath=following-sibling::*[contains(@class, 'pic-tools')][1]").Locator("[data-do=larger]").ClickAsync();
+            var picture = (await page.Locator("dialog.larger").Locator("svg, img").BoundingBoxAsync())!;
+            Assert.True(picture.Width >= 900, $"{path}: {picture.Width} px wide");
+            await page.Keyboard.PressAsync("Escape");
+            Assert.False(await page.Locator("dialog.larger").IsVisibleAsync());
+        }
+
         SameAsTheCommand(served, files["/arrangements/B"], files["/predictions/A"]);
         await page.GotoAsync(new Uri(served.Client.BaseAddress!, "/").ToString());
         Assert.Equal(0, await page.EvaluateAsync<int>("document.querySelectorAll(\"script[src='/picture.js']\").length")); // the start page stays light

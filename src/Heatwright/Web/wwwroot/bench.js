@@ -15,7 +15,7 @@
     if (document.querySelector("script[src='/picture.js']")) {
       document.dispatchEvent(new Event("heatwright:pictures"));
     } else if (document.querySelector("figure.pic, .loop, table.takes, .drawing img")) {
-      document.head.append(Object.assign(document.createElement("script"), { src: "/picture.js" }));
+      document.head.append(...["/picture.js", "/larger.js"].map(src => Object.assign(document.createElement("script"), { src, async: false })));
     }
   };
 
