@@ -115,7 +115,7 @@ internal sealed class StudyOnBench : IDisposable
             cancel = CancellationTokenSource.CreateLinkedTokenSource(closing);
             problems = Contradictions.Of(opened.Study);
             var token = cancel.Token;
-            Done = problems.Count > 0 ? Task.CompletedTask : Task.Run(() => WorkOut(token, headStart), CancellationToken.None);
+            Done = problems.Count > 0 ? Task.CompletedTask : Task.Run(() => WorkOut(headStart, token), CancellationToken.None);
         }
 
         public OpenedStudy Opened { get; }
@@ -126,7 +126,7 @@ internal sealed class StudyOnBench : IDisposable
 
         public Standing Standing(IReadOnlyList<Problem> fileProblems) => new(Opened, result, problems, doing, fileProblems) { Findings = findings };
 
-        private async Task WorkOut(CancellationToken token, TimeSpan headStart)
+        private async Task WorkOut(TimeSpan headStart, CancellationToken token)
         {
             try
             {
