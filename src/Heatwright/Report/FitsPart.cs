@@ -20,8 +20,16 @@ internal static class FitsPart
     }
 
     /// <summary>Readings and fit of every part that was tried, with a caption each.</summary>
-    public static IEnumerable<Placed> All(StudyResult result) => result.Findings.SelectMany(found => found.Pictures.Select(picture =>
-        new Placed(Drawn(picture) with { Title = picture.Title.Contains(result.Shelf[found.Part].Name, StringComparison.Ordinal) ? picture.Title : $"{result.Shelf[found.Part].Name}: {picture.Title}" }, $"Discs: readings of {picture.YName}{(picture.Fitted.Length == picture.X.Length ? "; line: the fit" : "")}.", Html.None)));
+    public static IEnumerable<Placed> All(StudyResult result) => result.Findings.SelectMany(found => found.Pictures.Select((picture, i) =>
+        new Placed(Drawn(picture) with { Title = Called(found, picture, i, result.Shelf[found.Part].Name) }, $"Discs: readings of {picture.YName}{(picture.Fitted.Length == picture.X.Length ? "; line: the fit" : "")}.", Html.None)));
+
+    /// <summary>Several runs of one trial are told apart by their number.</summary>
+    private static string Called(PartFindings found, FitPicture picture, int at, string part)
+    {
+        int of = found.Pictures.Count(one => one.Title == picture.Title), number = 1 + found.Pictures.Take(at).Count(one => one.Title == picture.Title);
+        string title = picture.Title.Contains(part, StringComparison.Ordinal) ? picture.Title : $"{part}: {picture.Title}";
+        return of == 1 ? title : FormattableString.Invariant($"{title}, run {number} of {of}");
+    }
 
     private static Figure Drawn(FitPicture picture)
     {
