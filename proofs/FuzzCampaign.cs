@@ -16,7 +16,11 @@ namespace Heatwright.Proofs;
 public sealed record FuzzFigures(long Inputs, long Large, double WorstMs, double WorstMb);
 
 /// <summary>Figures of the campaign.</summary>
-public sealed record FuzzResult(IReadOnlyDictionary<string, FuzzFigures> Readers, IReadOnlyList<string> Failures);
+public sealed record FuzzResult(IReadOnlyDictionary<string, FuzzFigures> Readers, IReadOnlyList<string> Failures)
+{
+    /// <summary>Inputs that failed once, with what they cost when they were tried again at the next start of the campaign.</summary>
+    public IReadOnlyList<string> Mended { get; init; } = [];
+}
 
 /// <summary>Gives each reader of foreign bytes mutated samples: none may throw, take a second, or 64 MB for an input of 1 MB.</summary>
 public static class FuzzCampaign
@@ -25,6 +29,8 @@ public static class FuzzCampaign
     private const int SmallBytes = 4096, LargeBytes = 1 << 20, SmallForOneLarge = 100, FewestLarge = 20;
 
     private const string Study = """{ "format": "heatwright-bundle-1", "name": "n", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "w", "stated": [] } ], "trials": [ { "id": "t", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ] } ] } ] }""";
+
+    private static string? kept;
 
     private const string Rows = "ohms\n2.71\n2.72\n";
 
@@ -37,9 +43,11 @@ public static class FuzzCampaign
     /// <param name="seed">Of the mutations; each further start of a campaign has mutations of its own.</param>
     /// <param name="say">Takes a line a reader.</param>
     /// <param name="before">What was reached before: it goes on from there.</param>
+    /// <param name="folder">Where inputs that fail are kept; what failed before is tried again from there first.</param>
     /// <param name="stop">Ends it early; the figures say how far it came.</param>
-    public static FuzzResult Run(int count, string? only, int seed, Action<string> say, FuzzResult? before = null, CancellationToken stop = default)
+    public static FuzzResult Run(int count, string? only, int seed, Action<string> say, FuzzResult? before = null, string? folder = null, CancellationToken stop = default)
     {
+        kept = folder;
         var readers = new Dictionary<string, (Action<byte[]> Read, byte[][] Samples)>(StringComparer.Ordinal)
         {
             ["log reader"] = (bytes => LogReader.Read(bytes), [.. Logs().Select(Encoding.UTF8.GetBytes)]),
@@ -50,10 +58,15 @@ public static class FuzzCampaign
         };
         var figures = new Dictionary<string, FuzzFigures>(StringComparer.Ordinal);
         var failures = new List<string>();
+        List<string> mended = [.. before?.Mended.Where(line => only is null || line.StartsWith(only + ",", StringComparison.Ordinal)) ?? []];
         foreach (var (name, (read, samples)) in readers.Where(reader => only is null || reader.Key == only))
         {
             var (small, large, worstMs, worstMb) = before?.Readers.GetValueOrDefault(name) ?? new(0, 0, 0, 0);
-            failures.AddRange(before?.Failures.Where(failure => failure.StartsWith(name + ",", StringComparison.Ordinal)) ?? []);
+            foreach (string failure in before?.Failures.Where(failure => failure.StartsWith(name + ",", StringComparison.Ordinal)) ?? [])
+            {
+                TryAgain(failure, read, failures, mended);
+            }
+
             var random = new Random(SeedFrom(seed, small, large));
             long mostLarge = Math.Max(FewestLarge, count / SmallForOneLarge);
             // Mixed, so that a campaign that is ended early has seen both.
@@ -82,7 +95,41 @@ public static class FuzzCampaign
             say($"{name}: {figures[name]}");
         }
 
-        return new(figures, failures);
+        return new(figures, failures) { Mended = mended };
+    }
+
+    /// <summary>An input that failed and is kept: mended where it does not fail any more.</summary>
+    private static void TryAgain(string failure, Action<byte[]> read, List<string> failures, List<string> mended)
+    {
+        string what = failure.Split(':')[0], file = Path.Combine(kept ?? "", what + ".gz");
+        if (kept is null || !File.Exists(file))
+        {
+            failures.Add(failure);
+            return;
+        }
+
+        using var unpacked = new MemoryStream();
+        using (var packed = new GZipStream(File.OpenRead(file), CompressionMode.Decompress))
+        {
+            packed.CopyTo(unpacked);
+        }
+
+        int before = failures.Count;
+        double ms = Timed(read, unpacked.ToArray(), what, failures);
+        if (failures.Count == before)
+        {
+            mended.Add(string.Create(CultureInfo.InvariantCulture, $"{failure}; tried again: {ms:0} ms"));
+        }
+    }
+
+    private static void Keep(string what, byte[] input)
+    {
+        if (kept is not null)
+        {
+            Directory.CreateDirectory(kept);
+            using var packed = new GZipStream(File.Create(Path.Combine(kept, what + ".gz")), CompressionLevel.SmallestSize);
+            packed.Write(input);
+        }
     }
 
     /// <summary>The same on every machine, unlike the hash of the library.</summary>
@@ -98,12 +145,14 @@ public static class FuzzCampaign
         catch (Exception error)
         {
             failures.Add($"{what}: {error.GetType().Name}: {error.Message}");
+            Keep(what, input);
         }
 
         double ms = (Environment.CpuUsage.TotalTime - began).TotalMilliseconds;
         if (ms > MostMs)
         {
             failures.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {ms:0} ms"));
+            Keep(what, input);
         }
 
         return ms;

@@ -30,7 +30,7 @@ internal static class Program
                 using (PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal => End(signal, stop)))
                 using (PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => End(signal, stop)))
                 {
-                    var fuzzed = FuzzCampaign.Run(Count([.. rest.Take(1)], 100_000), only, Seed, Console.WriteLine, FuzzedBefore(string.Join(' ', rest.Take(1))), stop.Token);
+                    var fuzzed = FuzzCampaign.Run(Count([.. rest.Take(1)], 100_000), only, Seed, Console.WriteLine, FuzzedBefore(string.Join(' ', rest.Take(1))), Path.Combine(Root(), "proofs", "results", "fuzz-failures"), stop.Token);
                     // Readers that run in processes of their own write one after another.
                     using var turn = new Mutex(false, "heatwright-proofs-fuzz");
                     turn.WaitOne();
@@ -79,9 +79,12 @@ internal static class Program
     private static FuzzResult WithOthers(FuzzResult own, string count)
     {
         var others = FuzzedBefore(count);
-        return others is null ? own : new(
+        return others is null ? own : new FuzzResult(
             others.Readers.Where(reader => !own.Readers.ContainsKey(reader.Key)).Concat(own.Readers).ToDictionary(StringComparer.Ordinal),
-            [.. others.Failures.Where(failure => !own.Readers.Keys.Any(name => failure.StartsWith(name + ",", StringComparison.Ordinal))), .. own.Failures]);
+            [.. others.Failures.Where(failure => !own.Readers.Keys.Any(name => failure.StartsWith(name + ",", StringComparison.Ordinal))), .. own.Failures])
+        {
+            Mended = [.. others.Mended.Where(line => !own.Readers.Keys.Any(name => line.StartsWith(name + ",", StringComparison.Ordinal))), .. own.Mended],
+        };
     }
 
     /// <summary>What is kept of a campaign of this count, from earlier starts too; null: nothing.</summary>

@@ -108,7 +108,8 @@ internal sealed class LineReader(string source, LogMapping? answers)
     private void Understand(double nowS, List<Heard> heard)
     {
         // A line that changes its form all the time is looked at ever more seldom: finding a form costs more than reading by one.
-        strangers = format is null ? strangers : Math.Min(2 * strangers, MostHeld);
+        // What it has read so far earns its form no trust for that, whether another one is found now or not.
+        (strangers, fitted) = format is null ? (strangers, fitted) : (Math.Min(2 * strangers, MostHeld), 0);
         // Garbage and greetings at the start would hide the form of what follows: the later half is asked too.
         string[] whole = [.. held.Where(line => line.Whole).Select(line => line.Text)];
         var found = LineFormat.Find(whole, answers, out var question);

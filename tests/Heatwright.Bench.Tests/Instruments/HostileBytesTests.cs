@@ -44,6 +44,26 @@ public sealed class HostileBytesTests
         Assert.True(watch.ElapsedMilliseconds < HangMs, $"{watch.ElapsedMilliseconds} ms");
     }
 
+    /// <summary>Lines of garbage between any two that can be read, as a campaign of garbled bytes made them: looking for another form each time costs ten times what reading costs. A look makes tens of kilobytes of garbage.</summary>
+    [Fact]
+    public void Garbage_between_readings_does_not_have_the_form_looked_for_again_and_again()
+    {
+        byte[] round = Encoding.Latin1.GetBytes("rs \u00003\nt:0x1 bo1 2 \u00003\n\u00eft\r\n1 bo1 2 \u00003\not\r\n1 2 \u00003\n 2 \u00003\n");
+        byte[] bytes = [.. Enumerable.Repeat(round, 4000).SelectMany(one => one)];
+        var random = new Random(Seed);
+        for (int i = 0; i < 60; i++)
+        {
+            bytes[random.Next(bytes.Length)] = (byte)random.Next(256);
+        }
+
+        Foreign.Take(bytes);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        long lines = Foreign.Take(bytes);
+        long made = (GC.GetAllocatedBytesForCurrentThread() - before) / lines;
+        Assert.InRange(lines, 12_000, 28_010);
+        Assert.InRange(made, 100, 4000);
+    }
+
     private static void Listen(Random random, byte[] bytes)
     {
         var cutter = new LineCutter();
