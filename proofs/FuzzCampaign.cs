@@ -30,8 +30,6 @@ public static class FuzzCampaign
 
     private const string Study = """{ "format": "heatwright-bundle-1", "name": "n", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "w", "stated": [] } ], "trials": [ { "id": "t", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ] } ] } ] }""";
 
-    private static string? kept;
-
     private const string Rows = "ohms\n2.71\n2.72\n";
 
     private static readonly string[] Tokens =
@@ -47,7 +45,6 @@ public static class FuzzCampaign
     /// <param name="stop">Ends it early; the figures say how far it came.</param>
     public static FuzzResult Run(int count, string? only, int seed, Action<string> say, FuzzResult? before = null, string? folder = null, CancellationToken stop = default)
     {
-        kept = folder;
         var readers = new Dictionary<string, (Action<byte[]> Read, byte[][] Samples)>(StringComparer.Ordinal)
         {
             ["log reader"] = (bytes => LogReader.Read(bytes), [.. Logs().Select(Encoding.UTF8.GetBytes)]),
@@ -65,7 +62,7 @@ public static class FuzzCampaign
             WarmUp(read, samples, seed);
             foreach (string failure in before?.Failures.Where(failure => failure.StartsWith(name + ",", StringComparison.Ordinal)) ?? [])
             {
-                TryAgain(failure, read, failures, mended);
+                TryAgain(failure, read, folder, failures, mended);
             }
 
             var random = new Random(SeedFrom(seed, small, large));
@@ -75,25 +72,23 @@ public static class FuzzCampaign
             {
                 for (int i = 0; i < SmallForOneLarge && small < count && !stop.IsCancellationRequested; i++)
                 {
-                    worstMs = Math.Max(worstMs, Timed(read, Mutated(samples, random, SmallBytes), $"{name}, small {(++small).ToString(CultureInfo.InvariantCulture)}", failures));
+                    Look(Mutated(samples, random, SmallBytes), $"{name}, small {(++small).ToString(CultureInfo.InvariantCulture)}");
                 }
 
                 if (large < mostLarge)
                 {
-                    byte[] input = Grown(samples, random);
-                    using var memory = new MemoryPeak();
-                    worstMs = Math.Max(worstMs, Timed(read, input, $"{name}, large {(++large).ToString(CultureInfo.InvariantCulture)}", failures));
-                    double mb = memory.Mb();
-                    worstMb = Math.Max(worstMb, mb);
-                    if (mb > MostMb)
-                    {
-                        failures.Add(string.Create(CultureInfo.InvariantCulture, $"{name}, large {large}: {mb:0} MB"));
-                    }
+                    Look(Grown(samples, random), $"{name}, large {(++large).ToString(CultureInfo.InvariantCulture)}");
                 }
             }
 
             figures[name] = new(small, large, Math.Round(worstMs, 1), Math.Round(worstMb, 1));
             say($"{name}: {figures[name]}");
+
+            void Look(byte[] input, string what)
+            {
+                var (ms, mb) = Looked(read, input, what, folder, failures);
+                (worstMs, worstMb) = (Math.Max(worstMs, ms), Math.Max(worstMb, mb));
+            }
         }
 
         return new(figures, failures) { Mended = mended };
@@ -105,15 +100,15 @@ public static class FuzzCampaign
         var random = new Random(seed);
         for (int i = 0; i < 300; i++)
         {
-            Timed(read, i % 30 == 0 ? Grown(samples, random) : Mutated(samples, random, SmallBytes), "warm-up", []);
+            Looked(read, i % 30 == 0 ? Grown(samples, random) : Mutated(samples, random, SmallBytes), "warm-up", null, []);
         }
     }
 
     /// <summary>An input that failed and is kept: mended where it does not fail any more.</summary>
-    private static void TryAgain(string failure, Action<byte[]> read, List<string> failures, List<string> mended)
+    private static void TryAgain(string failure, Action<byte[]> read, string? folder, List<string> failures, List<string> mended)
     {
-        string what = failure.Split(':')[0], file = Path.Combine(kept ?? "", what + ".gz");
-        if (kept is null || !File.Exists(file))
+        string what = failure.Split(':')[0], file = Path.Combine(folder ?? "", what + ".gz");
+        if (folder is null || !File.Exists(file))
         {
             failures.Add(failure);
             return;
@@ -126,28 +121,21 @@ public static class FuzzCampaign
         }
 
         int before = failures.Count;
-        double ms = Timed(read, unpacked.ToArray(), what, failures);
+        var (ms, mb) = Looked(read, unpacked.ToArray(), what, null, failures);
         if (failures.Count == before)
         {
-            mended.Add(string.Create(CultureInfo.InvariantCulture, $"{failure}; tried again: {ms:0} ms"));
-        }
-    }
-
-    private static void Keep(string what, byte[] input)
-    {
-        if (kept is not null && what != "warm-up")
-        {
-            Directory.CreateDirectory(kept);
-            using var packed = new GZipStream(File.Create(Path.Combine(kept, what + ".gz")), CompressionLevel.SmallestSize);
-            packed.Write(input);
+            mended.Add(string.Create(CultureInfo.InvariantCulture, $"{failure}; tried again: {ms:0} ms, {mb:0} MB"));
         }
     }
 
     /// <summary>The same on every machine, unlike the hash of the library.</summary>
     private static int SeedFrom(int seed, long small, long large) => unchecked(seed + (int)(small * 7919) + (int)(large * 104_729));
 
-    private static double Timed(Action<byte[]> read, byte[] input, string what, List<string> failures)
+    /// <summary>Reads one input: its processor time and, for a large one, its memory. An input that fails is kept in the folder, where there is one.</summary>
+    private static (double Ms, double Mb) Looked(Action<byte[]> read, byte[] input, string what, string? folder, List<string> failures)
     {
+        List<string> wrong = [];
+        using var memory = input.Length > SmallBytes ? new MemoryPeak() : null;
         var began = Environment.CpuUsage.TotalTime;
         try
         {
@@ -155,18 +143,29 @@ public static class FuzzCampaign
         }
         catch (Exception error)
         {
-            failures.Add($"{what}: {error.GetType().Name}: {error.Message}");
-            Keep(what, input);
+            wrong.Add($"{what}: {error.GetType().Name}: {error.Message}");
         }
 
-        double ms = (Environment.CpuUsage.TotalTime - began).TotalMilliseconds;
+        double ms = (Environment.CpuUsage.TotalTime - began).TotalMilliseconds, mb = memory?.Mb() ?? 0;
         if (ms > MostMs)
         {
-            failures.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {ms:0} ms"));
-            Keep(what, input);
+            wrong.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {ms:0} ms"));
         }
 
-        return ms;
+        if (mb > MostMb)
+        {
+            wrong.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {mb:0} MB"));
+        }
+
+        if (wrong.Count > 0 && folder is not null)
+        {
+            Directory.CreateDirectory(folder);
+            using var packed = new GZipStream(File.Create(Path.Combine(folder, what + ".gz")), CompressionLevel.SmallestSize);
+            packed.Write(input);
+        }
+
+        failures.AddRange(wrong);
+        return (ms, mb);
     }
 
     private static void Value(byte[] bytes)

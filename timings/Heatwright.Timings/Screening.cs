@@ -25,25 +25,8 @@ internal sealed class Screening
         steppedUp = steppedUp[..(steppedUp.Length / ScreenTable.Together * ScreenTable.Together)];
         cases = [.. straight, .. steppedUp];
         double[] Of(Func<Case, double> number) => [.. cases.Select(number)];
-        double[] Module(Func<StepUpModule, double> number) => Of(one => one.Module is { } module ? number(module) : 0);
-        table = new(cases.Count, straight.Length, AirK)
-        {
-            OpenV = [.. Charges.SelectMany(charge => Of(one => one.Series * one.Cell.OpenV.At(charge)))],
-            CellOhm = [.. Charges.SelectMany(charge => Of(one => one.CellOhm(charge)))],
-            LoopOhm = Of(one => one.LoopOhm),
-            HeaterOhm = Of(one => one.HeaterOhm),
-            HeaterSlope = Of(one => one.HeaterOhm * one.AlphaPerK),
-            LossWPerK = Of(one => one.LossWPerK),
-            RadiatingWPerK4 = Of(one => Constants.StefanBoltzmann * one.RadiatingM2),
-            SetV = Module(module => module.SetV),
-            FixedW = Module(module => module.Loss.FixedW),
-            DropV = Module(module => module.Loss.DropV),
-            SlopeOhm = Module(module => module.Loss.SlopeOhm),
-            LimitA = Module(module => module.PeakLimitA),
-            RestSquared = Module(module => (1 - module.MaxDuty) * (1 - module.MaxDuty)),
-            LockOutV = Module(module => module.LockoutV),
-            DiodeV = Module(module => module.DiodeV),
-        };
+        table = ScreenTable.Of([.. cases.Select(one => one.Module)], AirK, [.. Charges.SelectMany(charge => Of(one => one.Series * one.Cell.OpenV.At(charge)))], [.. Charges.SelectMany(charge => Of(one => one.CellOhm(charge)))],
+            Of(one => one.LoopOhm), Of(one => one.HeaterOhm), Of(one => one.HeaterOhm * one.AlphaPerK), Of(one => one.LossWPerK), Of(one => Constants.StefanBoltzmann * one.RadiatingM2));
         Rises = new double[cases.Count * Charges.Length];
         Slow = new double[Rises.Length];
     }
@@ -61,17 +44,7 @@ internal sealed class Screening
     public double Worst => Rises.Zip(Slow, (lanes, one) => double.IsNaN(lanes) && double.IsNaN(one) ? 0 : double.IsNaN(lanes) || double.IsNaN(one) ? double.PositiveInfinity : Math.Abs(lanes - one)).Max();
 
     /// <summary>All of them in lanes.</summary>
-    public void InLanes()
-    {
-        if (SwiftBatch.Width == ScreenTable.Together)
-        {
-            Plant.Wide.SwiftScreen.Rises(table, Rises);
-        }
-        else
-        {
-            SwiftScreen.Rises(table, Rises);
-        }
-    }
+    public void InLanes() => SwiftBatch.Rises(table, Rises);
 
     /// <summary>All of them, one by one.</summary>
     public void OneByOne()

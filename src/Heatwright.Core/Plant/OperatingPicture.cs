@@ -35,22 +35,22 @@ public sealed record OperatingPicture(IReadOnlyList<OperatingMoment> Moments, do
         }
 
         var module = (tool.Path as PathModel.StepUp)?.Module;
-        var solved = new[] { 0, trace.Count / 2, trace.Count - 1 }.Select(i => (At: i, Source: Source(tool, pack, trace, i), Ohm: heater.OhmAt(trace.NodesK[tool.Network.HeaterNode][i]))).ToArray();
-        double most = 1.3 * solved.Max(one => PowerPath.Solve(one.Source.OpenV, one.Source.CellOhm, pack.LoopOhm, tool.Path, LoadLaw.Ohms(one.Ohm)).PackA);
+        var moments = new[] { 0, trace.Count / 2, trace.Count - 1 }.Select(i =>
+        {
+            var (openV, cellOhm) = Source(tool, pack, trace, i);
+            double heaterOhm = heater.OhmAt(trace.NodesK[tool.Network.HeaterNode][i]), sourceOhm = cellOhm + pack.LoopOhm;
+            double lockOutA = module is { LockoutV: > 0 } ? Math.Max(0, (openV - module.LockoutV) / Math.Max(sourceOhm, 1e-9)) : double.NaN;
+            return (HeaterOhm: heaterOhm, Stands: new OperatingMoment(trace.TimesS[i], trace.ChargeLeft[i], openV, sourceOhm, module is null ? double.NaN : module.SetV * module.SetV / heaterOhm,
+                PowerPath.Solve(openV, cellOhm, pack.LoopOhm, tool.Path, LoadLaw.Ohms(heaterOhm)), lockOutA, [], []));
+        }).ToArray();
+
+        // As far as any of them stands, and the module's own limit where that is near.
+        double most = 1.3 * moments.Max(one => one.Stands.Point.PackA);
         double limitA = module is { PeakLimitA: < double.PositiveInfinity, InductanceTimesHz: double.PositiveInfinity } ? module.PeakLimitA : double.NaN;
         most = double.IsFinite(limitA) && limitA < 2 * most ? Math.Max(most, 1.1 * limitA) : most;
-        return new([.. solved.Select(one => Moment(tool, pack, trace, one.At, one.Source, one.Ohm, most))], limitA, pack.TripA, module is null ? solved[^1].Ohm : double.NaN);
-    }
-
-    private static OperatingMoment Moment(AssembledTool tool, PackModel pack, Trace trace, int at, (double OpenV, double CellOhm) source, double heaterOhm, double most)
-    {
-        var module = (tool.Path as PathModel.StepUp)?.Module;
-        double sourceOhm = source.CellOhm + pack.LoopOhm;
-        double lockOutA = module is { LockoutV: > 0 } ? Math.Max(0, (source.OpenV - module.LockoutV) / Math.Max(sourceOhm, 1e-9)) : double.NaN;
         double[] amps = [.. Enumerable.Range(0, Points).Select(i => most * i / (Points - 1))];
-        double[] watts = [.. amps.Select(a => a > lockOutA ? double.NaN : Through(source.OpenV, sourceOhm, module, a))];
-        return new(trace.TimesS[at], trace.ChargeLeft[at], source.OpenV, sourceOhm, module is null ? double.NaN : module.SetV * module.SetV / heaterOhm,
-            PowerPath.Solve(source.OpenV, source.CellOhm, pack.LoopOhm, tool.Path, LoadLaw.Ohms(heaterOhm)), lockOutA, amps, watts);
+        return new([.. moments.Select(one => one.Stands with { Amps = amps, LoadW = [.. amps.Select(a => a > one.Stands.LockOutA ? double.NaN : Through(one.Stands.OpenV, one.Stands.SourceOhm, module, a))] })],
+            limitA, pack.TripA, module is null ? moments[^1].HeaterOhm : double.NaN);
     }
 
     /// <summary>Watts that come to the load at a current; below none there is nothing to draw.</summary>

@@ -1,3 +1,4 @@
+using Heatwright.Numerics;
 using Heatwright.Physics;
 
 namespace Heatwright.Plant;
@@ -22,9 +23,8 @@ public static class SteadyRises
 
         // Those of one path lie together, and each path fills its last lanes with its last tool once more.
         var rows = Filled([.. known.Where(one => one.Tool.Path is PathModel.Direct)]);
-        int straight = rows.Count;
         rows.AddRange(Filled([.. known.Where(one => one.Tool.Path is PathModel.StepUp)]));
-        double[] found = Found([.. rows.Select(row => row.Tool)], [.. rows.Select(row => row.Loss!.Value)], straight);
+        double[] found = Found([.. rows.Select(row => row.Tool)], [.. rows.Select(row => row.Loss!.Value)]);
         for (int row = 0; row < rows.Count; row++)
         {
             rises[rows[row].At] = [.. Charges.Select((_, charge) => found[(charge * rows.Count) + row])];
@@ -39,40 +39,19 @@ public static class SteadyRises
         return [.. rows, .. Enumerable.Repeat(rows.LastOrDefault(), over == 0 ? 0 : ScreenTable.Together - over)];
     }
 
-    private static double[] Found(AssembledTool[] tools, (double WPerK, double RadiatingM2)[] losses, int straight)
+    private static double[] Found(AssembledTool[] tools, (double WPerK, double RadiatingM2)[] losses)
     {
         double[] Of(Func<AssembledTool, double> number) => [.. tools.Select(number)];
-        double[] Module(Func<StepUpModule, double> number) => Of(tool => tool.Path is PathModel.StepUp { Module: var module } ? number(module) : 0);
         double[] Per(Func<(double WPerK, double RadiatingM2), double> number) => [.. losses.Select((loss, i) => number(loss) / Duty(tools[i]))]; // watts in at a duty are watts lost: as if less were lost
         double airK = tools[0].Network.AmbientK;
-        var table = new ScreenTable(tools.Length, straight, airK)
-        {
-            OpenV = [.. Charges.SelectMany(charge => Of(tool => tool.Pack!.Series * tool.Pack.Cell.OpenV.At(charge)))],
-            CellOhm = [.. Charges.SelectMany(charge => Of(tool => tool.Pack!.Cell.R0Ohm.At(charge) * tool.Pack.Cell.OhmsFactor(airK) * tool.Pack.Series / tool.Pack.Parallel))],
-            LoopOhm = Of(tool => tool.Pack!.LoopOhm),
-            HeaterOhm = Of(tool => ((LoadModel.Heater)tool.Load).OhmAt(airK)),
-            HeaterSlope = Of(tool => ((LoadModel.Heater)tool.Load).OhmAt(airK + 1) - ((LoadModel.Heater)tool.Load).OhmAt(airK)),
-            LossWPerK = Per(loss => loss.WPerK),
-            RadiatingWPerK4 = Per(loss => loss.RadiatingM2 * Constants.StefanBoltzmann),
-            SetV = Module(module => module.SetV),
-            FixedW = Module(module => module.Loss.FixedW),
-            DropV = Module(module => module.Loss.DropV),
-            SlopeOhm = Module(module => module.Loss.SlopeOhm),
-            LimitA = Module(module => module.PeakLimitA),
-            RestSquared = Module(module => (1 - module.MaxDuty) * (1 - module.MaxDuty)),
-            LockOutV = Module(module => module.LockoutV),
-            DiodeV = Module(module => module.DiodeV),
-        };
+        var heaters = tools.Select(tool => (LoadModel.Heater)tool.Load);
+        var table = ScreenTable.Of([.. tools.Select(tool => (tool.Path as PathModel.StepUp)?.Module)], airK,
+            [.. Charges.SelectMany(charge => Of(tool => tool.Pack!.Series * tool.Pack.Cell.OpenV.At(charge)))],
+            [.. Charges.SelectMany(charge => Of(tool => tool.Pack!.Cell.R0Ohm.At(charge) * tool.Pack.Cell.OhmsFactor(airK) * tool.Pack.Series / tool.Pack.Parallel))],
+            Of(tool => tool.Pack!.LoopOhm), [.. heaters.Select(heater => heater.OhmAt(airK))], [.. heaters.Select(heater => heater.OhmAt(airK + 1) - heater.OhmAt(airK))],
+            Per(loss => loss.WPerK), Per(loss => loss.RadiatingM2 * Constants.StefanBoltzmann));
         double[] rises = new double[table.OpenV.Length];
-        if (SwiftBatch.Width == ScreenTable.Together)
-        {
-            Wide.SwiftScreen.Rises(table, rises);
-        }
-        else
-        {
-            SwiftScreen.Rises(table, rises);
-        }
-
+        SwiftBatch.Rises(table, rises);
         return rises;
     }
 
@@ -83,30 +62,26 @@ public static class SteadyRises
     {
         var network = tool.Network;
         int end = network.HeaterNode;
-        if (tool.Pack is not { Groups.Count: 0 } || SwiftPlan.Refuses(tool with { Duty = null, TimesRecovery = 0 }) is not null || Duty(tool) <= 0
+        if (SwiftPlan.Refuses(tool with { Duty = null, TimesRecovery = 0 }) is not null || Duty(tool) <= 0
             || network.Nodes.Any(node => node.ConvectionWPerK125 > 0) || network.Nodes.Where((_, i) => i != end).Any(node => node.RadiatingM2 > 0))
         {
             return null;
         }
 
-        // Rises of the others for an end one kelvin above the air: each gives away what it gets. Gauss and Seidel's steps; so few nodes settle at once.
-        double[] rise = new double[network.Nodes.Count];
-        rise[end] = 1;
-        for (int pass = 0; pass < 200; pass++)
+        // What the others hand back of what they get from it: bᵀ·A⁻¹·b, A all that leaves each of them, b what joins each to the end. What neither loses nor touches anything is left out.
+        double Leaves(int i) => network.Nodes[i].LinearWPerK + network.Links.Where(link => link.A == i || link.B == i).Sum(link => link.WPerK);
+        double Between(int i, int k) => network.Links.Where(link => (link.A, link.B) == (i, k) || (link.A, link.B) == (k, i)).Sum(link => link.WPerK);
+        int[] others = [.. Enumerable.Range(0, network.Nodes.Count).Where(i => i != end && Leaves(i) > 0)];
+        double[,] leaving = new double[others.Length, others.Length];
+        for (int i = 0; i < others.Length; i++)
         {
-            for (int i = 0; i < rise.Length; i++)
+            for (int k = 0; k < others.Length; k++)
             {
-                double given = network.Nodes[i].LinearWPerK, taken = 0;
-                foreach (var link in network.Links.Where(link => link.A == i || link.B == i))
-                {
-                    given += link.WPerK;
-                    taken += link.WPerK * rise[link.A == i ? link.B : link.A];
-                }
-
-                rise[i] = i == end ? 1 : given > 0 ? taken / given : 0;
+                leaving[i, k] = i == k ? Leaves(others[i]) : -Between(others[i], others[k]);
             }
         }
 
-        return (network.Nodes[end].LinearWPerK + network.Links.Where(link => link.A == end || link.B == end).Sum(link => link.WPerK * (1 - rise[link.A == end ? link.B : link.A])), network.Nodes[end].RadiatingM2);
+        double[] joined = [.. others.Select(i => Between(i, end))];
+        return (Leaves(end) - new Cholesky(leaving).Form(joined, joined), network.Nodes[end].RadiatingM2);
     }
 }

@@ -13,6 +13,27 @@ public sealed record FitPicture(string Title, string XName, string XUnit, string
 {
     /// <summary>Standard doubt of the fitted curve at each reading, from the doubt of the numbers fitted; not a number where a reading was left out; empty: not known.</summary>
     public double[] Doubt { get; init; } = [];
+
+    /// <summary>True where there is a curve.</summary>
+    public bool IsFitted => Fitted.Length == X.Length;
+
+    /// <summary>The curve from left to right, whatever order the readings were taken in.</summary>
+    public (double[] X, double[] Y) Curve()
+    {
+        int[] order = Order();
+        return (At(order, X), At(order, Fitted));
+    }
+
+    /// <summary>Where the curve lies, 95 of 100: two standard doubts either way, from left to right; readings that were left out of the fit are passed over. Null: not known.</summary>
+    public (double[] X, double[] Low, double[] High)? Band()
+    {
+        int[] kept = Doubt.Length == X.Length ? [.. Order().Where(i => double.IsFinite(Doubt[i]))] : [];
+        return kept.Length < 2 ? null : (At(kept, X), [.. kept.Select(i => Fitted[i] - (2 * Doubt[i]))], [.. kept.Select(i => Fitted[i] + (2 * Doubt[i]))]);
+    }
+
+    private static double[] At(int[] places, double[] values) => [.. places.Select(i => values[i])];
+
+    private int[] Order() => [.. Enumerable.Range(0, X.Length).OrderBy(i => X[i])];
 }
 
 /// <summary>What a part's trials told.</summary>

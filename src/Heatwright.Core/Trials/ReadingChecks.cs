@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heatwright.Numerics;
 
 namespace Heatwright.Trials;
 
@@ -45,7 +46,7 @@ internal static class ReadingChecks
                 continue;
             }
 
-            double decades = Math.Log10(value / Median(around));
+            double decades = Math.Log10(value / Sample.Median(around));
             if (Math.Abs(Math.Abs(decades) - 3) < 0.25 && !(rests && decades < 0))
             {
                 suspect[row] = true;
@@ -77,7 +78,7 @@ internal static class ReadingChecks
                 continue;
             }
 
-            double off = Math.Min(Median(before), Median(after)) - rows[row][volts];
+            double off = Math.Min(Sample.Median(before), Sample.Median(after)) - rows[row][volts];
             if (off > ClipV)
             {
                 suspect[row] = true;
@@ -124,11 +125,5 @@ internal static class ReadingChecks
         }
 
         return -1;
-    }
-
-    private static double Median(double[] values)
-    {
-        Array.Sort(values);
-        return values.Length % 2 == 1 ? values[values.Length / 2] : (values[(values.Length / 2) - 1] + values[values.Length / 2]) / 2;
     }
 }

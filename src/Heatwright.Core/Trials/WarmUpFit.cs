@@ -177,7 +177,7 @@ public sealed class WarmUpFit
         }
 
         double[] used = [.. left.SelectMany((rows, l) => rows.Where((value, row) => weight[l][row] > 0 && double.IsFinite(value)))];
-        double spread = 1.4826 * Median([.. used.Select(Math.Abs)]);
+        double spread = 1.4826 * (used.Length == 0 ? 0 : Sample.Median([.. used.Select(Math.Abs)]));
         return found with
         {
             Model = model,
@@ -197,7 +197,7 @@ public sealed class WarmUpFit
         for (int i = 0; i < left.Length; i++)
         {
             double[] around = [.. Enumerable.Range(Math.Max(0, i - 3), Math.Min(left.Length, i + 4) - Math.Max(0, i - 3)).Where(k => k != i && double.IsFinite(left[k])).Select(k => left[k])];
-            scores[i] = double.IsFinite(left[i]) && around.Length >= 3 ? Math.Abs(left[i] - Median(around)) / spread[i] : 0;
+            scores[i] = double.IsFinite(left[i]) && around.Length >= 3 ? Math.Abs(left[i] - Sample.Median(around)) / spread[i] : 0;
         }
 
         return scores;
@@ -291,16 +291,5 @@ public sealed class WarmUpFit
         }
 
         return 0;
-    }
-
-    private static double Median(double[] values)
-    {
-        if (values.Length == 0)
-        {
-            return 0;
-        }
-
-        Array.Sort(values);
-        return values.Length % 2 == 1 ? values[values.Length / 2] : (values[(values.Length / 2) - 1] + values[values.Length / 2]) / 2;
     }
 }

@@ -148,14 +148,9 @@ internal static class VerdictTables
     public static void Search(Screen screen, SearchView view)
     {
         screen.Say($"{RunWords.Number(view.Tried, "0")} arrangements tried.");
-        if (view.TooCold > 0)
+        foreach (string told in view.FirstLook())
         {
-            screen.Say($"{RunWords.Number(view.TooCold, "0")} of them stand too cold with the switch as much on as it may be, and were put aside at once.");
-        }
-
-        if (view.NoPoint > 0)
-        {
-            screen.Say($"{RunWords.Number(view.NoPoint, "0")} have no steady point with a full, a half or a nearly empty pack; they were run all the same.");
+            screen.Say(told);
         }
 
         foreach (var one in view.Best)

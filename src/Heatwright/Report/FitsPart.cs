@@ -21,7 +21,7 @@ internal static class FitsPart
 
     /// <summary>Readings and fit of every part that was tried, with a caption each.</summary>
     public static IEnumerable<Placed> All(StudyResult result) => result.Findings.SelectMany(found => found.Pictures.Select((picture, i) =>
-        new Placed(Drawn(picture) with { Title = Called(found, picture, i, result.Shelf[found.Part].Name) }, $"Discs: readings of {picture.YName}{(picture.Fitted.Length == picture.X.Length ? "; line: the fit" : "")}.", Html.None)));
+        new Placed(Drawn(picture) with { Title = Called(found, picture, i, result.Shelf[found.Part].Name) }, $"Discs: readings of {picture.YName}{(picture.IsFitted ? "; line: the fit" : "")}.", Html.None)));
 
     /// <summary>Several runs of one trial are told apart by their number.</summary>
     private static string Called(PartFindings found, FitPicture picture, int at, string part)
@@ -33,37 +33,23 @@ internal static class FitsPart
 
     private static Figure Drawn(FitPicture picture)
     {
-        bool isFitted = picture.Fitted.Length == picture.X.Length;
         var across = new FigureAxis(picture.XName, picture.XUnit);
         var read = new FigureCurve("read", picture.X, picture.Read, 1) { Form = FigureForm.Readings };
         List<FigureCurve> curves = [read];
-        if (isFitted)
+        if (picture.IsFitted)
         {
-            curves.Add(InOrder(picture));
+            var (x, y) = picture.Curve();
+            curves.Add(new FigureCurve("fit", x, y, 2));
         }
 
-        return new Figure(picture.Title, $"{picture.Title}: {picture.Read.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} readings of {picture.YName} against {picture.XName}.", across, new(picture.YName, picture.YUnit), curves) { HeightPx = 240, Bands = Bands(picture) };
+        return new Figure(picture.Title, $"{picture.Title}: {picture.Read.Length.ToString(System.Globalization.CultureInfo.InvariantCulture)} readings of {picture.YName} against {picture.XName}.", across, new(picture.YName, picture.YUnit), curves) { HeightPx = 240, Bands = picture.Band() is var (bandX, low, high) ? [new(bandX, low, high, 2)] : [] };
     }
 
     private static Html One(FitPicture picture)
     {
-        bool isFitted = picture.Fitted.Length == picture.X.Length;
         var across = new FigureAxis(picture.XName, picture.XUnit);
-        var behind = PicturePart.Table(across.Title, picture.X, isFitted ? [("read", picture.Read), ("fit", picture.Fitted)] : [("read", picture.Read)], "0.####");
-        return Html.Of($"""<div class="fit">{PicturePart.Of(Drawn(picture), "", behind, half: true)}{Html.If(isFitted, () => LeftOver(picture, across))}</div>""");
-    }
-
-    /// <summary>A line has to run from left to right, whatever order the points were taken in.</summary>
-    private static FigureCurve InOrder(FitPicture picture)
-    {
-        int[] order = [.. Enumerable.Range(0, picture.X.Length).OrderBy(i => picture.X[i])];
-        return new FigureCurve("fit", [.. order.Select(i => picture.X[i])], [.. order.Select(i => picture.Fitted[i])], 2);
-    }
-
-    private static FigureBand[] Bands(FitPicture picture)
-    {
-        int[] kept = picture.Doubt.Length == picture.X.Length ? [.. Enumerable.Range(0, picture.X.Length).Where(i => double.IsFinite(picture.Doubt[i])).OrderBy(i => picture.X[i])] : [];
-        return kept.Length < 2 ? [] : [new FigureBand([.. kept.Select(i => picture.X[i])], [.. kept.Select(i => picture.Fitted[i] - (2 * picture.Doubt[i]))], [.. kept.Select(i => picture.Fitted[i] + (2 * picture.Doubt[i]))], 2)];
+        var behind = PicturePart.Table(across.Title, picture.X, picture.IsFitted ? [("read", picture.Read), ("fit", picture.Fitted)] : [("read", picture.Read)], "0.####");
+        return Html.Of($"""<div class="fit">{PicturePart.Of(Drawn(picture), "", behind, half: true)}{Html.If(picture.IsFitted, () => LeftOver(picture, across))}</div>""");
     }
 
     private static Html LeftOver(FitPicture picture, FigureAxis across)

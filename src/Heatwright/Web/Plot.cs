@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Microsoft.AspNetCore.Components;
 
 namespace Heatwright.Web;
 
@@ -59,6 +60,26 @@ public sealed record PlotAxis(double Low, double High, double From, double To)
             yield return Math.Round(i * step, 12);
         }
     }
+}
+
+/// <summary>Text in a drawing; written by hand, since in Razor a bare text element is a directive, not the SVG element.</summary>
+internal static class PlotWords
+{
+    /// <param name="x">Place across.</param>
+    /// <param name="y">Place of its foot.</param>
+    /// <param name="anchor">start, middle or end.</param>
+    /// <param name="look">Classes of the style sheet; empty: none.</param>
+    /// <param name="text">The words.</param>
+    public static RenderFragment At(double x, double y, string anchor, string look, string text) => builder =>
+    {
+        builder.OpenElement(0, "text");
+        builder.AddAttribute(1, "x", PlotPath.Text(x));
+        builder.AddAttribute(2, "y", PlotPath.Text(y));
+        builder.AddAttribute(3, "text-anchor", anchor);
+        builder.AddAttribute(4, "class", look.Length == 0 ? null : look);
+        builder.AddContent(5, text);
+        builder.CloseElement();
+    };
 }
 
 /// <summary>Path data of curves and bands.</summary>

@@ -47,6 +47,19 @@ internal static class SwiftBatch
         }
     }
 
+    /// <summary>Steady rises of a table, in the widest lanes that this machine has.</summary>
+    public static void Rises(ScreenTable table, Span<double> rises)
+    {
+        if (HasWide)
+        {
+            Plant.Wide.SwiftScreen.Rises(table, rises);
+        }
+        else
+        {
+            SwiftScreen.Rises(table, rises);
+        }
+    }
+
     private static SwiftResult[] Run(AssembledTool[] side, double stepS, ReadOnlySpan<int> instantSteps, SwiftTrace? trace, int from, int count, CancellationToken cancel) =>
         side.Length > Vector256<double>.Count
             ? new Plant.Wide.SwiftRun(side, stepS).Run(instantSteps, trace, from, count, cancel)

@@ -245,12 +245,11 @@ internal sealed class BenchFit
         string x = best.Model.X.Length > 0 ? best.Model.X[0] : "";
         double[] fitted = best.Model.Predict(sheet, best.P);
         double scale = Math.Sqrt(Math.Max(1, best.Free > 0 ? best.Rss / best.Free : 1));
-        double[] band = FitScatter.Slopes(p => best.Model.Predict(sheet, p), best.P) is var slopes
-            ? [.. Enumerable.Range(0, fitted.Length).Select(i => scale * Math.Sqrt(Math.Max(0, FitScatter.Form(slopes, i, i, best.Covariance))))] : [];
+        double[,] slopes = FitScatter.Slopes(p => best.Model.Predict(sheet, p), best.P);
         return new(x.Length > 0 ? x : "reading", Si(all.Card, x), best.Model.Y, Si(all.Card, best.Model.Y),
             x.Length > 0 ? sheet[x] : [.. sheet.Numbers.Select(n => (double)n)], sheet[best.Model.Y], fitted)
         {
-            Band = band,
+            Band = [.. fitted.Select((_, i) => scale * FitBand.At(slopes, i, best.Covariance))],
             LeftOut = [.. all.Numbers.Except(sheet.Numbers)],
         };
     }

@@ -60,7 +60,7 @@ internal static class FitScatter
             {
                 // What cancels but for rounding has cancelled.
                 double push = -Row(slopes, i, covariance, open + k);
-                pushes[i, k] = double.IsFinite(push) && Math.Abs(push) > 1e-7 * Math.Sqrt(Math.Abs(Form(slopes, i, i, covariance))) ? push : 0;
+                pushes[i, k] = double.IsFinite(push) && Math.Abs(push) > 1e-7 * Math.Sqrt(Math.Abs(FitBand.Form(slopes, i, i, covariance))) ? push : 0;
             }
         }
 
@@ -68,7 +68,7 @@ internal static class FitScatter
         {
             for (int j = 0; j < count; j++)
             {
-                double form = Form(slopes, i, j, covariance) - Enumerable.Range(0, errors).Sum(k => pushes[i, k] * pushes[j, k]);
+                double form = FitBand.Form(slopes, i, j, covariance) - Enumerable.Range(0, errors).Sum(k => pushes[i, k] * pushes[j, k]);
                 scatter[i, j] = double.IsFinite(form) ? alike * form : 0;
             }
         }
@@ -129,21 +129,6 @@ internal static class FitScatter
         }
 
         return slopes;
-    }
-
-    /// <summary>slopesᵢ·covariance·slopesⱼᵀ.</summary>
-    public static double Form(double[,] slopes, int i, int j, double[,] covariance)
-    {
-        double sum = 0;
-        for (int a = 0; a < covariance.GetLength(0); a++)
-        {
-            for (int b = 0; b < covariance.GetLength(0); b++)
-            {
-                sum += slopes[i, a] == 0 || slopes[j, b] == 0 ? 0 : slopes[i, a] * covariance[a, b] * slopes[j, b];
-            }
-        }
-
-        return sum;
     }
 
     private static double[,] Times(double[,] matrix, double factor)

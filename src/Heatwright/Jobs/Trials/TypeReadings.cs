@@ -28,7 +28,7 @@ public sealed record FieldRead(string Column, string Raw, string Understood);
 public sealed record ReadingTaken(string Run, int Number, IReadOnlyList<FieldRead> Fields, IReadOnlyList<Remark> Remarks);
 
 /// <summary>Readings typed at the bench: one line each, understood at once, each one change of the study.</summary>
-public static partial class TypeReadings
+public static class TypeReadings
 {
     /// <summary>Lines of a block that are told to be wrong at once; the rest shows when these are mended.</summary>
     private const int MostTold = 5;
@@ -72,7 +72,7 @@ public static partial class TypeReadings
     public static Checked<ReadingTaken> Take(string path, string run, string line)
     {
         ReadingTaken? taken = null;
-        return ChangeStudy.Run(path, $"reading into {run}: {line.Trim()}", study => Find(study, run).Then(found => Understood(found.Trial, found.Run, line).Map(fields =>
+        return ChangeStudy.Run(path, $"reading into {run}: {line.Trim()}", study => Find(study, run).Then(found => TypedLine.Understood(found.Trial, found.Run, line).Map(fields =>
         {
             var before = found.Run;
             var after = before with { Readings = [.. before.Readings, new(before.Readings.Count + 1, [.. fields.Select(field => field.Raw)])] };
@@ -103,7 +103,7 @@ public static partial class TypeReadings
                 List<Reading> readings = [.. before.Readings];
                 foreach (var (text, number) in whole)
                 {
-                    var fields = Understood(on, before, text);
+                    var fields = TypedLine.Understood(on, before, text);
                     problems.AddRange(fields.Problems.Select(problem => problem with { Where = string.Create(CultureInfo.InvariantCulture, $"line {number}, {problem.Where}") }));
                     if (fields.IsFine)
                     {
@@ -126,14 +126,14 @@ public static partial class TypeReadings
     };
 
     /// <summary>What a line would mean in a run, and what the checks would say; nothing is stored.</summary>
-    public static Checked<ReadingTaken> Look(Study study, string run, string line) => Find(study, run).Then(found => Understood(found.Trial, found.Run, line).Map(fields =>
+    public static Checked<ReadingTaken> Look(Study study, string run, string line) => Find(study, run).Then(found => TypedLine.Understood(found.Trial, found.Run, line).Map(fields =>
     {
         var after = found.Run with { Readings = [.. found.Run.Readings, new(found.Run.Readings.Count + 1, [.. fields.Select(field => field.Raw)])] };
         return new ReadingTaken(run, after.Readings.Count, fields, News(study, found.Trial, found.Run, after));
     }));
 
     /// <summary>What was understood of a reading that is kept.</summary>
-    public static IReadOnlyList<FieldRead> Fields(Trial trial, Run run, Reading reading) => [.. run.Columns.Select((column, i) => Field(trial, column, reading.Raw[i], []))];
+    public static IReadOnlyList<FieldRead> Fields(Trial trial, Run run, Reading reading) => [.. run.Columns.Select((column, i) => TypedLine.Field(trial, column, reading.Raw[i], []))];
 
     /// <summary>What the checks say of a run as it stands.</summary>
     public static IReadOnlyList<Remark> Remarks(Study study, Trial trial, Run run) => RunChecks.Of(trial, run, new InstrumentCauses(study.Instruments), TrialKinds.CardOf(trial));
@@ -233,82 +233,4 @@ public static partial class TypeReadings
 
         return pairs;
     }
-
-    private static Checked<FieldRead[]> Understood(Trial trial, Run run, string line)
-    {
-        var fields = Fields(run, line);
-        if (!fields.IsFine)
-        {
-            return new(fields.Problems);
-        }
-
-        List<Problem> problems = [];
-        var read = run.Columns.Select((column, i) => Field(trial, column, fields.Value[i], problems)).ToArray();
-        if (problems.Count == 0 && fields.Value.All(text => text is "" or "-"))
-        {
-            problems.Add(new("The line holds no reading.", "readings", line.Trim().Length > 0 ? line.Trim() : "an empty line", "at least one value", $"Type {string.Join(' ', run.Columns.Select(column => column.Name))}, a blank between two."));
-        }
-
-        return problems.Count > 0 ? new(problems) : new(read);
-    }
-
-    private static FieldRead Field(Trial trial, Column column, string raw, List<Problem> problems)
-    {
-        if (RunFromLog.IsWord(trial, column.Name))
-        {
-            string[] words = [.. TrialKinds.CardOf(trial)!.Column(column.Name)!.Words];
-            if (words.Length > 0 && raw is not ("" or "-") && !words.Contains(raw, StringComparer.OrdinalIgnoreCase))
-            {
-                problems.Add(new($"{column.Name} takes one of a few words.", column.Name, raw, string.Join(", ", words), "Type one of them."));
-            }
-
-            return new(column.Name, raw, raw);
-        }
-
-        var unit = RunFromLog.UnitOf(trial, column.Name);
-        var text = ReadingText.Read(raw, Units.Find(column.Unit) ?? unit, column.Name);
-        if (text.Says == ReadingSays.Unclear)
-        {
-            problems.Add(new($"{column.Name} cannot be read: {text.Why.TrimEnd('.')}.", column.Name, raw, unit == Units.One ? "a number" : $"a value in {unit.Symbol}", "Type it again; '-' stands for nothing read, OL for over range."));
-        }
-
-        var shown = Units.Find(column.Unit) ?? unit;
-        return new(column.Name, raw, text.Says switch
-        {
-            ReadingSays.Nothing => "not read",
-            ReadingSays.Overload => "over range",
-            ReadingSays.Unclear => "?",
-            _ => $"{Display.Significant(shown.IsLevel ? text.Value : shown.FromSi(text.Value), 7)}{(shown.Symbol.Length > 0 ? "\u00A0" + shown.Symbol : "")}",
-        });
-    }
-
-    private static Checked<string[]> Fields(Run run, string line)
-    {
-        string[] texts = [.. Token().Matches(line).Select(match => match.Value.Trim())];
-        if (texts.Any(text => text.Contains('=', StringComparison.Ordinal)))
-        {
-            var named = new string[run.Columns.Count];
-            Array.Fill(named, "");
-            foreach (string text in texts)
-            {
-                string[] pair = text.Split('=', 2);
-                int column = pair.Length < 2 ? -1 : run.Columns.ToList().FindIndex(one => string.Equals(one.Name.Replace(' ', '-'), pair[0].Replace(' ', '-'), StringComparison.OrdinalIgnoreCase));
-                if (column < 0)
-                {
-                    return new(new Problem("This is no column of the run.", $"run {run.Id}", text, string.Join(", ", run.Columns.Select(one => one.Name.Replace(' ', '-') + "=")), "Name each value, or none of them."));
-                }
-
-                named[column] = pair[1];
-            }
-
-            return new(named);
-        }
-
-        return texts.Length == run.Columns.Count ? new(texts) : new(new Problem(
-            "The line has another number of values than the run has columns.", $"run {run.Id}", $"{texts.Length.ToString(CultureInfo.InvariantCulture)}: {line.Trim()}", string.Join(' ', run.Columns.Select(one => one.Name)), "Type one value for each, a blank between two; '-' stands for nothing read."));
-    }
-
-    /// <summary>A value with its unit behind it, as '3.82', '3.82V', '3.82 V', '410 mA', '4k7', '1:20'.</summary>
-    [GeneratedRegex(@"[^\s;|]+(?:[ \u00A0](?:[munkKM\u00B5\u03BC]?(?:V|A|W|Ohm|ohm|\u03A9|\u2126|s|J|Ah|Wh|Hz)|\u00B0[CF]|C|K|%|min|h)(?=[\s;|]|$))?", RegexOptions.CultureInvariant)]
-    private static partial Regex Token();
 }

@@ -21,7 +21,22 @@ public sealed record FoundView(string Name, int Series, int Parallel, string Cel
 /// <param name="Best">The best handful.</param>
 /// <param name="Discarded">Why others were put aside, family by family.</param>
 /// <param name="Buy">What to buy.</param>
-public sealed record SearchView(int Tried, int TooCold, int NoPoint, IReadOnlyList<FoundView> Best, IReadOnlyList<Discarded> Discarded, IReadOnlyList<string> Buy);
+public sealed record SearchView(int Tried, int TooCold, int NoPoint, IReadOnlyList<FoundView> Best, IReadOnlyList<Discarded> Discarded, IReadOnlyList<string> Buy)
+{
+    /// <summary>What the first look told, in sentences; none where it told nothing.</summary>
+    public IEnumerable<string> FirstLook()
+    {
+        if (TooCold > 0)
+        {
+            yield return $"{RunWords.Number(TooCold, "0")} of them stand too cold with the switch as much on as it may be, and were put aside at once.";
+        }
+
+        if (NoPoint > 0)
+        {
+            yield return $"{RunWords.Number(NoPoint, "0")} have no steady point with a full, a half or a nearly empty pack; they were run all the same.";
+        }
+    }
+}
 
 /// <summary>Searches the shelf of a study.</summary>
 public static class SearchShelf

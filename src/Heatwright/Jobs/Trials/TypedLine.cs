@@ -1,0 +1,91 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs.Trials;
+
+/// <summary>What a line typed at the bench means in its run.</summary>
+internal static partial class TypedLine
+{
+    /// <summary>Each value with its unit, or what cannot be read.</summary>
+    public static Checked<FieldRead[]> Understood(Trial trial, Run run, string line)
+    {
+        var fields = Fields(run, line);
+        if (!fields.IsFine)
+        {
+            return new(fields.Problems);
+        }
+
+        List<Problem> problems = [];
+        var read = run.Columns.Select((column, i) => Field(trial, column, fields.Value[i], problems)).ToArray();
+        if (problems.Count == 0 && fields.Value.All(text => text is "" or "-"))
+        {
+            problems.Add(new("The line holds no reading.", "readings", line.Trim().Length > 0 ? line.Trim() : "an empty line", "at least one value", $"Type {string.Join(' ', run.Columns.Select(column => column.Name))}, a blank between two."));
+        }
+
+        return problems.Count > 0 ? new(problems) : new(read);
+    }
+
+    /// <summary>One value as it is understood in its column; what is wrong with it goes into the list.</summary>
+    public static FieldRead Field(Trial trial, Column column, string raw, List<Problem> problems)
+    {
+        if (RunFromLog.IsWord(trial, column.Name))
+        {
+            string[] words = [.. TrialKinds.CardOf(trial)!.Column(column.Name)!.Words];
+            if (words.Length > 0 && raw is not ("" or "-") && !words.Contains(raw, StringComparer.OrdinalIgnoreCase))
+            {
+                problems.Add(new($"{column.Name} takes one of a few words.", column.Name, raw, string.Join(", ", words), "Type one of them."));
+            }
+
+            return new(column.Name, raw, raw);
+        }
+
+        var unit = RunFromLog.UnitOf(trial, column.Name);
+        var text = ReadingText.Read(raw, Units.Find(column.Unit) ?? unit, column.Name);
+        if (text.Says == ReadingSays.Unclear)
+        {
+            problems.Add(new($"{column.Name} cannot be read: {text.Why.TrimEnd('.')}.", column.Name, raw, unit == Units.One ? "a number" : $"a value in {unit.Symbol}", "Type it again; '-' stands for nothing read, OL for over range."));
+        }
+
+        var shown = Units.Find(column.Unit) ?? unit;
+        return new(column.Name, raw, text.Says switch
+        {
+            ReadingSays.Nothing => "not read",
+            ReadingSays.Overload => "over range",
+            ReadingSays.Unclear => "?",
+            _ => $"{Display.Significant(shown.IsLevel ? text.Value : shown.FromSi(text.Value), 7)}{(shown.Symbol.Length > 0 ? "\u00A0" + shown.Symbol : "")}",
+        });
+    }
+
+    private static Checked<string[]> Fields(Run run, string line)
+    {
+        string[] texts = [.. Token().Matches(line).Select(match => match.Value.Trim())];
+        if (texts.Any(text => text.Contains('=', StringComparison.Ordinal)))
+        {
+            var named = new string[run.Columns.Count];
+            Array.Fill(named, "");
+            foreach (string text in texts)
+            {
+                string[] pair = text.Split('=', 2);
+                int column = pair.Length < 2 ? -1 : run.Columns.ToList().FindIndex(one => string.Equals(one.Name.Replace(' ', '-'), pair[0].Replace(' ', '-'), StringComparison.OrdinalIgnoreCase));
+                if (column < 0)
+                {
+                    return new(new Problem("This is no column of the run.", $"run {run.Id}", text, string.Join(", ", run.Columns.Select(one => one.Name.Replace(' ', '-') + "=")), "Name each value, or none of them."));
+                }
+
+                named[column] = pair[1];
+            }
+
+            return new(named);
+        }
+
+        return texts.Length == run.Columns.Count ? new(texts) : new(new Problem(
+            "The line has another number of values than the run has columns.", $"run {run.Id}", $"{texts.Length.ToString(CultureInfo.InvariantCulture)}: {line.Trim()}", string.Join(' ', run.Columns.Select(one => one.Name)), "Type one value for each, a blank between two; '-' stands for nothing read."));
+    }
+
+    /// <summary>A value with its unit behind it, as '3.82', '3.82V', '3.82 V', '410 mA', '4k7', '1:20'.</summary>
+    [GeneratedRegex(@"[^\s;|]+(?:[ \u00A0](?:[munkKM\u00B5\u03BC]?(?:V|A|W|Ohm|ohm|\u03A9|\u2126|s|J|Ah|Wh|Hz)|\u00B0[CF]|C|K|%|min|h)(?=[\s;|]|$))?", RegexOptions.CultureInvariant)]
+    private static partial Regex Token();
+}
