@@ -5,8 +5,11 @@ namespace Heatwright.Logs;
 /// <summary>Goes once over all rows and fills the columns; the hot path is a plain number in a plain cell.</summary>
 internal sealed class ColumnFill
 {
-    private int room;
+    /// <summary>Bytes of columns for a byte of text, at most: a row far shorter than what it would fill is refused.</summary>
+    public const int RoomForByte = 16;
+
     private const int MostRefused = 1000;
+    private int room;
     private readonly LogPlan plan;
     private readonly RawColumn[] columns;
     private readonly CellCutter cutter;
@@ -19,12 +22,12 @@ internal sealed class ColumnFill
     private int readings, words, texts;
     private bool timeWord;
 
-    private ColumnFill(LogPlan plan, int capacity)
+    private ColumnFill(LogPlan plan, int capacity, ColumnFill? before)
     {
         this.plan = plan;
         cutter = new(plan.Separator);
         room = Math.Max(1, capacity);
-        columns = [.. plan.Columns.Select(column => new RawColumn(column, room))];
+        columns = [.. plan.Columns.Select((column, i) => new RawColumn(column, room, before?.columns[i].Values))];
         marks = [.. plan.Columns.Select(column => (byte)column.Mark)];
         cellOf = new int[columns.Length];
         timeColumn = plan.TimeColumn;
@@ -42,12 +45,16 @@ internal sealed class ColumnFill
 
     public List<string> Remarks { get; } = [];
 
-    public static ColumnFill Run(ReadOnlySpan<byte> text, LogPlan plan)
+    /// <summary>Reads all rows.</summary>
+    /// <param name="text">The rows and what lies before them.</param>
+    /// <param name="plan">How to read them.</param>
+    /// <param name="before">What was read by an earlier plan of the same columns: its room is used again, so that it is lost.</param>
+    public static ColumnFill Run(ReadOnlySpan<byte> text, LogPlan plan, ColumnFill? before = null)
     {
         // A whole row of n cells has at least n - 1 separators, so whole rows never hold more numbers than the file has bytes; short rows grow the columns.
         var body = text[plan.FirstStart..];
         int lines = body.Count((byte)'\n') + (body.EndsWith("\n"u8) ? 0 : 1);
-        var fill = new ColumnFill(plan, Math.Min(lines, (body.Length / Math.Max(1, plan.Columns.Count - 1)) + 1));
+        var fill = new ColumnFill(plan, before?.Rows ?? Math.Min(lines, (body.Length / Math.Max(1, plan.Columns.Count - 1)) + 1), before);
         var walk = new LineWalk(text, plan.FirstStart, plan.LinesBefore);
         while (walk.NextSaying())
         {
@@ -76,7 +83,7 @@ internal sealed class ColumnFill
         {
             Remark(line);
         }
-        else if (plan.Fixed?.Place(cutter, cellOf) == true)
+        else if (line.Length * RoomForByte / sizeof(double) >= columns.Length && plan.Fixed?.Place(cutter, cellOf) == true)
         {
             Row(line, number, placed: true);
         }

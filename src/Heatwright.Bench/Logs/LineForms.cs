@@ -8,8 +8,8 @@ internal static partial class LineForms
 {
     private const int MostLabels = 256;
 
-    /// <summary>So many labels are columns whatever comes; of more, one that hardly ever comes is a torn or garbled line.</summary>
-    private const int UsualLabels = 32;
+    /// <summary>So many labels that hardly ever come are columns: what a boot says once. More of them are torn or garbled lines.</summary>
+    private const int FewSeldom = 8;
 
     private const int SeldomIn = 1000;
 
@@ -90,13 +90,9 @@ internal static partial class LineForms
                 }
             }
         });
-        if (names.Count > UsualLabels)
-        {
-            names.RemoveAll(name => often.TryGetValue(name, out int seen) && seen * SeldomIn < lines);
-        }
-
+        LeaveOut(names, often, lines, text.Length);
         var rows = new MemoryStream(text.Length);
-        EachLine(text, line => Write(rows, LabelledCells(line, stamped, room, out string stamp) is { } cells
+        EachLine(text, line => Write(rows, LabelledCells(line, stamped, room, out string stamp) is { } cells && names.Exists(cells.ContainsKey)
             ? string.Join('\t', names.Select((name, i) => stamped && i == 0 ? stamp : cells.GetValueOrDefault(name, ""))) : line));
         if (Torn(text, names.Count - (stamped ? 1 : 0), stamped) is { } torn)
         {
@@ -107,6 +103,23 @@ internal static partial class LineForms
         }
 
         return new(rows.ToArray(), (byte)'\t', [.. names], stamped);
+    }
+
+    /// <summary>Labels that are no columns: lines that hold nothing else are told as refused.</summary>
+    private static void LeaveOut(List<string> names, Dictionary<string, int> often, int lines, int bytes)
+    {
+        bool IsSeldom(string name) => often.TryGetValue(name, out int seen) && seen * SeldomIn < lines;
+        if (names.Count(IsSeldom) > FewSeldom)
+        {
+            names.RemoveAll(IsSeldom);
+        }
+
+        // Lines of a label or two, each time another: a column has room for a value in every line.
+        int most = (int)Math.Clamp((long)bytes * ColumnFill.RoomForByte / sizeof(double) / Math.Max(1, lines), 1, MostLabels);
+        foreach (string name in names.Where(often.ContainsKey).OrderByDescending(name => often[name]).Skip(most).ToList())
+        {
+            names.Remove(name);
+        }
     }
 
     /// <summary>The last line, where it has no end and not all of the labels.</summary>

@@ -76,7 +76,7 @@ public static class LogReader
         var fill = ColumnFill.Run(text, plan);
         for (int pass = 1; pass < MostPasses && Mended(text, plan, fill, remembered); pass++)
         {
-            fill = ColumnFill.Run(text, plan);
+            fill = ColumnFill.Run(text, plan, fill);
         }
 
         return fill;

@@ -3,17 +3,21 @@ using System.Text;
 namespace Heatwright.Logs;
 
 /// <summary>The cells of one column of the file as they are read.</summary>
-internal sealed class RawColumn(ColumnPlan plan, int capacity)
+/// <param name="plan">How the column is read.</param>
+/// <param name="capacity">Rows to make room for.</param>
+/// <param name="used">Room of an earlier reading that is not needed any more; null: none.</param>
+internal sealed class RawColumn(ColumnPlan plan, int capacity, double[]? used = null)
 {
     private const int MostWords = 3;
     private const int MostPooled = 4096;
     private readonly Dictionary<string, string> pool = new(StringComparer.Ordinal);
-    private byte[] lastCell = [];
+    private byte[] lastCell = new byte[16];
+    private int lastLength = -1;
     private string lastText = "";
 
     public ColumnPlan Plan => plan;
 
-    public double[] Values { get; private set; } = plan.Role is ColumnRole.Number or ColumnRole.Time ? new double[capacity] : [];
+    public double[] Values { get; private set; } = plan.Role is ColumnRole.Number or ColumnRole.Time ? used?.Length >= capacity ? used : new double[capacity] : [];
 
     public string[] Texts { get; private set; } = plan.Role == ColumnRole.Words ? new string[capacity] : [];
 
@@ -90,12 +94,18 @@ internal sealed class RawColumn(ColumnPlan plan, int capacity)
     /// <summary>Words come back: each distinct one is kept once.</summary>
     public string Text(ReadOnlySpan<byte> cell)
     {
-        if (cell.SequenceEqual(lastCell))
+        if (lastLength >= 0 && cell.SequenceEqual(lastCell.AsSpan(0, lastLength)))
         {
             return lastText;
         }
 
-        lastCell = cell.ToArray();
+        if (lastCell.Length < cell.Length)
+        {
+            lastCell = new byte[cell.Length * 2];
+        }
+
+        cell.CopyTo(lastCell);
+        lastLength = cell.Length;
         lastText = Encoding.UTF8.GetString(cell).Trim().Replace("\"\"", "\"", StringComparison.Ordinal);
         if (pool.TryGetValue(lastText, out string? known))
         {
