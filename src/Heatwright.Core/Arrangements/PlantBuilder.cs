@@ -192,11 +192,7 @@ public sealed class PlantBuilder
         double[] at = si.ToArray();
         double Take(PlantKey key, double otherwise = 0) => places.TryGetValue(key, out int place) ? at[place] : otherwise;
         double Positive(PlantKey key, double least) => Math.Max(least, Take(key));
-        double ohmsFactor = Positive(PlantKey.CellOhms, 1e-4) / foundOhm;
-        double lift = Take(PlantKey.OpenVolts) - foundOpenV;
-        var drawn = new CellModel(Positive(PlantKey.Capacity, 10), cell.OpenV.Plus(lift), cell.R0Ohm.Times(ohmsFactor), cell.R1Ohm.Times(ohmsFactor), cell.Tau1S,
-            cell.R2Ohm.Times(ohmsFactor), cell.Tau2S)
-        { ActivationJPerMol = cell.ActivationJPerMol, ReferenceK = cell.ReferenceK, ChargeTransfer = cell.ChargeTransfer, LongHoldsAmps = cell.LongHoldsAmps };
+        var drawn = cell.Altered(Positive(PlantKey.Capacity, 10), Positive(PlantKey.CellOhms, 1e-4) / foundOhm, Take(PlantKey.OpenVolts) - foundOpenV);
         double loop = (Positive(PlantKey.ContactOhms, 0) * arrangement.ContactCount) + Positive(PlantKey.SupervisionOhms, 0) + Positive(PlantKey.SwitchOhms, 0) + Positive(PlantKey.LeadOhms, 0);
         int cells = arrangement.Series * arrangement.Parallel;
         double trip = arrangement.Supervision is { } supervision && shelf.Value(supervision, PartQuantities.TripCurrent) is { } current ? current.Si : double.PositiveInfinity;

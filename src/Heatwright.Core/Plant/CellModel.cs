@@ -62,6 +62,21 @@ public sealed record CellModel(
         return share < 1e-6 ? ohm : ohm * Math.Asinh(share) / share;
     }
 
+    /// <summary>The same cell with other numbers for what its findings tell: a draw of them, or another piece.</summary>
+    /// <param name="capacityC">Its charge, coulomb.</param>
+    /// <param name="ohms">Factor on all its ohms.</param>
+    /// <param name="liftV">By how much all open-circuit volts are higher.</param>
+    public CellModel Altered(double capacityC, double ohms, double liftV) => new(capacityC, OpenV.Plus(liftV), R0Ohm.Times(ohms), R1Ohm.Times(ohms), Tau1S, R2Ohm.Times(ohms), Tau2S)
+    {
+        ShortTau = ShortTau,
+        LongTau = LongTau,
+        ChargeTransfer = ChargeTransfer,
+        LongHoldsAmps = LongHoldsAmps,
+        StartCharge = StartCharge,
+        ActivationJPerMol = ActivationJPerMol,
+        ReferenceK = ReferenceK,
+    };
+
     /// <summary>Factor on all ohms at a cell temperature.</summary>
     public double OhmsFactor(double cellK) => ActivationJPerMol == 0
         ? 1

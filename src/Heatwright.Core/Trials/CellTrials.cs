@@ -29,7 +29,8 @@ internal static class CellTrials
         double ah = cell.Cell.CapacityC / 3600;
         var capacityDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} capacity scatter", CauseGroup.Trial), 0.005 * ah);
         double ohm = cell.Cell.R0Ohm.At(0.5) + cell.Cell.R1Ohm.At(0.5) + cell.Cell.R2Ohm.At(0.5);
-        var ohmDoubts = Doubts.From(Cause.Normal($"{others[0].Trial.Id} ohms scatter", CauseGroup.Trial), cell.LogOhmsDoubt * ohm);
+        var ohmDoubts = Doubts.From(Cause.Normal($"{others[0].Trial.Id} ohms scatter", CauseGroup.Trial), cell.LogOhmsDoubt * ohm)
+            .With(Cause.Normal($"{part.Name}: form of the cell model", CauseGroup.Assumption), CellFit.FormDoubt * ohm);
         var openDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} open volts misfit", CauseGroup.Trial), Math.Max(0.002, cell.MisfitV));
         if (instruments.Gain(amps) is var (ampsGain, ampsShare))
         {
