@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text;
 using Heatwright.Numerics;
 using Heatwright.Plant;
@@ -56,6 +57,7 @@ internal static class PlantTimings
         double oneByOne = Best(5, screening.OneByOne), lanes = Best(15, screening.InLanes);
         Row(Invariant($"steady points of {screening.Count} arrangements of a shelf at three charges, one by one, one thread, in all"), oneByOne, null, "");
         Row("the same in lanes", lanes, oneByOne, "one by one");
+        Costs(text);
         text.Append(Invariant($"\nOf these points {screening.Rises.Count(double.IsNaN)} do not exist or were not found, {screening.Slow.Count(double.IsNaN)} one by one; the others differ by at most {screening.Worst:0.0E+0} K; {screening.Count / lanes / 1e3:0.00} million arrangements a second.\n"));
         text.Append(Invariant($"Memory of the 10 000 charges, taken before all others: {made / 1e6:0} MB made, most in use {used / 1e6:0} MB.\n"));
         text.Append("A row without a figure: no gcc here, or no CVODE (libsundials-dev).\n");
@@ -65,6 +67,30 @@ internal static class PlantTimings
 
         void Row(string what, double? ms, double? against, string name) => text.Append(CultureInfo.InvariantCulture,
             $"| {what} | {(ms is { } value ? value.ToString("0.0000", CultureInfo.InvariantCulture) : "not here")} | {name} | {(ms is { } time && against is { } other ? (other / time).ToString("0.00", CultureInfo.InvariantCulture) : "")} |\n");
+    }
+
+    /// <summary>What more charge and more nodes cost, for an hour of the tool's time.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Costs(StringBuilder text)
+    {
+        foreach (int times in (int[])[1, 2, 4])
+        {
+            PerHour(Invariant($"of {times} times the charge"), tool => tool with { Pack = new PackModel(tool.Pack!.Cell, 1, times, tool.Pack.LoopOhm) });
+        }
+
+        foreach (int nodes in (int[])[2, 3, 4])
+        {
+            PerHour(Invariant($"of {nodes} nodes"), tool => WithNodes(tool, nodes));
+        }
+
+        void PerHour(string what, Func<AssembledTool, AssembledTool> change)
+        {
+            const int count = 1024;
+            var results = new SwiftResult[count];
+            double ms = Best(3, () => Many(count, 1, number => change(MissionDraw(number)), 0.1, [], null, results));
+            double hours = results.Average(result => result.RunTimeS) / 3600;
+            text.Append(Invariant($"| {count} draws {what}, {hours:0.00} h each, one thread: for an hour of the tool | {ms / hours:0.0000} |  |  |\n"));
+        }
     }
 
     /// <summary>Ten thousand draws of mission B in lanes, each against the general stepper.</summary>
@@ -116,6 +142,12 @@ internal static class PlantTimings
         Parallel.For(0, (count + width - 1) / width, new ParallelOptions { MaxDegreeOfParallelism = threads },
             batch => SwiftBatch.Run(draw, batch * width, Math.Min(width, count - (batch * width)), stepS, instants, trace, results.AsSpan(batch * width), default));
     }
+
+    /// <summary>The first nodes of a tool, and the links between them.</summary>
+    private static AssembledTool WithNodes(AssembledTool tool, int nodes) => tool with
+    {
+        Network = tool.Network with { Nodes = [.. tool.Network.Nodes.Take(nodes)], Links = [.. tool.Network.Links.Where(link => Math.Max(link.A, link.B) < nodes)] },
+    };
 
     private static double U(int cause, int number) => (2 * CounterRandom.Uniform(Seed, (ulong)cause, (ulong)number)) - 1;
 

@@ -41,6 +41,10 @@ public sealed class PlantBuilder
         foundOpenV = found?.Find(CellQuantities.OpenVolts)?.Si ?? Inputs[places[PlantKey.OpenVolts]].Value.Si;
     }
 
+    /// <summary>The same numbers on a day with other air; what is built stands in it before it is switched on.</summary>
+    /// <param name="airC">Air, °C.</param>
+    public PlantBuilder InAir(double airC) => new(arrangement, shelf, work with { AirC = airC }, cell, Inputs);
+
     /// <summary>Step of a single traced run, s.</summary>
     public double StepS => arrangement.Lamp is null ? PeriodS : Math.Max(LampStepS, LampHoldS / LampSteps);
 

@@ -58,7 +58,10 @@ public sealed class Judge
             word = word == VerdictWord.NoGo ? word : VerdictWord.NeedMoreReadings;
         }
 
-        return new(arrangement, word, judge.Because(word, musts, problems), lines, safety, prediction, problems);
+        return new(arrangement, word, judge.Because(word, musts, problems), lines, safety, prediction, problems)
+        {
+            FindWorst = () => prediction is null ? [] : WorstCases.Of(brief, shelf, prediction, judge.sensitivity!, CancellationToken.None),
+        };
     }
 
     private string Because(VerdictWord word, RequirementVerdict[] musts, IReadOnlyList<Problem> problems)

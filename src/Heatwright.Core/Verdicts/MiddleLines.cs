@@ -30,6 +30,14 @@ public static class MiddleLines
         return [.. brief.Requirements.Select(line => Of(line, brief, arrangement, safety, standing, outcome))];
     }
 
+    /// <summary>The lines of a brief that a run tells, for any one run.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="arrangement">The arrangement.</param>
+    /// <param name="outcome">What the run did.</param>
+    internal static IReadOnlyList<MiddleLine> ByRun(Brief brief, Arrangement arrangement, Outcome outcome) =>
+        [.. brief.Requirements.Where(line => Suits(line.Quantity, arrangement.Lamp is not null)).Select(line => (Line: line, Told: Told.ByRun(line, brief, arrangement.Parallel)))
+            .Where(pair => pair.Told is not null).Select(pair => By(pair.Line, pair.Told!(outcome)))];
+
     private static MiddleLine Of(Requirement line, Brief brief, Arrangement arrangement, SafetyFindings safety, StandingLines standing, Outcome? outcome)
     {
         if (standing.Line(line) is { } known)
@@ -47,8 +55,12 @@ public static class MiddleLines
             return new(line, null, false, arrangement.Lamp is null ? "no light" : "no hot end");
         }
 
+        return By(line, line.Quantity == RequirementQuantity.StuckSwitchTemperature ? safety.StuckOnC + 273.15 : Told.ByRun(line, brief, arrangement.Parallel)!(outcome.Value));
+    }
+
+    private static MiddleLine By(Requirement line, double si)
+    {
         var unit = Units.Find(line.Unit) ?? Units.One;
-        double si = line.Quantity == RequirementQuantity.StuckSwitchTemperature ? safety.StuckOnC + 273.15 : Told.ByRun(line, brief, arrangement.Parallel)!(outcome.Value);
         double middle = unit.FromSi(si);
         return double.IsFinite(middle) ? new(line, middle, Keeps(line, middle), Display.Rounded(middle, 0, unit)) : new(line, null, Keeps(line, middle), "never");
     }

@@ -8,7 +8,7 @@ namespace Heatwright.Verdicts;
 public sealed class Sensitivity
 {
     /// <summary>Ends of the range in standard doubts: the limits of a rectangle lie at √3, and 95 of 100 normal values inside 2.</summary>
-    private const double Ends = 1.9;
+    internal const double Ends = 1.9;
 
     private readonly PlantBuilder builder;
 

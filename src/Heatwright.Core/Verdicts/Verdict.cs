@@ -49,4 +49,16 @@ public sealed record Swing(PlantInput Input, double LowValue, double HighValue, 
 /// <param name="Problems">Why it cannot be built.</param>
 public sealed record ArrangementVerdict(
     Arrangement Arrangement, VerdictWord Word, string Because, IReadOnlyList<RequirementVerdict> Requirements, SafetyFindings Safety,
-    Prediction? Prediction, IReadOnlyList<Problem> Problems);
+    Prediction? Prediction, IReadOnlyList<Problem> Problems)
+{
+    private readonly Lazy<IReadOnlyList<WorstCase>> worst = new([]);
+
+    /// <summary>What a bad day does to it, worked out when first asked for; empty where it cannot be predicted.</summary>
+    public IReadOnlyList<WorstCase> WorstCases => worst.Value;
+
+    /// <summary>How the worst cases are found.</summary>
+    internal Func<IReadOnlyList<WorstCase>> FindWorst
+    {
+        init => worst = new(value);
+    }
+}

@@ -96,6 +96,24 @@ internal static class PredictCommand
         screen.Console.Write(table);
     }
 
+    private static void ShowWorst(Screen screen, IReadOnlyList<WorstCaseView> cases)
+    {
+        if (cases.Count == 0)
+        {
+            return;
+        }
+
+        screen.Say("One thing at its worst, all else in the middle:");
+        var table = Answers.Table("case", "runs, min", "hottest, °C", "the brief", "what differs");
+        foreach (var one in cases)
+        {
+            table.AddRow(new Cell(one.Name), new Cell(RunWords.Number(one.RunTimeS / 60, "0.0")), new Cell(RunWords.Number(one.HottestC, "0")),
+                new Cell(one.Standing()), new Cell(one.Changed));
+        }
+
+        screen.Show(table);
+    }
+
     private static void Show(Screen screen, ToolView view, string? trace)
     {
         screen.Say($"{view.Arrangement}, {view.Name}: it runs {RunWords.Number(view.RunTimeS, "0.0")} s, then {view.Because}");
@@ -129,6 +147,7 @@ internal static class PredictCommand
         }
 
         ShowLadder(screen, view.Ladder);
+        ShowWorst(screen, view.WorstCases);
         if (trace is not null)
         {
             screen.Say($"Trace: {trace}");

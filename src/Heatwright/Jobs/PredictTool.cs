@@ -5,6 +5,7 @@ using Heatwright.Predictions;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 using Heatwright.Trials;
+using Heatwright.Verdicts;
 
 namespace Heatwright.Jobs;
 
@@ -70,7 +71,8 @@ public static class PredictTool
         used.UnionWith(study.Parts.Where(part => used.Contains(part.Id)).Select(part => part.Like?.Part).OfType<PartId>());
         PartFindings[] findings = [.. study.Parts.Where(part => used.Contains(part.Id) && study.Trials.Any(trial => trial.Part == part.Id)).AsParallel().AsOrdered().WithCancellation(cancel)
             .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
-        return PlantBuilder.For(arrangement, new Shelf(study.Parts, findings), RunStudy.Plan(brief)).Map(builder =>
+        var shelf = new Shelf(study.Parts, findings);
+        return PlantBuilder.For(arrangement, shelf, RunStudy.Plan(brief)).Map(builder =>
         {
             var bare = builder.Build(builder.Middle);
             var settings = new RunSettings { StepS = builder.StepS, EveryEvent = true, Cancel = cancel };
@@ -81,6 +83,7 @@ public static class PredictTool
             return new ToolPrediction(arrangement.Letter, arrangement.Name, bare, run, drawn)
             {
                 Ladder = RunTimeLadder.Of(bare, run, Label(study, arrangement.Cell, PartQuantities.Capacity), Label(study, arrangement.Load, PartQuantities.RatedPower), cancel),
+                WorstCases = WorstCases.Of(brief, shelf, new Prediction(arrangement, builder, run, [], []), new Sensitivity(builder, cancel), cancel),
                 StepS = first.StepS,
                 StepDoubtS = first.ChangeS,
                 Settled = first.Settled,

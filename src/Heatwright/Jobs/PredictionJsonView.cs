@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Heatwright.Verdicts;
 
 namespace Heatwright.Jobs;
 
@@ -10,8 +11,10 @@ namespace Heatwright.Jobs;
 /// <param name="Notes">What to mind.</param>
 /// <param name="Step">The step of the run.</param>
 /// <param name="Ladder">From the label's run time to this one, one cause a rung.</param>
+/// <param name="WorstCases">What a bad day does, the middle run first; empty for a plant of which every number is stated.</param>
 public sealed record ToolView(string Arrangement, string Name, [property: JsonPropertyName("runTime_s")] double RunTimeS, string StopReason, string Because, IReadOnlyList<EventView> Events,
-    [property: JsonPropertyName("energies_J")] IReadOnlyDictionary<string, double> EnergiesJ, IReadOnlyList<ToolQuantity> Quantities, IReadOnlyList<string> Notes, StepView Step, IReadOnlyList<RungView> Ladder)
+    [property: JsonPropertyName("energies_J")] IReadOnlyDictionary<string, double> EnergiesJ, IReadOnlyList<ToolQuantity> Quantities, IReadOnlyList<string> Notes, StepView Step, IReadOnlyList<RungView> Ladder,
+    IReadOnlyList<WorstCaseView> WorstCases)
 {
     /// <summary>The view of a prediction.</summary>
     public static ToolView Of(ToolPrediction of)
@@ -34,8 +37,34 @@ public sealed record ToolView(string Arrangement, string Name, [property: JsonPr
                 ["stored"] = energies.StoredJ,
             },
             [.. of.Quantities()], [.. of.Notes()], new(of.StepS, of.StepDoubtS, of.Settled),
-            [.. of.Ladder.Select(rung => new RungView(rung.Cause, rung.RunTimeS, rung.ChangeS, RunWords.Of(rung.Stop)))]);
+            [.. of.Ladder.Select(rung => new RungView(rung.Cause, rung.RunTimeS, rung.ChangeS, RunWords.Of(rung.Stop)))],
+            [.. of.WorstCases.Select(WorstCaseView.Of)]);
     }
+}
+
+/// <summary>What a tool does with one thing at its worst, all else in the middle.</summary>
+/// <param name="Name">Which case.</param>
+/// <param name="Changed">What differs from the middle run.</param>
+/// <param name="RunTimeS">How long it runs, seconds.</param>
+/// <param name="WarmUpS">Time to the target, seconds; null: never, or it has none.</param>
+/// <param name="HottestC">Hottest that the working end gets, °C.</param>
+/// <param name="GripC">Hottest that the grip gets, °C.</param>
+/// <param name="CellsC">Hottest that the cells get, °C.</param>
+/// <param name="Lines">How many lines of the brief speak of it.</param>
+/// <param name="Missed">Those that it does not keep, each with what it reaches.</param>
+public sealed record WorstCaseView(string Name, string Changed, [property: JsonPropertyName("runTime_s")] double RunTimeS, [property: JsonPropertyName("warmUp_s")] double? WarmUpS,
+    [property: JsonPropertyName("hottest_C")] double HottestC, [property: JsonPropertyName("grip_C")] double GripC, [property: JsonPropertyName("cells_C")] double CellsC,
+    string StopReason, int Lines, IReadOnlyList<string> Missed)
+{
+    /// <summary>The view of a case.</summary>
+    public static WorstCaseView Of(WorstCase of) => new(of.Name, of.Changed, of.Outcome.RunTimeS, double.IsFinite(of.Outcome.WarmUpS) ? of.Outcome.WarmUpS : null,
+        of.Outcome.HottestC, of.Outcome.GripC, of.Outcome.CellC, RunWords.Of(of.Outcome.Stop), of.Lines.Count, [.. of.Missed.Select(Say)]);
+
+    /// <summary>How it stands to the brief, in words.</summary>
+    public string Standing() => Lines == 0 ? "no line speaks of it" : Missed.Count == 0 ? "kept" : "missed: " + string.Join("; ", Missed);
+
+    /// <summary>A line that is not kept, and what it reaches.</summary>
+    public static string Say(MiddleLine line) => $"{line.Requirement.Text.TrimEnd('.')} ({line.Shown})";
 }
 
 /// <summary>One event.</summary>

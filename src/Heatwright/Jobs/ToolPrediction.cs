@@ -1,5 +1,6 @@
 using Heatwright.Plant;
 using Heatwright.Predictions;
+using Heatwright.Verdicts;
 
 namespace Heatwright.Jobs;
 
@@ -13,6 +14,9 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
 {
     /// <summary>From the label's run time to the predicted one, one cause a rung; empty: no part of it has a label.</summary>
     public IReadOnlyList<Rung> Ladder { get; init; } = [];
+
+    /// <summary>What a bad day does to it; empty: every number of it is stated.</summary>
+    public IReadOnlyList<WorstCase> WorstCases { get; init; } = [];
 
     /// <summary>Step that was short enough, s.</summary>
     public double StepS { get; init; }

@@ -19,25 +19,33 @@ internal static class ArrangementPart
         <p class="note">Parts in the order of the current: {string.Join(", ", verdict.Arrangement.Parts().Select(id => result.Shelf[id].Name))}. {verdict.Arrangement.Series} in series, {verdict.Arrangement.Parallel} side by side.</p>
         {Html.If(verdict.Safety.Conditions.Count > 0, () => Html.Of($"""<h3>It needs</h3><ul class="says">{Html.Each(verdict.Safety.Conditions, condition => Html.Of($"<li>{Say.Sentence(condition.Words)} {Say.Sentence(condition.Because)}</li>"))}</ul>"""))}
         {Html.Each(verdict.Safety.Cautions, CautionsPart.One)}
-        {Html.If(verdict.Prediction is not null, () => Predicted(result.Study.Brief!, verdict.Prediction!))}</section>
+        {Html.If(verdict.Prediction is not null, () => Predicted(result.Study.Brief!, verdict.Prediction!, verdict.WorstCases))}</section>
 
         """);
 
     public static Html Problem(Problem problem) => Html.Of(
         $"""<div class="problem"><b>{problem.What}</b><dl><dt>Where</dt><dd>{problem.Where}</dd><dt>Value</dt><dd>{problem.Value}</dd><dt>Limit</dt><dd>{problem.Limit}</dd><dt>Next</dt><dd>{problem.Next}</dd></dl></div>""");
 
-    private static Html Predicted(Brief brief, Prediction prediction)
+    private static Html Predicted(Brief brief, Prediction prediction, IReadOnlyList<WorstCase> worst)
     {
         var happened = prediction.Middle.Events;
         return Html.Of($"""
             <h3>What happens over the charge</h3>
             <p class="because">{Ends(brief, prediction)}</p>
             {Html.If(happened.Count > 0, () => Html.Of($"""<ol class="says">{Html.Each(happened.Take(MostEvents), one => Html.Of($"<li>{Say.Time(one.AtS)}: {Words(brief, one)}</li>"))}{Html.If(happened.Count > MostEvents, () => Html.Of($"<li>and {happened.Count - MostEvents} more</li>"))}</ol>"""))}
-            <h3>Numbers it is built from</h3>
+            {Worst(brief, prediction, worst)}<h3>Numbers it is built from</h3>
             <table class="numbers inputs"><thead><tr><th scope="col">number</th><th scope="col">value</th><th scope="col">where it comes from</th></tr></thead><tbody>
             {Html.Each(prediction.Builder.Inputs, input => Html.Of($"<tr><th scope=\"row\">{input.Name}</th><td>{Origins.Number(input.Value)}</td><td>{Say.From(input.Value.Origin)}</td></tr>"))}</tbody></table>
             """);
     }
+
+    private static Html Worst(Brief brief, Prediction prediction, IReadOnlyList<WorstCase> cases) => Html.If(cases.Count > 0, () => Html.Of($"""
+        <h3>One thing at its worst, all else in the middle</h3>
+        <p class="note">A low sample has a part's numbers at the ends of what is believed of them (19 in 20). Below 10 °C cells lose more than is reckoned here.</p>
+        <div class="wide" tabindex="0" role="region" aria-label="Worst cases of {prediction.Arrangement.Letter}"><table class="worst"><thead><tr><th scope="col">case</th><th class="r" scope="col">runs</th><th class="r" scope="col">{brief.WorkingEnd}, °C</th><th class="r" scope="col">grip, °C</th><th scope="col">the brief</th><th scope="col">what differs</th></tr></thead><tbody>
+        {Html.Each(cases, one => Html.Of($"""<tr><th scope="row">{one.Name}</th><td class="r">{Say.Time(one.Outcome.RunTimeS)}</td><td class="r">{Say.Number(one.Outcome.HottestC, "0")}</td><td class="r">{Say.Number(one.Outcome.GripC, "0.0")}</td><td>{WorstCaseView.Of(one).Standing()}</td><td>{one.Changed}</td></tr>"""))}</tbody></table></div>
+
+        """));
 
     private static string Ends(Brief brief, Prediction prediction)
     {

@@ -86,6 +86,23 @@ public sealed partial class PagesTests(ServedStudy served)
         Assert.Contains("contradicted, −39%", shelf, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("A")]
+    [InlineData("B")]
+    public async Task Worst_cases_are_those_of_the_commands_answer(string letter)
+    {
+        string table = (await served.Page("/predictions/" + letter)).Split("id=\"worst\"")[1].Split("</section>")[0];
+        var said = Heatwright.Jobs.ToolView.Of(Heatwright.Jobs.PredictTool.Run(served.Result.Study, letter, 0, null, TestContext.Current.CancellationToken).Value).WorstCases;
+        Assert.Equal(said.Count, Regex.Count(table, "<tbody data-case="));
+        foreach (var one in said.Where(one => one.Name is "cold day" or "switch stuck on" or "weak cell" or "all cells weak"))
+        {
+            string rows = WebUtility.HtmlDecode(table).Split($"data-case=\"{one.Name}\"")[1].Split("</tbody>")[0];
+            Assert.Contains($"data-of=\"runTime\">{Heatwright.Web.Say.Time(one.RunTimeS)}</td>", rows, StringComparison.Ordinal);
+            Assert.Contains($">{Heatwright.Web.Say.Number(one.GripC, "0.0")}</td>", rows, StringComparison.Ordinal);
+            Assert.Contains(one.Missed.Count > 0 ? "Missed: " : one.Lines == 0 ? "No line of the brief" : "The brief is kept", rows, StringComparison.Ordinal);
+        }
+    }
+
     private static double[] Carried(string page, string form, string what) =>
         [.. Regex.Match(page.Split(form)[1].Split('>')[0], $"data-{what}=\"([^\"]*)\"").Groups[1].Value.Split(' ').Select(one => double.Parse(one, CultureInfo.InvariantCulture))];
 
