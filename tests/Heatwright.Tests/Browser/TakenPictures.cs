@@ -72,7 +72,7 @@ internal static class TakenPictures
         // Drawings that head tables, tables that draw, and the section of the handle can be taken away, too.
         Dictionary<string, string> files = [];
         foreach (var (path, place, ending) in new[] { ("/arrangements/B", ".loop >> nth=0", "csv"), ("/arrangements/B", ".loop >> nth=0", "png"), ("/predictions/A", "table.takes >> nth=0", "csv"), ("/predictions/A", "table.takes >> nth=0", "svg"), ("/comparison", ".value-plot", "png"), ("/comparison", ".value-plot", "csv"),
-            ("/comparison/A", "table.tornado >> nth=0", "csv"), ("/comparison/A", "table.tornado >> nth=0", "png"), ("/build-sheet/A", ".drawing", "svg"), ("/build-sheet/A", ".drawing", "png"), ("/trials/round-pulses", "figure.pic >> nth=0", "csv") })
+            ("/comparison/A", "table.tornado >> nth=0", "csv"), ("/comparison/A", "table.tornado >> nth=0", "png"), ("/predictions/B", ".flow", "csv"), ("/predictions/B", ".flow", "png"), ("/predictions/B", ".flow", "svg"), ("/build-sheet/A", ".drawing", "svg"), ("/build-sheet/A", ".drawing", "png"), ("/trials/round-pulses", "figure.pic >> nth=0", "csv") })
         {
             await page.GotoAsync(new Uri(served.Client.BaseAddress!, path).ToString());
             var tools = page.Locator(place).Locator("xpath=following-sibling::*[contains(@class, 'pic-tools')][1]");
@@ -96,6 +96,10 @@ internal static class TakenPictures
             Assert.False(await page.Locator("dialog.larger").IsVisibleAsync());
         }
 
+        var energies = served.Result.Verdicts.Single(one => one.Arrangement.Letter == "B").Prediction!.Middle.Energies;
+        Assert.StartsWith("from,to,J,mean W\n", files["/predictions/B"]);
+        Assert.Contains(FormattableString.Invariant($"cells give,load,{energies.LoadJ:0},"), files["/predictions/B"], StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"load,work,{energies.WorkJ:0},"), files["/predictions/B"], StringComparison.Ordinal);
         SameAsTheCommand(served, files["/arrangements/B"], files["/predictions/A"]);
         await page.GotoAsync(new Uri(served.Client.BaseAddress!, "/").ToString());
         Assert.Equal(0, await page.EvaluateAsync<int>("document.querySelectorAll(\"script[src='/picture.js']\").length")); // the start page stays light

@@ -374,7 +374,7 @@
     });
     return tools;
   };
-  const furnish = () => document.querySelectorAll("figure.pic:not(.flow), .loop, table.takes, .drawing:has(img)").forEach(figure => {
+  const furnish = () => document.querySelectorAll("figure.pic, .loop, table.takes, .drawing:has(img)").forEach(figure => {
     if (!figure.furnished) {
       figure.furnished = true;
       const image = figure.matches(".drawing") ? figure.querySelector("img") : null;
