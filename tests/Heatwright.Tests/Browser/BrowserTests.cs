@@ -12,10 +12,6 @@ public sealed class BrowserTests(ServedStudy served)
 {
     private const string Overhang = "document.documentElement.scrollWidth - document.documentElement.clientWidth";
 
-    private static string? Shots => Environment.GetEnvironmentVariable("HEATWRIGHT_SHOTS") is { Length: > 0 } folder ? folder : null;
-
-    private const string Chromium = "/usr/bin/chromium";
-
     /// <summary>Laptop, tablet, phone.</summary>
     private static readonly (int Width, int Height)[] Sizes = [(1280, 800), (1024, 768), (390, 844)];
 
@@ -25,10 +21,10 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task Each_page_is_quiet_stays_at_home_and_never_scrolls_sideways(ColorScheme scheme)
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await Launch(playwright);
+        await using var browser = await Browsers.Launch(playwright);
         List<string> found = [];
         // Dark differs by its colours only: one size does, unless each is photographed.
-        foreach (var (width, height) in scheme == ColorScheme.Light || Shots is not null ? Sizes : Sizes[..1])
+        foreach (var (width, height) in scheme == ColorScheme.Light || Browsers.Shots is not null ? Sizes : Sizes[..1])
         {
             await using var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme });
             var page = await context.NewPageAsync();
@@ -43,7 +39,7 @@ public sealed class BrowserTests(ServedStudy served)
                 await page.GotoAsync(Address(path));
                 int wide = await page.EvaluateAsync<int>(Overhang);
                 Add(wide > 0, $"scrolls {wide} px sideways");
-                await Photograph(page, path, width, scheme);
+                await Browsers.Photograph(page, path, width, scheme);
                 await page.EvaluateAsync("document.querySelectorAll('details').forEach(one => one.open = true)");
                 wide = await page.EvaluateAsync<int>(Overhang);
                 Add(wide > 0, $"scrolls {wide} px sideways with everything opened");
@@ -68,7 +64,7 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task Each_page_is_clean_for_an_accessibility_checker(ColorScheme scheme)
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await Launch(playwright);
+        await using var browser = await Browsers.Launch(playwright);
         // Tall, so that the bar at the lower edge of the window covers nothing that scrolling would bring free.
         await using var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = 1280, Height = 3000 }, ColorScheme = scheme });
         var page = await context.NewPageAsync();
@@ -96,7 +92,7 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task The_first_page_of_a_report_is_one_sheet_of_paper(string paper)
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await Launch(playwright);
+        await using var browser = await Browsers.Launch(playwright);
         var page = await browser.NewPageAsync();
         foreach (string letter in (string[])["A", "B", "C"])
         {
@@ -110,7 +106,7 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task A_number_opens_its_origin_by_keyboard_and_is_the_one_machines_read()
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await Launch(playwright);
+        await using var browser = await Browsers.Launch(playwright);
         var page = await browser.NewPageAsync();
         await page.GotoAsync(Address("/comparison"));
         var arrangement = served.Json.GetProperty("arrangements")[0];
@@ -122,7 +118,7 @@ public sealed class BrowserTests(ServedStudy served)
         await cell.Locator("summary").First.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         Assert.True(await cell.Locator(".origin").IsVisibleAsync());
-        await Photograph(page, "/comparison/opened", 1280, ColorScheme.Light);
+        await Browsers.Photograph(page, "/comparison/opened", 1280, ColorScheme.Light);
         Assert.Contains("redicted for", await cell.Locator(".origin").InnerTextAsync(), StringComparison.Ordinal);
     }
 
@@ -130,7 +126,7 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task The_skip_link_comes_first_and_the_theme_is_remembered()
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await Launch(playwright);
+        await using var browser = await Browsers.Launch(playwright);
         await using var context = await browser.NewContextAsync(new() { ColorScheme = ColorScheme.Light });
         var page = await context.NewPageAsync();
         await page.GotoAsync(Address("/"));
@@ -149,7 +145,7 @@ public sealed class BrowserTests(ServedStudy served)
     public async Task Without_script_every_page_still_shows_its_numbers()
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await Launch(playwright);
+        await using var browser = await Browsers.Launch(playwright);
         await using var context = await browser.NewContextAsync(new() { JavaScriptEnabled = false });
         var page = await context.NewPageAsync();
         await page.GotoAsync(Address("/shelf"));
@@ -159,71 +155,14 @@ public sealed class BrowserTests(ServedStudy served)
     }
 
     [Fact]
-    public async Task The_evening_is_the_one_of_the_command_and_its_timers_run() => await EveningPage.Run(async playwright => await Launch(playwright));
-
-    [Fact]
-    public async Task Twelve_parts_go_onto_the_shelf_by_keyboard_alone_one_line_each() => await InAFolder("heatwright-bag-", folder => KeyedBag.Type(folder, async playwright => await Launch(playwright)));
-
-    [Fact]
-    public async Task Readings_are_typed_by_keyboard_and_none_is_lost_while_the_server_is_away() => await InAFolder("heatwright-keyed-", folder => KeyedReadings.Type(folder, async playwright => await Launch(playwright)));
-
-    [Fact]
-    public async Task A_telephone_is_paired_types_readings_and_loses_nothing_when_it_is_let_go() =>
-        await NearDevice.Run(async playwright => await Launch(playwright), (page, name) => Photograph(page, name, page.ViewportSize!.Width, ColorScheme.Light));
-
-    [Fact]
-    public async Task A_bench_that_is_killed_in_mid_entry_loses_nothing_that_was_typed() => await KilledBench.Run(async playwright => await Launch(playwright));
-
-    [Fact]
-    public async Task A_change_is_tried_by_keyboard_follows_as_the_command_says_and_is_kept_only_when_told() => await InAFolder("heatwright-tried-", folder => TriedPage.Run(folder, async playwright => await Launch(playwright)));
-
-    /// <summary>Runs something in a folder of its own, which is gone afterwards.</summary>
-    private static async Task InAFolder(string prefix, Func<string, Task> run)
-    {
-        string folder = Directory.CreateTempSubdirectory(prefix).FullName;
-        try
-        {
-            await run(folder);
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
-    }
-
-    [Fact]
     public async Task A_picture_reads_values_draws_a_stretch_larger_and_is_taken_away_as_csv_svg_and_png()
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await Launch(playwright);
+        await using var browser = await Browsers.Launch(playwright);
         await TakenPictures.Run(served, browser);
     }
 
     private static Task<string> Ground(IPage page) => page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
-
-    private static async Task<IBrowser> Launch(IPlaywright playwright)
-    {
-        if (!File.Exists(Chromium))
-        {
-            Assert.Skip("needs Chromium: apt-get install chromium");
-        }
-
-        return await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Chromium,
-            Headless = true,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
-    }
-
-    private static async Task Photograph(IPage page, string path, int width, ColorScheme scheme)
-    {
-        if (Shots is { } folder)
-        {
-            string name = string.Create(CultureInfo.InvariantCulture, $"{(path == "/" ? "start" : path.Trim('/').Replace('/', '-'))}-{width}-{scheme}.png");
-            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name), FullPage = true });
-        }
-    }
 
     private string Address(string path) => new Uri(served.Client.BaseAddress!, path).ToString();
 }
