@@ -49,7 +49,7 @@ public static class RunFromLog
             {
                 problems.Add(new("The log has no such column.", "--columns", pair.Log, string.Join(", ", names), "Name one of these behind the '='."));
             }
-            else if (log.Columns.First(column => column.Name == pair.Log) is { Unit: { } unit } && !unit.Measures(UnitOf(trial, pair.Run)) && pair.Run != "time")
+            else if (log.Columns.First(column => column.Name == pair.Log) is var column && UnitOf(column) is { } unit && !unit.Measures(UnitOf(trial, pair.Run)) && pair.Run != "time")
             {
                 problems.Add(new("This column of the log measures something else.", "--columns", $"{pair.Run}={pair.Log} in {unit.Symbol}", $"a column in {UnitOf(trial, pair.Run).Symbol} or its kin", "Choose another column."));
             }
@@ -105,7 +105,7 @@ public static class RunFromLog
     {
         var columns = pairs.Select(pair => log.Columns.First(column => column.Name == pair.Log)).ToArray();
         double beganS = log.TimeS.FirstOrDefault(time => !double.IsNaN(time));
-        var heading = pairs.Select((pair, i) => pair.Run == "time" ? new Column(pair.Run, Units.Second.Symbol, "") : new Column(pair.Run, IsWord(trial, pair.Run) ? "" : (columns[i].Unit ?? UnitOf(trial, pair.Run)).Symbol, instrument));
+        var heading = pairs.Select((pair, i) => pair.Run == "time" ? new Column(pair.Run, Units.Second.Symbol, "") : new Column(pair.Run, IsWord(trial, pair.Run) ? "" : (UnitOf(columns[i]) ?? UnitOf(trial, pair.Run)).Symbol, instrument));
         var readings = new Reading[log.RowsKept];
         for (int row = 0; row < readings.Length; row++)
         {
@@ -134,11 +134,14 @@ public static class RunFromLog
             return [known.Column];
         }
 
-        var fits = log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name) && one.Unit?.Measures(UnitOf(trial, column)) == true).Select(one => one.Name).ToArray();
+        var fits = log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name) && UnitOf(one)?.Measures(UnitOf(trial, column)) == true).Select(one => one.Name).ToArray();
         string[] named = [.. fits.Where(name => Words(column).All(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)))];
         // A column that need not be there is taken only where its name says so.
         return named.Length == 1 ? named : needed ? fits : [];
     }
+
+    /// <summary>Unit of a column; one that is called by nothing but a unit, 'V' or 'mA', is in it.</summary>
+    private static Unit? UnitOf(LogColumn column) => column.Unit ?? (UnitWords.IsPlainly(column.Name) ? UnitWords.Find(column.Name) : null);
 
     private static string[] Words(string column) => column switch
     {
