@@ -15,6 +15,8 @@ internal static class SqliteFaults
     {
         Busy or Locked => new(OpenFault.Locked, "Another program is using the study file.", path, error.Message, "a file that nothing else holds", "Close the other program, or wait for it; then try again. Nothing was changed."),
         Corrupt or NotADatabase => Damaged(path, error.Message),
+        _ when Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder) =>
+            new(OpenFault.NoAccess, "The folder of the study file is not there.", path, folder, "a folder that is there", "Make it first, with 'mkdir', or name another. Nothing was changed."),
         ReadOnly or CannotOpen => NoAccess(path, error.Message),
         null when error is UnauthorizedAccessException => NoAccess(path, error.Message),
         _ => new(OpenFault.Disk, "The disk does not take or give the study file.", path, error.Message, "a working disk with room", "Free some room or choose another disk; nothing was changed."),

@@ -180,10 +180,18 @@ internal static class EnterCommands
         else
         {
             screen.Say($"{all.Count} readings into {run.Id}{(refused > 0 ? $"; {refused} lines were not taken" : "")}.");
+            int[] named = [.. all.SelectMany(taken => taken.Remarks).Select(remark => remark.Reading).Where(number => number > 0).Distinct().Order()];
+            if (named.Length > 0)
+            {
+                screen.Say($"A reading that is wrong: 'heatwright strike {path} {run.Id} {string.Join(' ', named.Take(MostStruck).Select(Number))} --because WHY' leaves it out; it stays in the study.");
+            }
         }
 
         return refused > 0 ? ExitCodes.BadInput : ExitCodes.Done;
     }
+
+    /// <summary>So many readings are named to be struck out.</summary>
+    private const int MostStruck = 5;
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 

@@ -101,7 +101,8 @@ public class OpenRefusalTests
         desk.Put("file", "x");
         string before = desk.Listing();
         Assert.Equal(OpenFault.NoAccess, Assert.IsType<OpenProblem>(Assert.Single(StudyBook.Create(desk.At("file/a.study"), Studies.Band, SetClock.Noon).Problems)).Fault);
-        Assert.Equal(OpenFault.NoAccess, Assert.IsType<OpenProblem>(Assert.Single(StudyBook.Create(desk.At("none/a.study"), Studies.Band, SetClock.Noon).Problems)).Fault);
+        var none = Assert.IsType<OpenProblem>(Assert.Single(StudyBook.Create(desk.At("none/a.study"), Studies.Band, SetClock.Noon).Problems));
+        Assert.Equal((OpenFault.NoAccess, "The folder of the study file is not there.", desk.At("none")), (none.Fault, none.What, none.Value));
         Assert.Equal(before, desk.Listing());
     }
 
