@@ -6,7 +6,11 @@ namespace Heatwright.Numerics;
 /// so a network without losses is no special case.</remarks>
 public sealed class ExponentialStep
 {
+    /// <summary>Terms for a matrix of size one half; a smaller one needs fewer.</summary>
     private const int Terms = 14;
+
+    /// <summary>A term below this, beside a half, changes no digit.</summary>
+    private const double Nothing = 1e-18;
 
     /// <summary>e^(Lh).</summary>
     public double[] Exp { get; }
@@ -46,46 +50,57 @@ public sealed class ExponentialStep
         }
 
         // φ₂ by its series Σ z^k/(k+2)!, then φ₁ = 1 + z·φ₂ and e^z = 1 + z·φ₁: each is exact in the one before.
-        double[] phi2 = Identity(n, 1.0 / Factorial(Terms + 2));
-        for (int k = Terms - 1; k >= 0; k--)
+        (Phi2, Phi1, Exp) = (new double[n * n], new double[n * n], new double[n * n]);
+        double[] other = new double[n * n];
+        int terms = TermsFor(largest * small);
+        AddIdentity(Phi2, n, 1.0 / Factorial(terms + 2));
+        for (int k = terms - 1; k >= 0; k--)
         {
-            phi2 = Multiply(z, phi2, n);
-            AddIdentity(phi2, n, 1.0 / Factorial(k + 2));
+            Multiply(z, Phi2, other, n);
+            AddIdentity(other, n, 1.0 / Factorial(k + 2));
+            (Phi2, other) = (other, Phi2);
         }
 
-        double[] phi1 = Multiply(z, phi2, n);
-        AddIdentity(phi1, n, 1);
-        double[] exp = Multiply(z, phi1, n);
-        AddIdentity(exp, n, 1);
+        Multiply(z, Phi2, Phi1, n);
+        AddIdentity(Phi1, n, 1);
+        Multiply(z, Phi1, Exp, n);
+        AddIdentity(Exp, n, 1);
+        double[] twice = halvings > 0 ? new double[n * n] : other;
         for (int i = 0; i < halvings; i++)
         {
-            double[] e2 = Multiply(exp, phi2, n);
-            double[] e1 = Multiply(exp, phi1, n);
-            for (int j = 0; j < phi2.Length; j++)
+            Multiply(Exp, Phi2, twice, n);
+            Multiply(Exp, Phi1, other, n);
+            for (int j = 0; j < Phi2.Length; j++)
             {
-                phi2[j] = 0.25 * (e2[j] + phi1[j] + phi2[j]);
-                phi1[j] = 0.5 * (e1[j] + phi1[j]);
+                Phi2[j] = 0.25 * (twice[j] + Phi1[j] + Phi2[j]);
+                Phi1[j] = 0.5 * (other[j] + Phi1[j]);
             }
 
-            exp = Multiply(exp, exp, n);
+            Multiply(Exp, Exp, other, n);
+            (Exp, other) = (other, Exp);
         }
 
-        for (int i = 0; i < phi1.Length; i++)
+        for (int i = 0; i < Phi1.Length; i++)
         {
-            phi1[i] *= h;
-            phi2[i] *= h;
+            Phi1[i] *= h;
+            Phi2[i] *= h;
         }
-
-        Exp = exp;
-        Phi1 = phi1;
-        Phi2 = phi2;
     }
 
-    private static double[] Identity(int n, double value)
+    /// <summary>Terms of the series after which one no longer counts beside the first, for a matrix of such a size.</summary>
+    private static int TermsFor(double size)
     {
-        double[] result = new double[n * n];
-        AddIdentity(result, n, value);
-        return result;
+        double term = 0.5;
+        for (int k = 1; k < Terms; k++)
+        {
+            term *= size / (k + 2);
+            if (term < Nothing)
+            {
+                return k;
+            }
+        }
+
+        return Terms;
     }
 
     private static void AddIdentity(double[] matrix, int n, double value)
@@ -96,22 +111,22 @@ public sealed class ExponentialStep
         }
     }
 
-    private static double[] Multiply(double[] a, double[] b, int n)
+    private static void Multiply(ReadOnlySpan<double> a, ReadOnlySpan<double> b, Span<double> result, int n)
     {
-        double[] result = new double[n * n];
+        result.Clear();
         for (int i = 0; i < n; i++)
         {
+            var row = result.Slice(i * n, n);
             for (int k = 0; k < n; k++)
             {
                 double factor = a[(i * n) + k];
-                for (int j = 0; j < n; j++)
+                var from = b.Slice(k * n, n);
+                for (int j = 0; j < row.Length; j++)
                 {
-                    result[(i * n) + j] += factor * b[(k * n) + j];
+                    row[j] += factor * from[j];
                 }
             }
         }
-
-        return result;
     }
 
     private static double Factorial(int k)

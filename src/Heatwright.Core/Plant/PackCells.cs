@@ -37,6 +37,9 @@ internal sealed class Electrics(int members, int groups)
     public double CellK;
     public readonly double[] MemberV = new double[members];
     public readonly double[] LongV = new double[members];
+
+    /// <summary>Ohms of each cell's pairs: the long one's as solved, the short one's at the mean current that <see cref="PackFlow.Flow"/> last had.</summary>
+    public readonly double[] LongOhm = new double[members], ShortOhm = new double[members];
     public readonly double[] MemberOhm = new double[members];
     public readonly double[] Factor = new double[members];
     public readonly double[] GroupV = new double[groups];

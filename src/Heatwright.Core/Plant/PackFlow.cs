@@ -55,6 +55,9 @@ internal sealed class PackFlow
     private readonly double[] longFade;
     private readonly bool oneFactor;
 
+    /// <summary>Step that the fades stand for.</summary>
+    private double fadeS = double.NaN;
+
     public PackFlow(AssembledTool tool)
     {
         this.tool = tool;
@@ -100,7 +103,8 @@ internal sealed class PackFlow
                 var cell = Cells.Members[j];
                 double charge = state.Charge[j];
                 into.Factor[j] = oneFactor ? factor : cell.OhmsFactor(cellK);
-                into.LongV[j] = cell.LongHoldsAmps ? cell.R2Ohm.At(charge) * into.Factor[j] * state.Long[j] : state.Long[j];
+                into.LongOhm[j] = cell.R2Ohm.At(charge) * into.Factor[j];
+                into.LongV[j] = cell.LongHoldsAmps ? into.LongOhm[j] * state.Long[j] : state.Long[j];
                 into.MemberV[j] = cell.OpenV.At(charge) - state.ShortV[j] - into.LongV[j];
                 into.MemberOhm[j] = cell.R0Ohm.At(charge) * into.Factor[j];
                 conductance += 1 / into.MemberOhm[j];
@@ -126,7 +130,7 @@ internal sealed class PackFlow
             : PowerPath.Solve(pathV, ohm, pack.LoopOhm, tool.Path, LoadAt(rises));
     }
 
-    /// <summary>What flows in pack, loop, path and load.</summary>
+    /// <summary>What flows in pack, loop, path and load; comes before <see cref="Predict"/> and <see cref="Correct"/>, which take the short pairs' ohms from it.</summary>
     public void Flow(Electrics at, CellState state, double duty, ref Stepper.Flow flow)
     {
         double onA = at.On.PackA;
@@ -150,8 +154,9 @@ internal sealed class PackFlow
                 heat += ((duty * ofOn * ofOn) + ((1 - duty) * ofOff * ofOff)) * at.MemberOhm[j];
                 double shortV = state.ShortV[j];
                 double longV = at.LongV[j];
-                heat += shortV == 0 ? 0 : shortV * shortV / Math.Max(ShortOhm(at, state, j, (duty * ofOn) + ((1 - duty) * ofOff)), 1e-12);
-                heat += longV == 0 ? 0 : longV * longV / Math.Max(Cells.Members[j].R2Ohm.At(state.Charge[j]) * at.Factor[j], 1e-12);
+                at.ShortOhm[j] = ShortOhm(at, state, j, (duty * ofOn) + ((1 - duty) * ofOff));
+                heat += shortV == 0 ? 0 : shortV * shortV / Math.Max(at.ShortOhm[j], 1e-12);
+                heat += longV == 0 ? 0 : longV * longV / Math.Max(at.LongOhm[j], 1e-12);
             }
         }
 
@@ -170,15 +175,21 @@ internal sealed class PackFlow
                 amps[j] = MemberA(at, g, j, meanA);
                 shortS[j] = cell.ShortTau?.At(charge) ?? cell.Tau1S;
                 longS[j] = cell.LongTau?.At(charge) ?? cell.Tau2S;
-                shortDrive[j] = ShortOhm(at, from, j, amps[j]) * amps[j];
-                longDrive[j] = LongDrive(cell, charge, at.Factor[j], amps[j]);
+                shortDrive[j] = at.ShortOhm[j] * amps[j];
+                longDrive[j] = LongDrive(cell, at.LongOhm[j], amps[j]);
                 to.Charge[j] = charge - (amps[j] * h / cell.CapacityC);
-                shortFade[j] = 1 - Math.Exp(-h / shortS[j]);
-                longFade[j] = 1 - Math.Exp(-h / longS[j]);
+                if (!(Math.Abs(h - fadeS) < StepMatrices.SameS) || cell.ShortTau is not null || cell.LongTau is not null)
+                {
+                    shortFade[j] = 1 - Math.Exp(-h / shortS[j]);
+                    longFade[j] = 1 - Math.Exp(-h / longS[j]);
+                }
+
                 to.ShortV[j] = from.ShortV[j] + ((shortDrive[j] - from.ShortV[j]) * shortFade[j]);
                 to.Long[j] = from.Long[j] + ((longDrive[j] - from.Long[j]) * longFade[j]);
             }
         }
+
+        fadeS = Math.Abs(h - fadeS) < StepMatrices.SameS ? fadeS : h;
     }
 
     /// <summary>The same with what flows at the end of the step, guessed from the start.</summary>
@@ -191,8 +202,8 @@ internal sealed class PackFlow
                 var cell = Cells.Members[j];
                 double charge = guessed.Charge[j];
                 double endA = MemberA(atEnd, g, j, meanA);
-                double shortEnd = Drive(cell.ShortTau, shortS[j], charge, guessed.ShortV[j], ShortOhm(atEnd, guessed, j, endA) * endA);
-                double longEnd = Drive(cell.LongTau, longS[j], charge, guessed.Long[j], LongDrive(cell, charge, atEnd.Factor[j], endA));
+                double shortEnd = Drive(cell.ShortTau, shortS[j], charge, guessed.ShortV[j], atEnd.ShortOhm[j] * endA);
+                double longEnd = Drive(cell.LongTau, longS[j], charge, guessed.Long[j], LongDrive(cell, atEnd.LongOhm[j], endA));
                 to.Charge[j] -= (amps[j] + endA) / 2 * h / cell.CapacityC;
                 to.ShortV[j] = guessed.ShortV[j] + ((shortEnd - shortDrive[j]) * SecondPhi(h / shortS[j], shortFade[j]));
                 to.Long[j] = guessed.Long[j] + ((longEnd - longDrive[j]) * SecondPhi(h / longS[j], longFade[j]));
@@ -201,7 +212,7 @@ internal sealed class PackFlow
     }
 
     /// <summary>What the long pair is driven towards: volts, or amps where it holds those.</summary>
-    private static double LongDrive(CellModel cell, double charge, double factor, double amps) => cell.LongHoldsAmps ? amps : cell.R2Ohm.At(charge) * factor * amps;
+    private static double LongDrive(CellModel cell, double longOhm, double amps) => cell.LongHoldsAmps ? amps : longOhm * amps;
 
     private double ShortOhm(Electrics at, CellState state, int member, double memberA)
     {

@@ -5,11 +5,16 @@ namespace Heatwright.Plant;
 /// <summary>The linear part of the network with and without work pressed on, and its exact steps, one set a step length.</summary>
 internal sealed class StepMatrices
 {
+    /// <summary>Steps that differ by less have the same matrices: edges of the clock are sums of steps, and not alike to the last digit.</summary>
+    public const double SameS = 0.5e-10;
+
     private readonly double[] free;
     private readonly double[] pressed;
     private readonly Dictionary<(long Length, bool Pressed), ExponentialStep> kept = [];
     private readonly int size;
     private readonly int working;
+    private (long Length, bool Pressed) lastKey;
+    private ExponentialStep? last;
 
     public StepMatrices(ThermalNetwork network, double contactWPerK)
     {
@@ -51,7 +56,12 @@ internal sealed class StepMatrices
 
     public ExponentialStep For(double h, bool isPressed)
     {
-        var key = ((long)Math.Round(h * 1e10), isPressed);
+        var key = ((long)Math.Round(h * (0.5 / SameS)), isPressed);
+        if (last is not null && key == lastKey)
+        {
+            return last;
+        }
+
         if (!kept.TryGetValue(key, out var step))
         {
             if (kept.Count > 64)
@@ -63,6 +73,7 @@ internal sealed class StepMatrices
             kept[key] = step;
         }
 
+        (lastKey, last) = (key, step);
         return step;
     }
 }

@@ -49,8 +49,11 @@ public static class Predict
     {
         // How long it takes has to be known before instants are chosen; the lanes tell that in a fraction of the time, to some millionths.
         double runTimeS = Once(builder, builder.Middle).RunTimeS;
-        return Run(builder, builder.Middle, Instants(Math.Max(60, runTimeS), PictureInstants), cancel);
+        return Run(builder, builder.Middle, OnSteps(Instants(Math.Max(60, runTimeS), PictureInstants), builder.StepS), cancel);
     }
+
+    /// <summary>Instants moved to where a step begins anyway: between, each would cut one in two, with matrices of their own.</summary>
+    private static double[] OnSteps(double[] instants, double stepS) => [.. instants.Select(at => stepS * Math.Round(at / stepS)).Distinct()];
 
     /// <summary>One run of the plant with chosen values, without trace.</summary>
     public static Outcome Once(PlantBuilder builder, double[] si) => Many(builder, [si])[0];
