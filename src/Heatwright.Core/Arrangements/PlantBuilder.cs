@@ -29,6 +29,7 @@ public sealed class PlantBuilder
     private readonly CellModel cell;
     private readonly double foundOhm;
     private readonly double foundOpenV;
+    private readonly bool linkIsInLoss;
     private readonly Dictionary<PlantKey, int> places;
 
     private PlantBuilder(Arrangement arrangement, Shelf shelf, WorkPlan work, CellModel cell, IReadOnlyList<PlantInput> inputs)
@@ -39,7 +40,10 @@ public sealed class PlantBuilder
         var found = shelf.FoundOfCell(arrangement.Cell);
         foundOhm = found?.Find(PartQuantities.Ohms)?.Si ?? Inputs[places[PlantKey.CellOhms]].Value.Si;
         foundOpenV = found?.Find(CellQuantities.OpenVolts)?.Si ?? Inputs[places[PlantKey.OpenVolts]].Value.Si;
+        linkIsInLoss = IsRead(PlantKey.EndLoss) && places.TryGetValue(PlantKey.GripLink, out int link) && inputs[link].Value.Origin is Origin.Assumed;
     }
+
+    private bool IsRead(PlantKey key) => places.TryGetValue(key, out int place) && Inputs[place].Value.Origin is Origin.Fitted or Origin.Measured;
 
     /// <summary>The same numbers on a day with other air; what is built stands in it before it is switched on.</summary>
     /// <param name="airC">Air, °C.</param>
@@ -71,7 +75,7 @@ public sealed class PlantBuilder
         var cellModel = shelf.FoundOfCell(arrangement.Cell)?.Cell?.Cell;
         if (cellModel is null)
         {
-            problems.Add(Missing(arrangement.Cell, "how its volts fall with charge and current", "a discharge and a pulse run"));
+            problems.Add(Missing(arrangement.Cell, "how its volts fall with charge and current", "a trial of kind 'discharge' (the log of a capacity trial can be taken in again) and one of kind 'pulse'"));
         }
 
         Need(PlantKey.Capacity, arrangement.Cell, PartQuantities.Capacity, "capacity", "a discharge");
@@ -204,6 +208,9 @@ public sealed class PlantBuilder
             ? new PathModel.StepUp(Positive(PlantKey.ModuleSet, 0.1), Positive(PlantKey.ModuleFixed, 0), Positive(PlantKey.ModulePerAmp, 0), Positive(PlantKey.ModulePerAmpSquared, 0),
                 Positive(PlantKey.ModuleLimit, 0.1), 0.92, Positive(PlantKey.ModuleLockOut, 0), 0.35)
             : new PathModel.Direct();
+        // A warm-up that did not tell the grip apart has read all that leaves the end: what is assumed to go into the grip is a part of it, not more.
+        double link = Positive(PlantKey.GripLink, 0), endLoss = Positive(arrangement.Lamp is null ? PlantKey.EndLoss : PlantKey.HeadLoss, 0);
+        (link, endLoss) = linkIsInLoss ? (Math.Min(link, endLoss), Math.Max(0, endLoss - link)) : (link, endLoss);
         double endHeat = Positive(arrangement.Lamp is null ? PlantKey.EndHeat : PlantKey.HeadHeat, 1e-3);
         double lag = Positive(PlantKey.SensorLag, 0);
         double air = 273.15 + work.AirC;
@@ -213,11 +220,11 @@ public sealed class PlantBuilder
             arrangement.Lamp is null ? new LoadModel.Heater(Positive(PlantKey.HeaterOhms, 0.01), Take(PlantKey.HeaterAlpha), 293.15) : Lamp(Positive),
             new ThermalNetwork(
                 [
-                    new(arrangement.Lamp is null ? "working end" : "lamp head", endHeat, Positive(arrangement.Lamp is null ? PlantKey.EndLoss : PlantKey.HeadLoss, 0), 0, Positive(PlantKey.EndRadiating, 0)),
+                    new(arrangement.Lamp is null ? "working end" : "lamp head", endHeat, endLoss, 0, Positive(PlantKey.EndRadiating, 0)),
                     new("grip", Positive(PlantKey.GripHeat, 1), Positive(PlantKey.GripLoss, 0.01)),
                     new("cells", cells * Positive(PlantKey.CellHeat, 1), 0),
                 ],
-                [new(0, 1, Positive(PlantKey.GripLink, 0)), new(1, 2, cells * Positive(PlantKey.CellToGrip, 0.001))],
+                [new(0, 1, link), new(1, 2, cells * Positive(PlantKey.CellToGrip, 0.001))],
                 air)
             {
                 CellNode = 2,
@@ -267,7 +274,8 @@ public sealed class PlantBuilder
     private double HoldW(double kelvin, double airK)
     {
         double Value(PlantKey key) => places.TryGetValue(key, out int place) ? Math.Max(0, Inputs[place].Value.Si) : 0;
-        return ((Value(PlantKey.EndLoss) + Value(PlantKey.GripLink)) * (kelvin - airK))
+        double away = linkIsInLoss ? Value(PlantKey.EndLoss) : Value(PlantKey.EndLoss) + Value(PlantKey.GripLink);
+        return (away * (kelvin - airK))
             + (Value(PlantKey.EndRadiating) * Physics.Constants.StefanBoltzmann * (Math.Pow(kelvin, 4) - Math.Pow(airK, 4)));
     }
 }

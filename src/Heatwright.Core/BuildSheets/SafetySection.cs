@@ -25,8 +25,9 @@ internal static class SafetySection
     public static (SheetSection Section, IReadOnlyList<string> Breaks) Of(SheetAsk ask, ControlNumbers? numbers, PowerPoint point, PlantRun run)
     {
         var lines = new Lines(ask);
-        double cutOut = ask.Choices["cut-out"].Value;
         bool linked = ask.Arrangement.CutOut is not null;
+        double cutOut = ask.Choices["cut-out"] is { Set: false } && ask.Arrangement.CutOut is { } part && ask.Shelf.Value(part, PartQuantities.OpeningTemperature) is { } opens
+            ? Units.Celsius.FromSi(opens.Si) : ask.Choices["cut-out"].Value;
         var faults = numbers is null ? SingleFaults.OfLamp(ask.Builder, ask.Choices["hot-air"].Value, linked ? cutOut : 0, CellLimitC) : SingleFaults.Of(ask.Builder, ask.Choices["hot-air"].Value, ask.SetC, numbers.MostDuty, numbers.RiseS, linked ? cutOut : 0, CellLimitC);
         foreach (var (lead, words) in Cautions)
         {

@@ -234,7 +234,9 @@ public sealed class Judge
             }
 
             double flip = sensitivity!.FlipSi(place, factor * builder.Middle[place], kept);
-            if (double.IsFinite(flip))
+
+            // A step-up gives no less than its pack has.
+            if (double.IsFinite(flip) && !(key == PlantKey.ModuleSet && builder.Build(builder.Middle).Pack is { } pack && flip < pack.Series * pack.Cell.OpenV.At(1)))
             {
                 ways.Add($"{(factor < 1 ? below : above)} {Sentences.Input(builder.Inputs[place], flip)}");
             }

@@ -79,13 +79,27 @@ public static class RunStudy
         return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state, cancel);
     }
 
+    /// <summary>How well the work takes its heat: as the brief states it; where it states a heat and no contact, so well that a piece has its heat in half of its time.</summary>
+    private static Estimate Contact(Duty duty, double airC, Origin stated)
+    {
+        const string cause = "brief: contact of the work";
+        double overK = duty.TargetC - (double.IsNaN(duty.AboveC) ? airC : duty.AboveC);
+        if (duty.Contact > 0 || !(duty.NeedJ > 0 && duty.ForS > 0 && overK > 0))
+        {
+            return Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, cause, CauseGroup.Assumption, stated);
+        }
+
+        double usual = 2 * duty.NeedJ / (duty.ForS * overK);
+        return Estimate.Within(usual, usual / 2, Units.WattPerKelvin, cause, CauseGroup.Assumption, new Origin.Assumed("not stated: so that a piece takes its heat in half of its time, a third to all of it; state it with 'contact' in the brief"));
+    }
+
     /// <summary>The work of a brief, with its doubts.</summary>
     internal static WorkPlan Plan(Brief brief)
     {
         var duty = brief.Work;
         var origin = new Origin.Assumed(duty.Why);
         return new(duty.TargetC, brief.AirC, duty.EveryS, duty.ForS, duty.FirstAfterS, duty.AboveC,
-            Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, "brief: contact of the work", CauseGroup.Assumption, origin),
+            Contact(duty, brief.AirC, origin),
             Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, origin))
         {
             Blocks = BriefPlan.Blocks(duty),

@@ -29,6 +29,21 @@ public sealed class EntryJourney : IDisposable
     }
 
     [Fact]
+    public void A_setting_is_taken_as_the_recipe_writes_it()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "capacity", "--on", "round", "--name", "full");
+        foreach (string spelled in (string[])["cut-off=3V", "cut off=3.0 V"])
+        {
+            var typed = bench.TypeWith("0 4.1 0.5\n10 4.0 0.5\n", "trial", "enter", file, "full", "--run", spelled.Replace(" ", "", StringComparison.Ordinal)[..7], "--set", spelled);
+            Assert.DoesNotContain("no such setting", typed.Error, StringComparison.Ordinal);
+        }
+
+        var wrong = bench.TypeWith("", "trial", "enter", file, "full", "--set", "flavour=3");
+        Assert.Contains("cut-off", wrong.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_line_that_cannot_be_read_is_refused_and_the_others_are_kept()
     {
         string file = Begun();

@@ -55,6 +55,11 @@ internal static class AmountSpelling
         {
             var word = quantity.HasWord || tail.Word.Kind == UnitWordKind.None ? quantity.Word : tail.Word;
             var after = MarkSpelling.After(text, tail.End, word.Kind != UnitWordKind.None);
+            if (tail.HasAny && tail.Word.Kind == UnitWordKind.None && quantity.HasWord && quantity.Word.Unit == Units.Minute && after.Condition == Condition.Least)
+            {
+                continue; // '38 min ± 1 min': the second is what the first is
+            }
+
             var sense = First(before.Sense, early.Sense, after.Sense);
             var condition = First(before.Condition, early.Condition, after.Condition);
             bool isRough = before.IsRough || early.IsRough || after.IsRough;

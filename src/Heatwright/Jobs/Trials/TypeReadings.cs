@@ -191,8 +191,9 @@ public static class TypeReadings
     {
         var settings = new Dictionary<string, double>(StringComparer.Ordinal);
         string[] known = [.. RunFromLog.Settings(trial)];
-        foreach (var (name, text) in said)
+        foreach (var (typed, text) in said)
         {
+            string name = known.FirstOrDefault(one => one.Replace('-', ' ') == typed) ?? typed;
             var unit = name switch
             {
                 "sample" or "touches" => Units.One,
