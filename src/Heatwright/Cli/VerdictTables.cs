@@ -179,7 +179,7 @@ internal static class VerdictTables
     }
 
     private static string Cell(ComparisonCell cell) =>
-        cell.Probability is { } odds ? $"{cell.Shown}\n{ComparisonText.Odds(odds)} of 100, {cell.Verdict}" : $"{cell.Shown}\n{cell.Verdict}";
+        cell.Probability is { } odds ? $"{cell.Shown}\n{ComparisonText.Odds(odds)} of 100, {Spoken(cell.Verdict)}" : $"{cell.Shown}\n{Spoken(cell.Verdict)}";
 
     private static Table Plain(params string[] headings)
     {

@@ -111,6 +111,11 @@ internal static class WiringCommands
         {
             screen.Say($"  {(pair.Refused ? "Cannot be" : "Mind")}: {pair.Problem.What} {pair.Problem.Value}; {pair.Problem.Limit}. {pair.Problem.Next}");
         }
+
+        if (view.Arrangement.Series * view.Arrangement.Parallel > 1)
+        {
+            screen.Say("  Caution: cells of one pack are of one kind, one age and one charge, and those in series are watched one by one; unlike cells are never joined. A shorted lithium cell burns: fuse at its tab, follow the cells' sheet and local codes.");
+        }
     }
 
     private static void Show(Screen screen, WiringDifferences found)
