@@ -4,9 +4,12 @@ using Heatwright.Quantities;
 namespace Heatwright.Trials;
 
 /// <summary>Discharge and pulse trials of a cell to capacity, ohms and a cell model.</summary>
-internal static class CellTrials
+public static class CellTrials
 {
-    public static PartFindings Findings(Part part, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments)
+    /// <summary>Where a problem lies that all trials of a cell share.</summary>
+    public const string Where = "its trials";
+
+    internal static PartFindings Findings(Part part, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments)
     {
         var logs = read.Select(pair => (pair.Trial, pair.Table, Log: Log(pair.Table))).Where(entry => entry.Log.Count >= 3).ToArray();
         List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
@@ -14,8 +17,8 @@ internal static class CellTrials
         var others = logs.Where(entry => discharges.Length == 0 || entry.Log != discharges[0].Log).ToArray();
         if (discharges.Length == 0 || others.Length == 0)
         {
-            string missing = discharges.Length == 0 ? "a discharge down to the cut-off" : "a pulse run, or a second discharge at another current";
-            return new(part.Id, [], remarks, [new Problem($"Cell '{part.Name}' gives no findings yet.", "its trials", $"{logs.Length} usable runs", missing, $"Take {missing}.")]);
+            string missing = discharges.Length == 0 ? "a discharge down to the cut-off (kind 'discharge'; the log of a capacity trial can be taken in again)" : "a pulse run (kind 'pulse'), or a second discharge at another current";
+            return new(part.Id, [], remarks, [new Problem($"Cell '{part.Name}' gives no findings yet.", Where, $"{logs.Length} usable runs", missing, $"Take {missing}.")]);
         }
 
         var slow = discharges[0];

@@ -33,6 +33,14 @@ internal static class ReadingChecks
             return;
         }
 
+        if (rows.Count == 2 && Math.Abs(rows[0][column]) > 0 && Math.Abs(rows[1][column]) > 0 && IsThousand(Math.Log10(Math.Abs(rows[1][column] / rows[0][column]))))
+        {
+            // Of two it cannot be told which.
+            remarks.Add(new(trial.Id, run.Id, kept[1].Number,
+                $"{run.Columns[column].Name} '{kept[0].Raw[column]}' and '{kept[1].Raw[column]}' are about a thousand times apart: unit slip in one of them? Type both with their unit.", Remark.Kept));
+            return;
+        }
+
         // A load that is switched on and off has readings near nothing on purpose.
         double largest = rows.Select(row => Math.Abs(row[column])).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         bool rests = rows.Count(row => Math.Abs(row[column]) < largest / 100) >= 3;
@@ -47,7 +55,7 @@ internal static class ReadingChecks
             }
 
             double decades = Math.Log10(value / Sample.Median(around));
-            if (Math.Abs(Math.Abs(decades) - 3) < 0.25 && !(rests && decades < 0))
+            if (IsThousand(decades) && !(rests && decades < 0))
             {
                 suspect[row] = true;
                 string often = decades < 0 ? "a thousandth of" : "a thousand times";
@@ -56,6 +64,8 @@ internal static class ReadingChecks
             }
         }
     }
+
+    private static bool IsThousand(double decades) => Math.Abs(Math.Abs(decades) - 3) < 0.25;
 
     /// <summary>Volts that drop for one or two readings while the current stays: a clip worked loose.</summary>
     private static void LooseClips(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)

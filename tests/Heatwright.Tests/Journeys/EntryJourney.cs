@@ -29,6 +29,25 @@ public sealed class EntryJourney : IDisposable
     }
 
     [Fact]
+    public void Of_two_readings_a_thousand_times_apart_it_is_said_that_one_has_slipped()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        Assert.Contains("thousand times apart", Piped("7.41\n7k42\n", "trial", "enter", file, "cold", "--meter", "ohms=dmm", "--json").ToString(), StringComparison.Ordinal);
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "again");
+        Assert.DoesNotContain("apart", Piped("7.41\n7.42\n", "trial", "enter", file, "again", "--meter", "ohms=dmm", "--json").ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_cell_whose_trials_do_not_suffice_is_told_what_is_missing_beside_each()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "pulse", "--on", "round", "--name", "steps");
+        Piped("0 4.0 0\n1 3.9 1\n30 3.85 1\n60 3.97 0\n", "trial", "enter", file, "steps", "--meter", "volts=dmm", "amps=dmm", "--json");
+        Assert.Contains("kind 'discharge'", Trial(file, "steps").GetProperty("problems").ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_setting_is_taken_as_the_recipe_writes_it()
     {
         string file = Begun();
