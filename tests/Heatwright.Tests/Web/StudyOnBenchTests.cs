@@ -19,7 +19,8 @@ public sealed class StudyOnBenchTests : IDisposable
     [Fact]
     public async Task Until_the_result_is_there_a_page_says_that_it_is_being_worked_out_and_asks_again()
     {
-        var opened = ServedStudy.Open(Path.Combine(Repository.Root, "samples", "rope-hot-knife"), StudyPath);
+        // The bow's duty goes through the general stepper and takes seconds: the knife may be worked out before the page is asked for.
+        var opened = ServedStudy.Open(Path.Combine(Repository.Root, "samples", "foam-bow"), StudyPath);
         await using var app = WebBench.Build(opened, 0);
         await app.StartAsync(Stop);
         using var client = new HttpClient { BaseAddress = new Uri(WebBench.Address(app)) };
