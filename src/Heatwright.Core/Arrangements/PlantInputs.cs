@@ -12,6 +12,14 @@ namespace Heatwright.Arrangements;
 /// <param name="Part">The part it belongs to; null for the work.</param>
 public sealed record PlantInput(PlantKey Key, string Name, Estimate Value, PartId? Part)
 {
+    /// <summary>Its name without the part's.</summary>
+    public string Called => Part is null ? Name : Name[..Comma];
+
+    /// <summary>Name of the part; empty for the work.</summary>
+    public string PartName => Part is null ? "" : Name[(Comma + 2)..];
+
+    private int Comma => Name.IndexOf(", ", StringComparison.Ordinal);
+
     /// <summary>The quantity of the part that it is; empty for the work.</summary>
     public string Quantity { get; init; } = "";
 }

@@ -58,6 +58,27 @@ public sealed class Cholesky
         return x;
     }
 
+    /// <summary>matrix⁻¹.</summary>
+    public double[,] Inverse()
+    {
+        int n = lower.GetLength(0);
+        var inverse = new double[n, n];
+        double[] unit = new double[n];
+        for (int i = 0; i < n; i++)
+        {
+            unit[i] = 1;
+            double[] column = Solve(unit);
+            for (int j = 0; j < n; j++)
+            {
+                inverse[i, j] = column[j];
+            }
+
+            unit[i] = 0;
+        }
+
+        return inverse;
+    }
+
     /// <summary>aᵀ·matrix⁻¹·b.</summary>
     public double Form(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {

@@ -84,12 +84,12 @@ public static class SafetyCheck
         part.Word("cells", "1") == series.ToString(CultureInfo.InvariantCulture)
         && (part.Word("chemistry").Length == 0 || string.Equals(part.Word("chemistry"), chemistry, StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>Highest temperature of the working end, °C, with the switch stuck on from a full pack and no work; for one set of SI values of the plant.</summary>
-    public static double StuckOnC(PlantBuilder builder, double[] si)
-    {
-        var tool = builder.Build(si).Stuck();
-        return PlantRunner.Run(tool, new RunSettings { StepS = 0.5 }).HighestK[0] - 273.15;
-    }
+    /// <summary>The run with the switch stuck on from a full pack and no work; for one set of SI values of the plant.</summary>
+    public static PlantRun StuckOn(PlantBuilder builder, double[] si, CancellationToken cancel = default) =>
+        PlantRunner.Run(builder.Build(si).Stuck(), new RunSettings { StepS = 0.5, Cancel = cancel });
+
+    /// <summary>Highest temperature of the working end in that run, °C.</summary>
+    public static double StuckOnC(PlantBuilder builder, double[] si) => StuckOn(builder, si).HighestK[0] - 273.15;
 
     private static string Count(int n) => n switch { 1 => "one", 2 => "two", 3 => "three", 4 => "four", _ => n.ToString(CultureInfo.InvariantCulture) };
 }

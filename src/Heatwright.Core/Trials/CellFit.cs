@@ -142,7 +142,7 @@ public sealed class CellFit
     private static double[,] Covariance(LeastSquaresFit fit, int readings, double[] priorDoubt)
     {
         int size = fit.Parameters.Length;
-        double[,] information = new double[size, size], covariance = new double[size, size];
+        var information = new double[size, size];
         for (int i = 0; i < fit.Jacobian.GetLength(0); i++)
         {
             double weight = i < readings ? 1 / RowsThatCountAsOne : 1;
@@ -160,21 +160,7 @@ public sealed class CellFit
             information[a, a] += 1 / (priorDoubt[a] * priorDoubt[a]);
         }
 
-        var factor = new Cholesky(information);
-        double[] unit = new double[size];
-        for (int a = 0; a < size; a++)
-        {
-            unit[a] = 1;
-            double[] column = factor.Solve(unit);
-            for (int b = 0; b < size; b++)
-            {
-                covariance[a, b] = column[b];
-            }
-
-            unit[a] = 0;
-        }
-
-        return covariance;
+        return new Cholesky(information).Inverse();
     }
 
     private CellFindings Report(LeastSquaresFit fit, double[,] covariance)

@@ -1,8 +1,8 @@
 using Heatwright.Arrangements;
-using Heatwright.Parts;
 using Heatwright.Plant;
 using Heatwright.Predictions;
 using Heatwright.Quantities;
+using Heatwright.Safety;
 
 namespace Heatwright.Verdicts;
 
@@ -54,11 +54,11 @@ public static class WorstCases
             Case("as in the middle", "", middle),
             Case("cold day", FormattableString.Invariant($"air and all parts at {coldC:0} °C when it is switched on"), Predict.Once(builder.InAir(coldC), builder.Middle)),
         ];
-        cases.AddRange(Weak(builder, shelf, arrangement, cancel).Select(weak => Case(weak.Name, weak.Changed, weak.Outcome)));
+        cases.AddRange(Weak(builder, arrangement, cancel).Select(weak => Case(weak.Name, weak.Changed, weak.Outcome)));
         cases.AddRange(samples.Select((sample, i) => Case(sample.Name, sample.Changed, low[i])));
         if (arrangement.Lamp is null)
         {
-            var stuck = Outcome.Of(PlantRunner.Run(builder.Build(builder.Middle).Stuck(), new RunSettings { StepS = 0.5, Cancel = cancel }));
+            var stuck = Outcome.Of(SafetyCheck.StuckOn(builder, builder.Middle, cancel));
             cases.Add(new("switch stuck on", "full pack, no work, nothing turns it off", stuck, [.. Lines(stuck).Where(line => line.Requirement.AtMost && line.Requirement.Unit is "°C" or "A")]));
         }
 
@@ -68,7 +68,7 @@ public static class WorstCases
     }
 
     /// <summary>A cell that holds less, has more ohms and fewer volts: as one of its string where there is one, and as all.</summary>
-    private static IEnumerable<(string Name, string Changed, Outcome Outcome)> Weak(PlantBuilder builder, Shelf shelf, Arrangement arrangement, CancellationToken cancel)
+    private static IEnumerable<(string Name, string Changed, Outcome Outcome)> Weak(PlantBuilder builder, Arrangement arrangement, CancellationToken cancel)
     {
         double[] si = builder.Middle;
         List<string> named = [];
@@ -76,14 +76,14 @@ public static class WorstCases
         {
             var input = builder.Inputs[builder.Place(key)];
             si[builder.Place(key)] += (up ? 1 : -1) * Sensitivity.Ends * input.Value.SiDoubt;
-            named.Add($"{Bare(input.Name)} {Sentences.Input(input, si[builder.Place(key)])}");
+            named.Add($"{input.Called} {Sentences.Input(input, si[builder.Place(key)])}");
         }
 
         string changed = string.Join(", ", named);
         if (arrangement.Series > 1)
         {
             bool watched = arrangement.Supervision is not null;
-            var tool = WithOneWeak(builder, builder.Build(si).Pack!.Cell, watched ? shelf.Value(arrangement.Cell, PartQuantities.CutoffVolts)?.Si ?? 3.0 : 0);
+            var tool = WithOneWeak(builder, builder.Build(si).Pack!.Cell, watched);
             string beside = watched ? "" : "; nothing watches it, and it is driven below its cut-off";
             yield return ("one weak cell in the string", $"{changed}{beside}", Outcome.Of(PlantRunner.Run(tool, new RunSettings { StepS = builder.StepS, Cancel = cancel })));
         }
@@ -96,10 +96,8 @@ public static class WorstCases
     {
         var (builder, arrangement) = (prediction.Builder, prediction.Arrangement);
         double before = Standing(prediction.MiddleOutcome);
-        var parts = sensitivity.Rows.Where(row => builder.Inputs[row.Place].Part != arrangement.Cell).GroupBy(row => builder.Inputs[row.Place].Part)
-            .Select(part => (Part: part.Key, Ends: part.Select(row => Standing(row.Low) < Standing(row.High) ? (row.Place, Si: row.LowSi, At: Standing(row.Low)) : (row.Place, Si: row.HighSi, At: Standing(row.High)))
-                .Where(end => end.At < before).OrderBy(end => end.At).ToArray()))
-            .Where(part => part.Ends.Length > 0).ToArray();
+        var parts = sensitivity.Rows.Where(row => builder.Inputs[row.Place].Part != arrangement.Cell).GroupBy(row => builder.Inputs[row.Place].Part, Worse)
+            .Select(part => (Part: part.Key, Ends: part.Where(end => end.At < before).OrderBy(end => end.At).ToArray())).Where(part => part.Ends.Length > 0).ToArray();
         foreach (var part in parts.Where(part => Matters(part.Ends)))
         {
             yield return (part.Part is { } id ? $"low sample, {shelf[id].Name}" : "hardest work", Named(part.Ends), Moved(part.Ends));
@@ -111,11 +109,17 @@ public static class WorstCases
             yield return ("low samples of what matters little", string.Join(", ", rest.Select(part => part.Part is { } id ? shelf[id].Name : "the work")), Moved([.. rest.SelectMany(part => part.Ends)]));
         }
 
+        (int Place, double Si, double At) Worse(Sensitivity.End row)
+        {
+            double low = Standing(row.Low), high = Standing(row.High);
+            return low < high ? (row.Place, row.LowSi, low) : (row.Place, row.HighSi, high);
+        }
+
         bool Matters((int Place, double Si, double At)[] ends) => ends.Sum(end => before - end.At) > LittleMoves;
 
         string Named((int Place, double Si, double At)[] ends)
         {
-            string most = string.Join(", ", ends.Take(MostNamed).Select(end => $"{Bare(builder.Inputs[end.Place].Name)} {Sentences.Input(builder.Inputs[end.Place], end.Si)}"));
+            string most = string.Join(", ", ends.Take(MostNamed).Select(end => $"{builder.Inputs[end.Place].Called} {Sentences.Input(builder.Inputs[end.Place], end.Si)}"));
             return ends.Length > MostNamed ? FormattableString.Invariant($"{most}, and {ends.Length - MostNamed} more") : most;
         }
 
@@ -149,13 +153,11 @@ public static class WorstCases
         return Math.Clamp(inside, Never, 1);
     }
 
-    private static string Bare(string name) => name.Contains(", ", StringComparison.Ordinal) ? name[..name.LastIndexOf(", ", StringComparison.Ordinal)] : name;
-
-    private static AssembledTool WithOneWeak(PlantBuilder builder, CellModel weak, double cutoffV)
+    private static AssembledTool WithOneWeak(PlantBuilder builder, CellModel weak, bool watched)
     {
         var tool = builder.Build(builder.Middle);
         var pack = tool.Pack!;
         CellGroup Group(bool first) => new([.. Enumerable.Range(0, pack.Parallel).Select(i => first && i == 0 ? weak : pack.Cell)]);
-        return tool with { Pack = pack with { Groups = [.. Enumerable.Range(0, pack.Series).Select(i => Group(i == 0))], CellCutoffV = cutoffV } };
+        return tool with { Pack = pack with { Groups = [.. Enumerable.Range(0, pack.Series).Select(i => Group(i == 0))], CellCutoffV = watched ? tool.CutoffV / pack.Series : 0 } };
     }
 }

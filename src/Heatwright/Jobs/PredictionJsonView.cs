@@ -56,6 +56,9 @@ public sealed record WorstCaseView(string Name, string Changed, [property: JsonP
     [property: JsonPropertyName("hottest_C")] double HottestC, [property: JsonPropertyName("grip_C")] double GripC, [property: JsonPropertyName("cells_C")] double CellsC,
     string StopReason, int Lines, IReadOnlyList<string> Missed)
 {
+    /// <summary>What to know of all cases, for the page and the report.</summary>
+    public const string Mind = "A low sample has a part's numbers at the ends of what is believed of them (19 in 20). Below 10 °C cells lose more than is reckoned here.";
+
     /// <summary>The view of a case.</summary>
     public static WorstCaseView Of(WorstCase of) => new(of.Name, of.Changed, of.Outcome.RunTimeS, double.IsFinite(of.Outcome.WarmUpS) ? of.Outcome.WarmUpS : null,
         of.Outcome.HottestC, of.Outcome.GripC, of.Outcome.CellC, RunWords.Of(of.Outcome.Stop), of.Lines.Count, [.. of.Missed.Select(Say)]);

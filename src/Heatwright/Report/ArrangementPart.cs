@@ -41,7 +41,7 @@ internal static class ArrangementPart
 
     private static Html Worst(Brief brief, Prediction prediction, IReadOnlyList<WorstCase> cases) => Html.If(cases.Count > 0, () => Html.Of($"""
         <h3>One thing at its worst, all else in the middle</h3>
-        <p class="note">A low sample has a part's numbers at the ends of what is believed of them (19 in 20). Below 10 °C cells lose more than is reckoned here.</p>
+        <p class="note">{WorstCaseView.Mind}</p>
         <div class="wide" tabindex="0" role="region" aria-label="Worst cases of {prediction.Arrangement.Letter}"><table class="worst"><thead><tr><th scope="col">case</th><th class="r" scope="col">runs</th><th class="r" scope="col">{brief.WorkingEnd}, °C</th><th class="r" scope="col">grip, °C</th><th scope="col">the brief</th><th scope="col">what differs</th></tr></thead><tbody>
         {Html.Each(cases, one => Html.Of($"""<tr><th scope="row">{one.Name}</th><td class="r">{Say.Time(one.Outcome.RunTimeS)}</td><td class="r">{Say.Number(one.Outcome.HottestC, "0")}</td><td class="r">{Say.Number(one.Outcome.GripC, "0.0")}</td><td>{WorstCaseView.Of(one).Standing()}</td><td>{one.Changed}</td></tr>"""))}</tbody></table></div>
 

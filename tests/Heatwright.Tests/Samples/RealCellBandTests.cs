@@ -3,6 +3,7 @@ using Heatwright.Parts;
 using Heatwright.Plant;
 using Heatwright.Quantities;
 using Heatwright.Tests.Report;
+using Heatwright.Tests.Trials;
 using Heatwright.Trials;
 
 namespace Heatwright.Tests.Samples;
@@ -19,7 +20,7 @@ public class RealCellBandTests(ITestOutputHelper output)
         int inside = 0, all = 0;
         foreach (string log in (string[])["discharge_1C", "discharge_2C", "random_load_01", "random_load_25"])
         {
-            var (held, read) = Held(Log($"cyl2p6Ah_R1_{log}.csv"));
+            var (held, read) = Held(RealLogs.Cell($"cyl2p6Ah_R1_{log}.csv"));
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{log}: {held} of {read} points, {100.0 * held / read:0} %"));
             Assert.InRange(held / (double)read, 0.85, 0.97);
             (inside, all) = (inside + held, all + read);
@@ -56,13 +57,5 @@ public class RealCellBandTests(ITestOutputHelper output)
         }
 
         return (held, read);
-    }
-
-    private static CellLog Log(string file)
-    {
-        double[][] rows = [.. File.ReadLines(Repository.Reference("cells/" + file)).Where(line => line.Length > 0 && (char.IsAsciiDigit(line[0]) || line[0] == '-'))
-            .Select(line => line.Split(',').Select(field => double.Parse(field, CultureInfo.InvariantCulture)).ToArray())];
-        double[] Column(int column) => [.. rows.Select(row => row[column])];
-        return new(file, Column(0), Column(1), Column(2), Column(3), 25);
     }
 }

@@ -108,12 +108,9 @@ public sealed record NextReadings(
                 double share = Math.Sqrt((group.Key.Plan!.Share * group.Key.Plan.Share) + (meter * meter));
                 double[][] real = [.. group.Select(pair => Enumerable.Range(0, draws).Select(i => pair.Input.Value.DrawnSi(new Draw(seed, i))).ToArray())];
                 double[][] shown = [.. group.Select((pair, row) => real[row].Select((si, i) => si + (share * Math.Abs(pair.Input.Value.Si) * Scatter(seed, pair.Input.Name, i))).ToArray())];
-                return new Candidate(group.Key.Plan, PartName(group.First().Input), real, shown);
+                return new Candidate(group.Key.Plan, group.First().Input.PartName, real, shown);
             })];
     }
-
-    /// <summary>The part as inputs name it: 'ohms of the leads, silicone leads'.</summary>
-    private static string PartName(PlantInput input) => input.Part is null ? "" : input.Name[(input.Name.IndexOf(", ", StringComparison.Ordinal) + 2)..];
 
     private static double Scatter(ulong seed, string name, int draw) => new Draw(seed, draw).Of(Cause.Normal($"next reading of {name}", CauseGroup.Trial));
 
