@@ -56,7 +56,7 @@ internal static class StudyWords
 
     private static (string[] Needed, string[] Perhaps, string[] Settings) Of(TrialKind kind) => kind switch
     {
-        TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air", Sample]),
+        TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air", "taken before", Sample]),
         TrialKind.ColdOhms => (["ohms"], [], ["leads", "at", Sample]),
         TrialKind.HotOhms => (["volts", "amps", "degrees"], [], [Sample]),
         TrialKind.WarmUp => (["time", "volts", "amps", "degrees"], ["grip degrees"], ["air", Sample]),

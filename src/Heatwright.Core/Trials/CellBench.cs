@@ -27,6 +27,10 @@ public static class CellBench
             MaxS = drive.Times[^1] + 1,
         };
 
+    /// <summary>Charge left when a log starts: counted since full where that is known, else told by its first volts.</summary>
+    public static double StartCharge(CellModel cell, CellLog log) =>
+        log.TakenBeforeC is { } taken ? 1 - (taken / cell.CapacityC) : ChargeAt(cell, log.Volts[0], log.Amps[0]);
+
     /// <summary>Charge left at which the open volts are those read at rest; the instant ohms are added where a current already flows.</summary>
     public static double ChargeAt(CellModel cell, double volts, double amps)
     {

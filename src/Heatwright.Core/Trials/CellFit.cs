@@ -286,7 +286,7 @@ public sealed class CellFit
 
     private PlantRun Simulate(CellModel cell, double[] p, CellLog log) =>
         PlantRunner.Run(CellBench.Tool(cell, heatCapacityJPerK, Math.Exp(p[(3 * Knots.Length) + 2]), log.Drive(),
-            CellBench.ChargeAt(cell, log.Volts[0], log.Amps[0]), RestC(log), RestC(log)),
+            CellBench.StartCharge(cell, log), RestC(log), RestC(log)),
             new RunSettings { Instants = log.TimesS, StepS = 60 });
 
     /// <summary>A cell that rested before its run has the temperature of its air; its own first reading carries the probe's offset away.</summary>

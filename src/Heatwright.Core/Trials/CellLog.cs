@@ -9,6 +9,10 @@ namespace Heatwright.Trials;
 /// <param name="AirC">Air around it, °C.</param>
 public sealed record CellLog(string Name, double[] TimesS, double[] Amps, double[] Volts, double[] CellC, double AirC)
 {
+    /// <summary>Charge already taken out of the full cell when the log starts, coulomb; null: not known, the rested volts at the start tell it.</summary>
+    /// <remarks>Volts cannot tell the charge of a lithium iron phosphate cell between 10 and 95 %; counted ampere-hours can.</remarks>
+    public double? TakenBeforeC { get; init; }
+
     /// <summary>Rows.</summary>
     public int Count => TimesS.Length;
 

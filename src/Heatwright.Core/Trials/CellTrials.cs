@@ -1,4 +1,5 @@
 using Heatwright.Parts;
+using Heatwright.Plant;
 using Heatwright.Quantities;
 
 namespace Heatwright.Trials;
@@ -24,6 +25,8 @@ public static class CellTrials
         var slow = discharges[0];
         double mass = part.Best(PartQuantities.Mass)?.Si ?? 0.045;
         var cell = CellFit.Fit(slow.Log, [.. others.Select(entry => entry.Log)], mass);
+        remarks.AddRange(others.Where(entry => FlatAtTheStart(cell.Cell, entry.Log)).Select(entry => new Remark(entry.Trial.Id, entry.Table.Run.Id, 0,
+            "The volts of this cell hardly change with its charge where this run begins, so the charge it began with is a guess. Count the ampere-hours taken since it was full, and say them with --set taken-before=0.25Ah.", Remark.Kept)));
         RunId[] runs = [.. logs.Select(entry => entry.Table.Run.Id)];
         var origin = new Origin.Fitted(slow.Trial.Id, runs);
         var volts = slow.Table.Run.Columns.First(column => column.Name == "volts");
@@ -69,6 +72,13 @@ public static class CellTrials
         };
     }
 
+    /// <summary>True where ten millivolts, what a cell that rested for minutes may still be off, are more than a twentieth of its charge (our choice).</summary>
+    private static bool FlatAtTheStart(CellModel cell, CellLog log)
+    {
+        double charge = CellBench.StartCharge(cell, log);
+        return log.TakenBeforeC is null && charge < 0.95 && cell.OpenV.At(charge + 0.05) - cell.OpenV.At(charge - 0.05) < 0.1 * 0.010 / 0.05;
+    }
+
     /// <summary>Mean current over charge taken, 1/s: the slower the smaller.</summary>
     private static double Rate(CellLog log) => 1 / (log.TimesS[^1] - log.TimesS[0]);
 
@@ -78,7 +88,10 @@ public static class CellTrials
         double[] degrees = table.Has("cell degrees") ? table["cell degrees"] : [.. time.Select(_ => double.NaN)];
         int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + volts[i] + amps[i]) && (i == 0 || time[i] > time[i - 1]))];
         return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => amps[i])], [.. rows.Select(i => volts[i])],
-            [.. rows.Select(i => degrees[i])], table.Run.Setting("air", 20));
+            [.. rows.Select(i => degrees[i])], table.Run.Setting("air", 20))
+        {
+            TakenBeforeC = table.Run.Settings.TryGetValue("taken before", out double taken) ? taken : null,
+        };
     }
 }
 

@@ -38,7 +38,7 @@ public sealed record Reading(int Number, IReadOnlyList<string> Raw, string? Stru
 /// <summary>One execution of a trial.</summary>
 public sealed record Run(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyList<Reading> Readings)
 {
-    /// <summary>Numbers that hold for the whole run: 'air' in °C, 'leads' (shorted-lead ohms), 'at' in °C, in SI or °C by name.</summary>
+    /// <summary>Numbers that hold for the whole run: 'air' in °C, 'leads' (shorted-lead ohms), 'at' in °C, 'taken before' (charge out of the full cell already), in SI or °C by name.</summary>
     public IReadOnlyDictionary<string, double> Settings { get; init; } = new Dictionary<string, double>();
 
     /// <summary>A setting, or the alternative.</summary>

@@ -200,6 +200,7 @@ public static class TypeReadings
                 "air" or "at" => Units.Celsius,
                 "leads" => Units.Ohm,
                 "set" => Units.Volt,
+                "taken before" => Units.AmpereHour,
                 _ => Units.Find(TrialKinds.CardOf(trial)?.Settings.FirstOrDefault(setting => setting.Name == name)?.Unit ?? "") ?? Units.One,
             };
             if (!known.Contains(name))
