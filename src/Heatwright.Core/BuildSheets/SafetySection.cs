@@ -2,13 +2,14 @@ using Heatwright.Parts;
 using Heatwright.Physics;
 using Heatwright.Plant;
 using Heatwright.Quantities;
+using Heatwright.Safety;
 
 namespace Heatwright.BuildSheets;
 
 /// <summary>Cautions, single faults, and the hard limits that are broken.</summary>
 internal static class SafetySection
 {
-    private const double CellLimitC = 60;
+    private const double CellLimitC = SingleFaults.CellLimitC;
 
     /// <summary>Cautions of the trade: common practice, no source; local codes and licensed practice come first.</summary>
     public static readonly IReadOnlyList<(string Lead, string Words)> Cautions =
@@ -26,9 +27,14 @@ internal static class SafetySection
     {
         var lines = new Lines(ask);
         bool linked = ask.Arrangement.CutOut is not null;
-        double cutOut = ask.Choices["cut-out"] is { Set: false } && ask.Arrangement.CutOut is { } part && ask.Shelf.Value(part, PartQuantities.OpeningTemperature) is { } opens
-            ? Units.Celsius.FromSi(opens.Si) : ask.Choices["cut-out"].Value;
-        var faults = numbers is null ? SingleFaults.OfLamp(ask.Builder, ask.Choices["hot-air"].Value, linked ? cutOut : 0, CellLimitC) : SingleFaults.Of(ask.Builder, ask.Choices["hot-air"].Value, ask.SetC, numbers.MostDuty, numbers.RiseS, linked ? cutOut : 0, CellLimitC);
+        var asked = new FaultAsk(ask.Builder, ask.Arrangement, ask.Shelf) { AirC = ask.Choices["hot-air"].Value };
+        if (linked && ask.Choices["cut-out"] is { Set: true } told)
+        {
+            asked = asked with { CutOutC = told.Value };
+        }
+
+        double cutOut = asked.CutOutC;
+        var faults = numbers is null ? SingleFaults.OfLamp(asked) : SingleFaults.Of(asked, ask.SetC, numbers.MostDuty, numbers.RiseS);
         foreach (var (lead, words) in Cautions)
         {
             lines.Say(lead, words);
@@ -58,16 +64,11 @@ internal static class SafetySection
     /// <summary>Hard limits that the sheet as it stands would break.</summary>
     private static List<string> Broken(SheetAsk ask, PowerPoint point, PlantRun run, IReadOnlyList<FaultCase> faults)
     {
-        List<string> breaks = [.. ask.Safety.Conditions.Select(condition => $"Missing: {condition.Words}: {condition.Because}.")];
+        List<string> breaks = [.. ask.Safety.With(SingleFaults.Missing(faults)).Conditions.Select(condition => $"Missing: {condition.Words}: {condition.Because}.")];
         double cells = run.HighestK[2] - Units.ZeroCelsiusK;
         if (cells > CellLimitC)
         {
             breaks.Add($"The cells reach {Lines.N(cells, "0")} °C at work; their limit is {Lines.N(CellLimitC)} °C.");
-        }
-
-        foreach (var fault in faults.Where(fault => fault.CellC > CellLimitC))
-        {
-            breaks.Add($"With the fault '{fault.Name}' the cells pass {Lines.N(CellLimitC)} °C and reach {Lines.N(fault.CellC, "0")} °C at the worst corner.");
         }
 
         double cellA = point.MostA.Si / ask.Arrangement.Parallel;

@@ -86,7 +86,7 @@ public sealed class SheetChoices
         new("idle-off", 600, 0, Units.Second, "unattended heaters go off; our choice") { Least = 10 },
         new("hot-gap", 30, 0, Units.Millimetre, "20 to 40 mm between hot end and cells; " + Usual),
         new("softening", 60, 0, Units.Celsius, "the softest usual print plastic; " + Usual),
-        new("hot-air", 35, 0, Units.Celsius, "worst corner of the faults: a hot day; our choice"),
+        new("hot-air", Safety.SingleFaults.HotAirC, 0, Units.Celsius, "worst corner of the faults: a hot day; our choice"),
         new("band", 4, 0, Units.Kelvin, "swing about the set point that on-off may have; our choice") { Least = 0.1 },
         new("table-error", 0.5, 0, Units.Kelvin, "bound for the table in the controller; our choice") { Least = 0.13, Most = 20 },
     ]);

@@ -14,7 +14,15 @@ public sealed record Condition(string Words, string Because);
 /// <param name="Conditions">Missing pieces.</param>
 /// <param name="Cautions">What to mind all the same.</param>
 /// <param name="StuckOnC">Highest temperature of the working end with the switch stuck on and a full pack, °C; NaN where it cannot be predicted.</param>
-public sealed record SafetyFindings(IReadOnlyList<Condition> Conditions, IReadOnlyList<string> Cautions, double StuckOnC);
+public sealed record SafetyFindings(IReadOnlyList<Condition> Conditions, IReadOnlyList<string> Cautions, double StuckOnC)
+{
+    /// <summary>The same with more that is missing; what is missing for two reasons is named once, with both.</summary>
+    /// <param name="more">What else is missing.</param>
+    public SafetyFindings With(IReadOnlyList<Condition> more) => more.Count == 0 ? this : this with
+    {
+        Conditions = [.. Conditions.Concat(more).GroupBy(condition => condition.Words).Select(same => new Condition(same.Key, string.Join("; ", same.Select(condition => condition.Because).Distinct())))],
+    };
+}
 
 /// <summary>Looks for what can hurt: series cells without supervision, a charger that does not suit, a heater driven beyond its label.</summary>
 public static class SafetyCheck
@@ -74,6 +82,17 @@ public static class SafetyCheck
         }
 
         return new(conditions, cautions, stuckC);
+    }
+
+    /// <summary>The same with what single faults ask for: many runs, so it is left to those who judge, and not done while a slider is moved.</summary>
+    /// <param name="arrangement">The arrangement.</param>
+    /// <param name="shelf">Parts and findings.</param>
+    /// <param name="builder">Its plant; null: it cannot be built.</param>
+    /// <param name="cancel">Stops it between two steps.</param>
+    public static SafetyFindings WithFaults(Arrangement arrangement, Shelf shelf, PlantBuilder? builder, CancellationToken cancel = default)
+    {
+        var quick = Of(arrangement, shelf, builder);
+        return builder is null ? quick : quick.With(SingleFaults.Missing(new FaultAsk(builder, arrangement, shelf), cancel));
     }
 
     /// <summary>True where the arrangement has a charger made for its pack.</summary>

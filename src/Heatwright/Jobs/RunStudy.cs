@@ -50,7 +50,8 @@ public static class RunStudy
             var state = new StudyState(fingerprint);
             foreach (var arrangement in study.Arrangements)
             {
-                progress?.Invoke($"Predicting {arrangement.Letter}, {arrangement.Name}: {Settling.First} to {Settling.Most} draws over a whole charge");
+                progress?.Invoke(study.Arrangements.Count == 1 ? $"Working out arrangement {arrangement.Letter}, {arrangement.Name}"
+                    : FormattableString.Invariant($"Working out {study.Arrangements.Count} arrangements: {arrangement.Letter}, {arrangement.Name}"));
                 verdicts.Add(One(brief, shelf, arrangement, study.Seed, state, cancel));
             }
         }
@@ -75,7 +76,7 @@ public static class RunStudy
     {
         var built = PlantBuilder.For(arrangement, shelf, Plan(brief));
         var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, draws ?? Settling.For(brief, arrangement), progress, cancel) : null;
-        var safety = SafetyCheck.Of(arrangement, shelf, built.IsFine ? built.Value : null);
+        var safety = SafetyCheck.WithFaults(arrangement, shelf, built.IsFine ? built.Value : null, cancel);
         return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state, cancel);
     }
 

@@ -50,7 +50,8 @@ public sealed record NextReadings(
     /// <param name="minutes">Minutes of the evening; 0: no plan wanted.</param>
     public static NextReadings Of(IReadOnlyList<ArrangementVerdict> verdicts, IReadOnlyList<Instrument> instruments, ulong seed, double minutes)
     {
-        var known = verdicts.Where(verdict => verdict.Prediction is { Draws.Count: > 0 }).ToArray();
+        // Of choices that are as seldom wrong, the one with the better word comes first.
+        var known = verdicts.Where(verdict => verdict.Prediction is { Draws.Count: > 0 }).OrderBy(verdict => verdict.Word).ToArray();
         string[] leftOut = [.. verdicts.Except(known).Select(verdict => $"{verdict.Arrangement.Letter} cannot be predicted yet: {string.Join(" ", verdict.Problems.Take(1).Select(problem => $"{problem.What} {problem.Next}"))}")];
         if (known.Length == 0)
         {
@@ -69,20 +70,27 @@ public sealed record NextReadings(
         var evening = minutes > 0 && !stop ? Choose(candidates, trials, value, minutes) : [];
         double after = evening.Count == 0 ? value.WrongNow
             : value.WrongNow - value.Drop([.. evening.SelectMany(step => candidates.First(one => one.Plan == step.Trial.Plan && one.Part == step.Trial.Part).Shown)]);
-        string needs = value.Best < known.Length ? string.Join("; and ", known[value.Best].Safety.Conditions.Select(condition => condition.Words)) : "";
+        string needs = value.Best < known.Length ? Needs(known[value.Best]) : "";
         return new(choice, value.WrongNow, stop, Sentence(choice, value.WrongNow, stop, trials, needs), trials, evening, after, leftOut);
     }
+
+    /// <summary>What must be there, or known, before it is built; empty: nothing.</summary>
+    private static string Needs(ArrangementVerdict verdict) => string.Join("; and ", (string[])
+    [
+        .. verdict.Safety.Conditions.Select(condition => $"there is {condition.Words} ({condition.Because})"),
+        .. verdict.Word == VerdictWord.GoIf ? verdict.Requirements.Where(line => line.Requirement.Must && line.Word == VerdictWord.GoIf && line.Remedy.Length > 0 && line.Probability is not null).Select(line => line.Remedy).Distinct().Take(2) : [],
+    ]);
 
     private sealed record Candidate(TrialPlan Plan, string Part, double[][] True, double[][] Shown);
 
     private static string Sentence(string choice, double wrong, bool stop, NextTrial[] trials, string needs)
     {
-        string best = choice.Length > 0 ? $"{choice} is the best choice{(needs.Length > 0 ? $", once there is {needs}" : "")}" : "building none of these is the best choice";
+        string best = choice.Length > 0 ? $"{choice} is the best choice{(needs.Length > 0 ? $", once {needs}" : "")}" : "building none of these is the best choice";
         string odds = FormattableString.Invariant($"wrong in {Math.Round(100 * wrong)} of 100 draws");
         if (stop)
         {
             string why = wrong <= SureEnough ? odds : $"{odds}, and no trial here would change much";
-            return $"Stop measuring{(choice.Length > 0 ? ", build it" : "")}: {best} ({why}).";
+            return choice.Length > 0 && needs.Length > 0 ? $"No reading here would change the choice, but do not build it as it stands: {best} ({why})." : $"Stop measuring{(choice.Length > 0 ? ", build it" : "")}: {best} ({why}).{(choice.Length > 0 ? "" : " What would have to be true stands under 'why' of each.")}";
         }
 
         return FormattableString.Invariant($"Next: {trials[0].Words} ({trials[0].Plan.HandsMinutes:0} min). Now {best}, {odds}; with this reading in about {Math.Round(100 * (wrong - trials[0].Drop))}.");

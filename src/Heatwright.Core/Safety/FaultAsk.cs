@@ -1,0 +1,22 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+
+namespace Heatwright.Safety;
+
+/// <summary>What single faults are looked at with.</summary>
+/// <param name="Builder">Plant of the arrangement.</param>
+/// <param name="Arrangement">The arrangement.</param>
+/// <param name="Shelf">Parts and findings.</param>
+public sealed record FaultAsk(PlantBuilder Builder, Arrangement Arrangement, Shelf Shelf)
+{
+    /// <summary>Air of the hot day, °C.</summary>
+    public double AirC { get; init; } = SingleFaults.HotAirC;
+
+    /// <summary>Temperature of the working end at which the independent cut-out opens, °C; 0: there is none, or it is not stated.</summary>
+    public double CutOutC { get; init; } = Arrangement.CutOut is { } part && Shelf.Value(part, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : 0;
+
+    /// <summary>What a heater or lamp that nothing switches off asks for, beside what there is.</summary>
+    internal string NeededCutOut => Arrangement.CutOut is not { } part ? Arrangement.Lamp is null ? "a cut-out that works without the controller" : "a cut-out on the head of the lamp"
+        : CutOutC > 0 ? $"a cut-out that opens sooner than '{Shelf[part].Name}'" : $"a stated opening temperature of '{Shelf[part].Name}'";
+}
