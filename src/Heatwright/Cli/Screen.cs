@@ -8,11 +8,12 @@ namespace Heatwright.Cli;
 /// <summary>Where words go: tables and sentences to the output, progress and problems to the error output.</summary>
 public sealed class Screen
 {
-    /// <summary>Windows below this are narrow: a table of many columns has no room there.</summary>
-    private const int NarrowColumns = 60;
-
     private readonly TextWriter error;
     private readonly bool errorIsTerminal;
+    private readonly IAnsiConsole console;
+    private readonly int width;
+    private TextWriter output;
+    private SignOfLife? life;
     private List<Problem>? gathered;
     private string? trace;
 
@@ -24,17 +25,18 @@ public sealed class Screen
     /// <param name="width">Columns of the window.</param>
     public Screen(TextWriter output, TextWriter error, bool outputIsTerminal, bool errorIsTerminal, int width)
     {
-        Output = output;
+        this.output = output;
         this.error = error;
         this.errorIsTerminal = errorIsTerminal;
-        Console = AnsiConsole.Create(new AnsiConsoleSettings
+        this.width = Math.Clamp(width, 40, 160);
+        console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Out = new AnsiConsoleOutput(output),
             Ansi = outputIsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
             ColorSystem = outputIsTerminal && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
         });
-        Console.Profile.Width = Math.Clamp(width, 40, 160);
+        console.Profile.Width = this.width;
     }
 
     /// <summary>What is typed or piped in; empty where nothing is.</summary>
@@ -43,11 +45,28 @@ public sealed class Screen
     /// <summary>True: a person types, so it may be asked for the next line.</summary>
     public bool InputIsTerminal { get; init; }
 
+    /// <summary>The clock by which long work is told.</summary>
+    internal TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>Plain output, for JSON.</summary>
-    public TextWriter Output { get; private set; }
+    public TextWriter Output
+    {
+        get
+        {
+            EndProgress();
+            return output;
+        }
+    }
 
     /// <summary>Tables and sentences.</summary>
-    public IAnsiConsole Console { get; }
+    public IAnsiConsole Console
+    {
+        get
+        {
+            EndProgress();
+            return console;
+        }
+    }
 
     /// <summary>The screen of this process.</summary>
     public static Screen OfProcess()
@@ -72,27 +91,33 @@ public sealed class Screen
     /// <summary>From here on nothing but ASCII is written.</summary>
     public void GoPlain()
     {
-        Console.Profile.Capabilities.Unicode = false;
-        Output = Output as EscapingWriter ?? new EscapingWriter(Output);
+        console.Profile.Capabilities.Unicode = false;
+        output = output as EscapingWriter ?? new EscapingWriter(output);
     }
 
     /// <summary>The text as this screen can show it.</summary>
     /// <param name="text">With any signs.</param>
-    public string InPlain(string text) => Console.Profile.Capabilities.Unicode ? text : PlainWords.Of(text);
+    public string InPlain(string text) => console.Profile.Capabilities.Unicode ? text : PlainWords.Of(text);
 
-    /// <summary>What is being done; silent where nobody watches.</summary>
+    /// <summary>What is being done, said on one line where it takes longer than a second; silent where nobody watches, and for machines.</summary>
+    /// <param name="what">In a few words.</param>
     public void Progress(string what)
     {
-        if (errorIsTerminal)
+        if (errorIsTerminal && gathered is null)
         {
-            error.WriteLine(InPlain($"{what} ..."));
+            life ??= new(error, width, Clock);
+            life.Begin(InPlain(what));
         }
     }
+
+    /// <summary>The work is done, or there is something to say.</summary>
+    internal void EndProgress() => life?.End();
 
     /// <summary>Where a mistake of ours was made.</summary>
     /// <param name="slip">The mistake.</param>
     internal void Trace(Exception slip)
     {
+        EndProgress();
         if (gathered is not null)
         {
             trace = slip.ToString();
@@ -108,6 +133,7 @@ public sealed class Screen
     /// <summary>Writes what was gathered.</summary>
     internal void Settle()
     {
+        EndProgress();
         if (gathered is { Count: > 0 } all)
         {
             string told = JsonSerializer.Serialize(new ProblemsView(all, trace), Answers.Pretty);
@@ -123,7 +149,13 @@ public sealed class Screen
     /// <param name="table">With its rows.</param>
     internal void Show(Table table)
     {
-        if (Console.Profile.Width < NarrowColumns && Stacked.Of(table, InPlain) is { } stack && stack.Least > Console.Profile.Width)
+        Func<string, string> plain = InPlain;
+        var stack = Stacked.Of(table, plain);
+        if (stack is not null && stack.Least > Console.Profile.Width && Stacked.Of(table, text => InPlain(SetOut.Apart(text))) is { } apart && apart.Least <= Console.Profile.Width)
+        {
+            plain = text => InPlain(SetOut.Apart(text));
+        }
+        else if (stack is not null && stack.Least > Console.Profile.Width)
         {
             foreach (var row in stack.Rows)
             {
@@ -143,7 +175,7 @@ public sealed class Screen
             table.Border = TableBorder.Ascii;
         }
 
-        Console.Write(table);
+        Console.Write(stack is null ? table : SetOut.Within(table, Console.Profile.Width, plain));
     }
 
     /// <summary>A sentence that hangs from its first words: what does not fit into the width goes on under the text, not under the margin.</summary>
@@ -179,6 +211,7 @@ public sealed class Screen
     /// <param name="problems">All at once.</param>
     public void Complain(IReadOnlyList<Problem> problems)
     {
+        EndProgress();
         gathered?.AddRange(problems);
         foreach (var problem in gathered is null ? problems : [])
         {

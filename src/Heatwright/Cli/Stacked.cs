@@ -8,9 +8,6 @@ namespace Heatwright.Cli;
 /// <param name="Rows">Cells that hold something, each with its heading.</param>
 internal sealed record Stacked(int Least, int Headings, IReadOnlyList<IReadOnlyList<(string Heading, string Words)>> Rows)
 {
-    /// <summary>Bars and blanks that a column takes beside its words.</summary>
-    private const int Around = 3;
-
     /// <summary>None where a cell holds more than words.</summary>
     public static Stacked? Of(Table table, Func<string, string> plain)
     {
@@ -21,7 +18,7 @@ internal sealed record Stacked(int Least, int Headings, IReadOnlyList<IReadOnlyL
             return null;
         }
 
-        int least = 1 + Enumerable.Range(0, headings.Length).Sum(i => Around + rows.Select(row => row[i]).Prepend(headings[i]).SelectMany(words => words.Split([' ', '\n'])).Max(word => word.Length));
+        int least = SetOut.Edge + Enumerable.Range(0, headings.Length).Sum(i => SetOut.Around + rows.Select(row => row[i]).Prepend(headings[i]).SelectMany(SetOut.Words).Max(word => word.Length));
         return new(least, headings.DefaultIfEmpty("").Max(heading => heading.Length), [.. rows.Select(row => headings.Zip(row).Where(pair => pair.Second.Length > 0).ToList())]);
     }
 }

@@ -79,9 +79,15 @@ internal static class VerdictCommands
                 return ExitCodes.BadInput;
             }
 
-            return WorkedOut(screen, parsed.GetValue(file)!, result => Answer(screen, WhyTool.Of(result, parsed.GetValue(letter)!, draws.Value), parsed.GetValue(json), view => VerdictTables.Why(screen, view)));
+            return WorkedOut(screen, parsed.GetValue(file)!, result => Answer(screen, Why(screen, result, parsed.GetValue(letter)!, draws.Value), parsed.GetValue(json), view => VerdictTables.Why(screen, view)));
         });
         return command;
+    }
+
+    private static Checked<WhyView> Why(Screen screen, StudyResult result, string letter, int draws)
+    {
+        screen.Progress($"Looking for what would turn {letter}");
+        return WhyTool.Of(result, letter, draws);
     }
 
     public static Command Next(Screen screen)
@@ -101,6 +107,7 @@ internal static class VerdictCommands
 
             return WorkedOut(screen, parsed.GetValue(file)!, result =>
             {
+                screen.Progress("Weighing what each reading would tell");
                 var next = NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, time.Value);
                 return Answer(screen, new Checked<NextView>(NextView.Of(next)), parsed.GetValue(json), view => VerdictTables.Next(screen, view));
             });
