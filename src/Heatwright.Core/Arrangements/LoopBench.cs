@@ -77,7 +77,7 @@ internal sealed class LoopBench
 
         if (arrangement.StepUp is { } stepUp)
         {
-            module = Add("set volts", shelf.ValueOr(stepUp, PartQuantities.SetVolts, 12, 12, Units.Volt, "12 V where nothing else is set"));
+            module = Add("set volts", shelf.Value(stepUp, PartQuantities.SetVolts) ?? throw new InvalidOperationException("A loop is looked at after the set volts of its module are known."));
             Add("fixed loss of the module", shelf.ValueOr(stepUp, PartQuantities.LossFixed, 0.02, 0.3, Units.Watt, "small modules, common practice, no source"));
             Add("loss per ampere", shelf.ValueOr(stepUp, PartQuantities.LossPerAmp, 0.05, 0.5, Units.Volt, "small modules, common practice, no source"));
             Add("loss per ampere squared", shelf.ValueOr(stepUp, PartQuantities.LossPerAmpSquared, 0.03, 0.2, Units.Ohm, "small modules, common practice, no source"));

@@ -92,6 +92,17 @@ public static class PairCheck
         // The gate gets what the pack has: at the end of the charge that is the cut-off.
         double emptyV = look.Empty.PackV?.Si ?? look.Empty.OpenV.Si;
         string name = shelf[one.Switch].Name;
+        if (HandSwitch.HasContacts(shelf[one.Switch]))
+        {
+            if (HandSwitch.IsMovedByHand(shelf[one.Switch]))
+            {
+                found.Add(new(false, new($"The controller cannot switch anything with '{name}'.", where, "a switch that a finger moves", "a transistor or relay that the controller drives",
+                    "Choose such a switch. If one sits on the controller's board, state its ohms together with those of these contacts, and say so in the part's note.")));
+            }
+
+            return;
+        }
+
         if (shelf.Value(one.Switch, PartQuantities.ThresholdVolts) is { } threshold && threshold.Si >= emptyV)
         {
             found.Add(new(true, new($"'{name}' does not even begin to conduct at the empty pack.", where, Volts(emptyV), $"above its threshold of {Volts(threshold.Si)}, and well above", $"Choose a switch whose ohms are stated at {Volts(emptyV)} or less, or drive its gate from a higher supply.")));

@@ -116,7 +116,10 @@ public sealed class PlantBuilder
 
         if (arrangement.StepUp is { } step)
         {
-            Assume(PlantKey.ModuleSet, step, PartQuantities.SetVolts, "set volts", 12, 12, Units.Volt, "12 V where nothing else is set");
+            if (!Optional(PlantKey.ModuleSet, step, PartQuantities.SetVolts, "set volts"))
+            {
+                problems.Add(SetVoltsAsked(shelf[step], $"arrangement {arrangement.Letter}"));
+            }
         }
 
         if (arrangement.Controller is { } board)
@@ -193,6 +196,13 @@ public sealed class PlantBuilder
         Problem Missing(PartId part, string what, string trial) =>
             new($"'{shelf[part].Name}': {what} is not known.", $"arrangement {arrangement.Letter}", "none", "a finding, a sheet value or a claim", $"Take {trial} of '{shelf[part].Name}'.");
     }
+
+    /// <summary>What a step-up is set to is not its label's range, and is nothing to be guessed.</summary>
+    /// <param name="module">The module.</param>
+    /// <param name="where">The place that asks.</param>
+    public static Problem SetVoltsAsked(Part module, string where) => new($"'{module.Name}': what it is set to is not known.", where,
+        module.Best(PartQuantities.MostOutputVolts) is { } most ? $"up to {Display.Rounded(most)}" : "none", "the volts at its output, without load",
+        $"Read them with a meter, and say so: heatwright part state FILE {module.Id} --measured \"set volts=12V (read at its output)\".");
 
     /// <summary>The bare plant for one set of SI values in the order of <see cref="Inputs"/>. Values a draw pushed out of what can be are held at the edge.</summary>
     public AssembledTool Build(ReadOnlySpan<double> si)

@@ -56,7 +56,11 @@ internal static class PowerSection
         lines.Add($"Pack amps, full, {ask.LoadWord} on", point.FullA);
         lines.Add(ask.Arrangement.Lamp is null ? "Pack amps at the cut-off, heater on" : "Pack amps, the most over the charge", point.EmptyA);
         Guarded(ask, lines, point, amps);
-        if (ask.Arrangement.Controller is not null)
+        if (HandSwitch.HasContacts(ask.Shelf[a.Switch]) && ask.Arrangement.Controller is not null)
+        {
+            Contacts(ask, lines, amps);
+        }
+        else if (ask.Arrangement.Controller is not null)
         {
             Switched(ask, lines, point, amps);
         }
@@ -119,6 +123,16 @@ internal static class PowerSection
         bool wears = Fuse.Wears(inrush, c.Si("fuse-melting"));
         lines.Made("Inrush over the hot current, A²s", inrush, Units.One, "(2·I + ΔI/2)·ΔI·τ of the cold heater", [amps, c["warm-time"].Input, c["fuse-melting"].Input], wears ? "wears a fuse of the melting A²s stated: take a slower one" : "less than 0.3 of the fuse's melting A²s", wears);
         lines.Made("Fuse must break", Fuse.MustBreakA(point.FullV.Si, Math.Max(1e-3, point.CellOhm.Si)), Units.Ampere, "full volts over the ohms of the cells", [new("cells", point.CellOhm)]);
+    }
+
+    /// <summary>A switch with contacts beside a controller: no gate to drive, ohms and amps all the same.</summary>
+    private static void Contacts(SheetAsk ask, Lines lines, Input amps)
+    {
+        var part = ask.Shelf[ask.Arrangement.Switch];
+        bool hand = HandSwitch.IsMovedByHand(part);
+        lines.Say("Switch", hand ? $"'{part.Name}' is moved by hand and has no gate: the controller needs a transistor of its own to turn the {ask.LoadWord} on and off" : $"'{part.Name}' has contacts and no gate: drive its coil, and switch it seldom", warns: hand);
+        double ohm = ask.Plant(PlantKey.SwitchOhms)!.Value.Si;
+        lines.Made("Switch, heat at its contacts", amps.Value.Si * amps.Value.Si * ohm, Units.Watt, "I²·R of its contacts", [amps, ask.Plant(PlantKey.SwitchOhms)!], "contacts must be rated for direct current");
     }
 
     private static void Switched(SheetAsk ask, Lines lines, PowerPoint point, Input amps)

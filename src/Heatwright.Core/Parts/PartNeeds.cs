@@ -13,11 +13,15 @@ public static class PartNeeds
     private const string Scale = "a kitchen scale";
     private const string Receipt = "the receipt";
 
+    /// <summary>The needs of a part: those of its kind, but a switch with contacts has no gate.</summary>
+    public static IReadOnlyList<PartNeed> Of(Part part) => HandSwitch.HasContacts(part)
+        ? [.. Of(part.Kind).Where(need => need.Quantity != PartQuantities.GateVolts).Select(need => need.Quantity == PartQuantities.RatedCurrent ? need with { How = "its print or sheet, for direct current" } : need)] : Of(part.Kind);
+
     /// <summary>The needs of a kind, the essential ones first.</summary>
     public static IReadOnlyList<PartNeed> Of(PartKind kind) => [.. Own(kind), .. Size(kind), new(PartQuantities.Mass, false, Scale), new(PartQuantities.Price, false, Receipt)];
 
     /// <summary>Those that a part does not have yet.</summary>
-    public static IReadOnlyList<PartNeed> Missing(Part part, Func<string, bool> found) => [.. Of(part.Kind).Where(need => part.Best(need.Quantity) is null && !found(need.Quantity))];
+    public static IReadOnlyList<PartNeed> Missing(Part part, Func<string, bool> found) => [.. Of(part).Where(need => part.Best(need.Quantity) is null && !found(need.Quantity))];
 
     private static PartNeed[] Own(PartKind kind) => kind switch
     {

@@ -74,9 +74,17 @@ internal static class PartCommands
                 Class = parsed.GetValue(like),
                 Listing = pasted,
                 Take = parsed.GetValue(take) ?? [],
+                KeepsRest = true,
             }));
-            return Answers.Give(screen, entered, parsed.GetValue(json),
+            int end = Answers.Give(screen, entered, parsed.GetValue(json),
                 done => new PartEnteredView(PartView.Of(done.Part, null), [.. done.Left.Select(ClaimView.Of)]), done => PartTables.Entered(screen, done));
+            if (end != ExitCodes.Done || entered.Value.NotTaken.Count == 0)
+            {
+                return end;
+            }
+
+            screen.Complain(entered.Value.NotTaken);
+            return ExitCodes.BadInput;
         });
         return command;
     }

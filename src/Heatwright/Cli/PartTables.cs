@@ -12,6 +12,12 @@ internal static class PartTables
     {
         screen.Say($"{done.Part.Id}  {done.Part.Name}: {Number(done.Part.Stated.Count)} values stated, {Number(done.Part.Count)} on hand.");
         Doubts(screen, done.Doubts);
+        PartNeed[] needed = [.. PartNeeds.Missing(done.Part, _ => false).Where(need => need.IsEssential)];
+        if (needed.Length > 0)
+        {
+            screen.Hang("  Still needed: ", string.Join("; ", needed.Select(need => $"{need.Quantity}, by {need.How}")) + ".");
+        }
+
         if (done.Left.Count > 0)
         {
             screen.Say($"  {Number(done.Left.Count)} claims of its text are not confirmed: {string.Join(", ", done.Left.Select(claim => $"{Number(claim.Number)} {Named(claim)}"))}. Confirm with --take.");
@@ -99,7 +105,7 @@ internal static class PartTables
 
     public static string Named(Claim claim) => claim.Quantity ?? string.Join(" or ", claim.Choices) + "?";
 
-    private static string Value(Claim claim) => $"{Display.Significant(claim.Value, 6)} {claim.Unit.Symbol}{(claim.PlusMinus > 0 ? $" ±{Display.Significant(claim.PlusMinus, 4)}" : "")}".Trim();
+    private static string Value(Claim claim) => $"{Display.Significant(claim.Value, 6)}{Display.Behind(claim.Unit)}{(claim.PlusMinus > 0 ? $" ±{Display.Significant(claim.PlusMinus, 4)}" : "")}".Trim();
 
     private static void Doubts(Screen screen, IReadOnlyList<ClaimDoubt> doubts, string who = "")
     {

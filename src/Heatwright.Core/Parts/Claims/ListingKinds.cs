@@ -44,6 +44,11 @@ internal static partial class ListingKinds
             words["size"] = size.Value;
         }
 
+        if (kind == PartKind.Switch && HandSwitch.Kind(text) is { } contacts)
+        {
+            words["type"] = contacts;
+        }
+
         if (kind == PartKind.Sensor)
         {
             if (CoupleType().Match(text) is { Success: true } couple)
@@ -94,7 +99,7 @@ internal static partial class ListingKinds
     [GeneratedRegex(@"silicone (wire|lead)|hook-?up wire|\bcable\b|stranded wire|\bwire\b.*\bawg\b|\bawg\b.*\bwire\b", Any)]
     private static partial Regex Leads();
 
-    [GeneratedRegex(@"mosfet|transistor|switch (module|board)|\brelay\b|load switch", Any)]
+    [GeneratedRegex(@"mosfet|transistor|switch (module|board)|\brelay\b|load switch|\b(slide|toggle|rocker|push[- ]?button|lever|micro|rotary) ?-?switch", Any)]
     private static partial Regex Switch();
 
     [GeneratedRegex(@"microcontroller|controller board|control board|development board", Any)]

@@ -23,6 +23,8 @@ internal static class ListingWords
     private const string Charge = "(?<!dis)(?<!dis-)(?<!over-)(?<!over)charg";
     private const string Input = @"\bin(put)?\b|\bvin\b|supply";
     private const string Output = @"\bout(put)?\b|\bvout\b";
+    private const string Most = @"up to|\bmax|at most|\blimit";
+    private const string Least = @"\bmin(imum|\.|\b)|at least|\bfrom\b";
     private const string Nothing = "self.discharge|accuracy|tolerance|balanc|±$|±\\s*$|ripple|\\bover\\s*$";
 
     private static readonly NearWord Leave = NearWord.Of(Nothing, null);
@@ -43,7 +45,13 @@ internal static class ListingWords
         [(PartKind.Cell, "1/h")] = new([Leave, NearWord.Of(Charge, null), NearWord.Of("burst|peak", null)], [PartQuantities.DischargeRate]),
         [(PartKind.Cell, "Ω")] = new([Leave], [PartQuantities.Ohms]),
         [(PartKind.StepUp, "V")] = new(
-            [Leave, NearWord.Of("lock-?out|under-?volt|cuts? off", PartQuantities.LockOutVolts), NearWord.Of(Output, PartQuantities.SetVolts), NearWord.Of(Input, PartQuantities.LeastInputVolts)],
+            [
+                Leave, NearWord.Of("lock-?out|under-?volt|cuts? off", PartQuantities.LockOutVolts),
+
+                // 'Up to 12 V' is how far it can be turned, not what it is turned to.
+                NearWord.Of(Both(Most, Output), PartQuantities.MostOutputVolts), NearWord.Of(Both(Most, Input), PartQuantities.MostInputVolts), NearWord.Of(Both(Least, Output), PartQuantities.LeastOutputVolts),
+                NearWord.Of("up to", PartQuantities.MostOutputVolts), NearWord.Of(Output, PartQuantities.SetVolts), NearWord.Of(Input, PartQuantities.LeastInputVolts), NearWord.Of(Most, PartQuantities.MostOutputVolts),
+            ],
             [PartQuantities.SetVolts]),
         [(PartKind.StepUp, "A")] = new(
             [
@@ -109,6 +117,9 @@ internal static class ListingWords
         [(PartKind.Lamp, "lm")] = new([Leave], [PartQuantities.LuminousFlux]),
         [(PartKind.Lamp, "°C")] = new([Leave], [PartQuantities.HighestTemperature]),
     };
+
+    /// <summary>Two words that stand near one value, in either order.</summary>
+    private static string Both(string one, string other) => $"^(?=.*({one}))(?=.*({other}))";
 
     /// <summary>Lengths: the same words for every part.</summary>
     private static readonly NearWord[] Lengths =

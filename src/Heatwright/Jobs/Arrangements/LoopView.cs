@@ -40,6 +40,11 @@ public sealed record LoopView(Arrangement Arrangement, LoopLook Look, IReadOnlyL
 
     private static Checked<LoopView> Looked(Study study, Arrangement arrangement, Shelf shelf, double hotC)
     {
+        if (arrangement.StepUp is { } module && shelf.Value(module, PartQuantities.SetVolts) is null)
+        {
+            return new(PlantBuilder.SetVoltsAsked(shelf[module], $"arrangement {arrangement.Letter}"));
+        }
+
         var look = LoopLook.Of(arrangement, shelf, hotC);
         return new(new LoopView(arrangement, look, PairCheck.Of(arrangement, shelf, look), shelf));
     }

@@ -9,7 +9,11 @@ namespace Heatwright.Jobs;
 /// <param name="Part">As it stands.</param>
 /// <param name="Doubts">Claims of it that can hardly be true.</param>
 /// <param name="Left">Claims of its seller's text that were not confirmed.</param>
-public sealed record PartEntered(Part Part, IReadOnlyList<ClaimDoubt> Doubts, IReadOnlyList<Claim> Left);
+public sealed record PartEntered(Part Part, IReadOnlyList<ClaimDoubt> Doubts, IReadOnlyList<Claim> Left)
+{
+    /// <summary>Values that were typed under a name that no part has: all else was kept.</summary>
+    public IReadOnlyList<Problem> NotTaken { get; init; } = [];
+}
 
 /// <summary>Puts parts on the shelf, and says more about those that are there.</summary>
 public static class EnterPart
@@ -18,24 +22,34 @@ public static class EnterPart
     public static Checked<PartEntered> Add(string path, PartEntry entry)
     {
         IReadOnlyList<Claim> left = [];
+        IReadOnlyList<Problem> unnamed = [];
         return ChangeStudy.Run(path, $"part {entry.Id} added", study => study.Parts.Any(part => part.Id.Name == entry.Id)
             ? new(new Problem("There is a part of this name.", $"part '{entry.Id}'", entry.Id, "a short name that is free", $"Say more about it with 'heatwright part state {path} {entry.Id} ...', or choose another name."))
-            : Begun(entry).Then(part => Stated(part, entry)).Map(done =>
+            : Begun(entry).Then(part => Stated(part, Named(part.Kind, entry, path, out unnamed))).Map(done =>
             {
                 left = done.Left;
                 return study with { Parts = [.. study.Parts, done.Part] };
-            })).Map(changed => Entered(changed.After, entry.Id, left));
+            })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed });
     }
 
     /// <summary>More about a part that is there; nothing that was said before is lost: the history keeps it.</summary>
     public static Checked<PartEntered> State(string path, PartEntry entry)
     {
         IReadOnlyList<Claim> left = [];
-        return ChangeStudy.Run(path, $"part {entry.Id} stated", study => Found(study, entry.Id).Then(part => Stated(part, entry)).Map(done =>
+        IReadOnlyList<Problem> unnamed = [];
+        return ChangeStudy.Run(path, $"part {entry.Id} stated", study => Found(study, entry.Id).Then(part => Stated(part, Named(part.Kind, entry, path, out unnamed))).Map(done =>
         {
             left = done.Left;
             return study with { Parts = [.. study.Parts.Select(part => part.Id == done.Part.Id ? done.Part : part)] };
-        })).Map(changed => Entered(changed.After, entry.Id, left));
+        })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed });
+    }
+
+    /// <summary>The entry without values of unknown names, where the rest is to be kept.</summary>
+    private static PartEntry Named(PartKind kind, PartEntry entry, string path, out IReadOnlyList<Problem> unnamed)
+    {
+        var unknown = entry.KeepsRest ? entry.Values.Select(value => (Value: value, Problem: StatedText.UnknownName(kind, value.Origin, value.Typed))).Where(pair => pair.Problem is not null).ToArray() : [];
+        unnamed = [.. unknown.Select(pair => pair.Problem! with { Next = $"All else was kept. Say this one again under its name: heatwright part state {path} {entry.Id} --{pair.Value.Origin} \"NAME{pair.Value.Typed[pair.Value.Typed.IndexOf('=', StringComparison.Ordinal)..]}\"; what is no number goes into --word or --note." })];
+        return unknown.Length == 0 ? entry : entry with { Values = [.. entry.Values.Except(unknown.Select(pair => pair.Value))] };
     }
 
     /// <summary>Takes a part off the shelf where nothing uses it.</summary>

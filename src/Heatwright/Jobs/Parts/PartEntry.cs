@@ -42,4 +42,7 @@ public sealed record PartEntry(string Id)
 
     /// <summary>Which of its claims are confirmed: numbers, 'all', or 'number=quantity' where it was asked.</summary>
     public IReadOnlyList<string> Take { get; init; } = [];
+
+    /// <summary>True: a value under an unknown name is told, and all else is kept; false: nothing is kept before all is right, as a form that shows it again wants it.</summary>
+    public bool KeepsRest { get; init; }
 }

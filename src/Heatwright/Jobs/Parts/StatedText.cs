@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using Heatwright.Parts;
 using Heatwright.Quantities;
 
 namespace Heatwright.Jobs;
 
 /// <summary>Reads what a maker types about a part: quantity=value, with the seller's words, the sheet or the reason in brackets behind it.</summary>
-public static class StatedText
+public static partial class StatedText
 {
     /// <summary>One stated value, or why it cannot be taken.</summary>
     /// <param name="kind">Kind of the part: it decides whose amps are meant.</param>
@@ -29,7 +30,7 @@ public static class StatedText
 
         if (PartUnits.Find(name) is not { } quantity)
         {
-            return new(new Problem("No part has a value of this name.", where, name, Near(kind, name), "Choose one of them; what is no number goes into --word or --note."));
+            return new(UnknownName(kind, origin, typed)!);
         }
 
         if (origin is "assumed" or "published" && text.Length == 0)
@@ -38,8 +39,24 @@ public static class StatedText
         }
 
         var expect = PartUnits.Expected[quantity];
+        if (quantity == PartQuantities.SetVolts && origin is "claimed" or "sheet" && UpTo().IsMatch($"{value} {text}"))
+        {
+            // How far a module can be turned is not what it is turned to: that is read at its output.
+            quantity = PartQuantities.MostOutputVolts;
+            value = UpTo().Replace(value, "").Trim();
+            text = text.Length > 0 ? text : $"up to {value}";
+        }
+
         return OptionReader.Read($"--{origin} {quantity}", value, expect).Then(read => Stated(read, quantity, origin, text.Length > 0 ? text : origin == "claimed" ? value : "", where, value));
     }
+
+    /// <summary>What a value's name could be, where no part has one of that name; null: it is known, or there is none.</summary>
+    /// <param name="kind">Kind of the part.</param>
+    /// <param name="origin">measured, sheet, claimed, published or assumed.</param>
+    /// <param name="typed">For example 'capacity=3500mAh (label)'.</param>
+    public static Problem? UnknownName(PartKind kind, string origin, string typed) =>
+        typed.IndexOf('=', StringComparison.Ordinal) is >= 1 and var equals && typed[..equals].Trim() is var name && PartUnits.Find(name) is null && Whose(kind, name) is null
+            ? new("No part has a value of this name.", $"--{origin} \"{typed}\"", name, Near(kind, name), "Choose one of them; what is no number goes into --word or --note.") : null;
 
     private static Checked<StatedValue> Stated(TypedValue read, string quantity, string origin, string text, string where, string typed) => read switch
     {
@@ -54,6 +71,10 @@ public static class StatedText
         TypedValue.Missing => new(new Problem($"{quantity} has no value there.", where, typed, PartUnits.Expected[quantity].Bare.Symbol, "Leave it out; what is not known is asked for later.")),
         _ => new(new Problem($"{quantity} takes one number.", where, typed, PartUnits.Expected[quantity].Bare.Symbol, "Type a value with its unit.")),
     };
+
+    /// <summary>Words that make a number the end of a range.</summary>
+    [GeneratedRegex(@"\bup to\b|\bat most\b|\bmax(imum|\.)?(?![a-z])|^\s*(<=|≤|<)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex UpTo();
 
     /// <summary>A condition such as 'peak' stays with the words.</summary>
     private static string Kept(string text, Condition condition) => condition is Condition.None or Condition.Diameter || text.Contains(condition.ToString(), StringComparison.OrdinalIgnoreCase)
