@@ -42,10 +42,14 @@ internal static class StudyWords
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>Columns that a run must have, columns that it may have, and settings that it may have.</summary>
-    public static (string[] Needed, string[] Perhaps, string[] Settings) Of(Trial trial) => trial.Kind != TrialKind.Bench ? Of(trial.Kind)
+    public static (string[] Needed, string[] Perhaps, string[] Settings) Of(Trial trial) => trial.Kind != TrialKind.Bench ? WithRecipe(Of(trial.Kind), TrialCard.Of(trial))
         : TrialCard.Find(trial.Card ?? "") is { } card
         ? ([.. card.Columns.Where(column => column.Needed).Select(column => column.Name)], [.. card.Columns.Where(column => !column.Needed).Select(column => column.Name)], [.. card.Settings.Select(setting => setting.Name), Sample])
         : ([], [], []);
+
+    /// <summary>What the recipe of a trial names is taken by every run of it, however its findings are fitted.</summary>
+    private static (string[] Needed, string[] Perhaps, string[] Settings) WithRecipe((string[] Needed, string[] Perhaps, string[] Settings) own, TrialCard? card) =>
+        own with { Settings = [.. own.Settings.Union((card?.Settings ?? []).Select(setting => setting.Name), StringComparer.Ordinal)] };
 
     /// <summary>Unit of a column of a trial, or any that measures the same; null: it holds words, or is not known.</summary>
     public static Unit? UnitOf(Trial trial, string column) => trial.Kind != TrialKind.Bench ? Columns.GetValueOrDefault(column)

@@ -13,7 +13,7 @@ internal static class ModuleBench
     public static PartFindings Points(Trial trial, ReadingTable table, InstrumentCauses instruments)
     {
         double[] vin = table["volts in"], iin = table["amps in"], vout = table["volts out"], iout = table["amps out"];
-        double set = table.Run.Setting("set", vout.Where(double.IsFinite).DefaultIfEmpty(0).Max());
+        double set = table.Run.Setting("set", table.Run.Setting("set volts", vout.Where(double.IsFinite).DefaultIfEmpty(0).Max()));
         int[] whole = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(vin[i] * iin[i] * vout[i] * iout[i]))];
         List<Remark> remarks = [.. table.Remarks];
         foreach (int i in whole.Where(i => vout[i] * iout[i] > vin[i] * iin[i]))

@@ -57,7 +57,8 @@ internal static class OhmsBench
         }
 
         double[] volts = table["volts"], amps = table["amps"], degrees = table["degrees"];
-        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => volts[i] / amps[i] > 0 && double.IsFinite(degrees[i]) && degrees[i] > coldC + 50)];
+        double beside = table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
+        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => volts[i] / amps[i] > beside && double.IsFinite(degrees[i]) && degrees[i] > coldC + 50)];
         if (rows.Length == 0)
         {
             return None(trial, table, "no hot reading is left", "0", "1 or more, 50 K above cold");
@@ -69,7 +70,7 @@ internal static class OhmsBench
             foreach (int i in rows)
             {
                 double v = Moved(volts[i], "volts"), a = Moved(amps[i], "amps"), c = Moved(degrees[i], "degrees");
-                double about = ((v / a / coldOhm) - 1) / (c - coldC);
+                double about = ((((v / a) - beside) / coldOhm) - 1) / (c - coldC);
                 sum += about / (1 + (about * (ReferenceC - coldC)));
                 double Moved(double value, string name) => name == moved ? (value * (1 + gain)) + offset : value;
             }

@@ -29,8 +29,11 @@ public static class PartBench
         foreach (var (trial, table) in read.Where(pair => pair.Trial.Kind == TrialKind.ColdOhms))
         {
             var found = OhmsBench.ColdOhms(trial, table, instruments);
-            cold = found.Find(PartQuantities.Ohms) ?? cold;
-            coldC = table.Run.Setting("at", 20);
+            if (found.Find(PartQuantities.Ohms) is { } ohms && (cold is null || Surer(ohms, cold)))
+            {
+                (cold, coldC) = (ohms, table.Run.Setting("at", 20));
+            }
+
             pieces.Add(found);
         }
 
@@ -42,18 +45,27 @@ public static class PartBench
             pieces.Add(WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments));
         }
 
-        var byCard = trials.Where(trial => trial.Kind == TrialKind.Bench).ToArray();
-        pieces.AddRange(byCard.Select(trial => CardBench.Findings(trial, instruments)));
-        if (byCard.Length > 0)
-        {
-            pieces.Add(new(part.Id, [], [.. CardBench.Compared([.. pieces.SelectMany(piece => piece.Findings)], trials)], []));
-        }
-
-        return new(part.Id, [.. pieces.SelectMany(piece => piece.Findings)], [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
+        pieces.AddRange(trials.Where(trial => trial.Kind == TrialKind.Bench).Select(trial => CardBench.Findings(trial, instruments)));
+        var findings = InTheirOrder(pieces);
+        pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials)], []));
+        return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
         {
             Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),
             WarmUp = pieces.Select(piece => piece.WarmUp).FirstOrDefault(warm => warm is not null),
             Pictures = [.. pieces.SelectMany(piece => piece.Pictures)],
         };
     }
+
+    /// <summary>Findings so that of each quantity the one that counts stands first: the surest. What belongs to a model of cell or working end stays with its model, whose numbers hang together.</summary>
+    private static Finding[] InTheirOrder(IReadOnlyList<PartFindings> pieces)
+    {
+        var all = pieces.SelectMany(piece => piece.Findings.Select(finding => (Finding: finding, OfModel: piece.Cell is not null || piece.WarmUp is not null))).ToArray();
+        return [.. all.GroupBy(one => one.Finding.Quantity, StringComparer.Ordinal)
+            .SelectMany(group => group.OrderByDescending(one => one.OfModel).ThenBy(one => Doubt(one.Finding.Value)).Select(one => one.Finding))];
+    }
+
+    private static bool Surer(Estimate one, Estimate other) => Doubt(one) < Doubt(other);
+
+    /// <summary>A finding without any doubt is one of which nobody said how well it was read: it is no surer than others.</summary>
+    private static double Doubt(Estimate of) => of.SiDoubt > 0 ? of.SiDoubt : double.PositiveInfinity;
 }

@@ -55,6 +55,15 @@ internal static class ReadingChecks
             }
 
             double decades = Math.Log10(value / Sample.Median(around));
+            if (trial.Kind == TrialKind.ColdOhms && Math.Abs(Math.Abs(decades) - 1) < 0.15)
+            {
+                // The same ohms read again and again: ten times as many are a decimal point, and nothing else.
+                suspect[row] = true;
+                remarks.Add(new(trial.Id, run.Id, kept[row].Number,
+                    $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {(decades < 0 ? "a tenth of" : "ten times")} what stands around it: decimal point? Type it again in {run.Columns[column].Unit}.", Remark.LeftOut));
+                continue;
+            }
+
             if (IsThousand(decades) && !(rests && decades < 0))
             {
                 suspect[row] = true;

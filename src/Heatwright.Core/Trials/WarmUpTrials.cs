@@ -102,8 +102,12 @@ internal static class WarmUpTrials
         double[] Column(string name) => name == moved ? [.. table[name].Select(value => (value * (1 + gain)) + offset)] : table[name];
         double[] time = Column("time"), volts = Column("volts"), amps = Column("amps"), degrees = Column("degrees");
         double[] grip = table.Has("grip degrees") ? Column("grip degrees") : [.. time.Select(_ => double.NaN)];
-        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + volts[i] + amps[i]) && (i == 0 || time[i] > time[i - 1]))];
-        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => Math.Max(0, volts[i] - lightV) * amps[i])], [.. rows.Select(i => degrees[i])],
+
+        // Behind the instant at which it was switched off nothing goes in, whatever is typed or left open there; meter and leads keep their own volts.
+        double offS = table.Run.Setting("off", double.PositiveInfinity), besideOhm = table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
+        double Watts(int i) => time[i] >= offS ? 0 : Math.Max(0, volts[i] - (amps[i] * besideOhm) - lightV) * amps[i];
+        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + Watts(i)) && (i == 0 || time[i] > time[i - 1]))];
+        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(Watts)], [.. rows.Select(i => degrees[i])],
             [.. rows.Select(i => grip[i])], table.Run.Setting("air", 20))
         {
             TimeDoubtS = instruments.ResolutionSi(table.Run.Columns.First(column => column.Name == "time")),

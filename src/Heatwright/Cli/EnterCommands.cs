@@ -36,6 +36,7 @@ internal static class EnterCommands
             if (meters.Count == 0)
             {
                 screen.Say("No meter yet: a reading without one is taken with what a usual meter promises, or without doubt of its own.");
+                screen.Hang("", $"Add one with 'heatwright meter add {parsed.GetValue(file)} METER --reads \"V=0.5%+2mV\" --step \"V=1mV\"', as its leaflet has it.");
             }
         }));
         return command;
@@ -90,11 +91,18 @@ internal static class EnterCommands
             told => told.Study.Trials.Select(trial => TrialRow.Of(trial, told.Found)),
             told =>
             {
+                if (told.Study.Trials.Count == 0)
+                {
+                    screen.Hang("", $"There is no trial yet. 'heatwright trial kinds' tells what there is to measure; plan one with 'heatwright trial add {parsed.GetValue(file)} KIND --on PART'.");
+                    return;
+                }
+
                 var table = Answers.Table("trial", "kind", "part", "runs", "readings", "findings");
                 foreach (var trial in told.Study.Trials)
                 {
                     var row = TrialRow.Of(trial, told.Found);
-                    table.Row(row.Trial, row.Kind, row.Part, Number(row.Runs.Count), Number(row.Readings), row.Findings.Count > 0 ? string.Join("\n", row.Findings.Select(finding => $"{finding.Name} {finding.Says}")) : row.Problems is [var first, ..] ? first : "none");
+                    table.Row(row.Trial, row.Kind, row.Part, Number(row.Runs.Count), Number(row.Readings), row.Findings.Count > 0 ? string.Join("\n", row.Findings.Select(finding => $"{finding.Name} {finding.Says}")) : row.Problems is [var first, ..] ? first
+                        : row.Readings == 0 ? "not read yet" : trial.Kind is TrialKind.Discharge or TrialKind.Pulse or TrialKind.WarmUp && told.Found.Any(one => one.Part == trial.Part && one.Findings.Count > 0) ? "fitted together with the others of its part" : "none");
                 }
 
                 screen.Show(table);

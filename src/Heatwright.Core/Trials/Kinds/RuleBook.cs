@@ -25,6 +25,9 @@ public sealed record TrialRule(string Id, string Level, bool Each, string When, 
 /// <summary>All checks, and what they say of readings and of plain numbers.</summary>
 public static class RuleBook
 {
+    /// <summary>So many times what two readings differ by, a third is off both. Our choice.</summary>
+    private const double FarApart = 3;
+
     private static readonly JsonSerializerOptions Reading = new(JsonSerializerDefaults.Web);
 
     private static readonly (TrialRule Rule, Formula When)[] Rules =
@@ -47,9 +50,12 @@ public static class RuleBook
     {
         for (int row = 0; row < sheet.Count; row++)
         {
-            foreach (var remark in Asked(new RowFacts(sheet, row), pair => pair.Each && For(pair, sheet), sheet.Numbers[row]))
+            var facts = new RowFacts(sheet, row);
+            foreach (var (rule, when) in Rules.Where(pair => pair.Rule.Each && For(pair.Rule, sheet) && pair.When.Holds(facts)))
             {
-                yield return remark;
+                int meant = Apart(sheet, row, when);
+                string also = meant == row ? "" : " So says the reading behind this one; it is this one that stands apart.";
+                yield return new(sheet.Numbers[meant], rule.Id, rule.Level, Filled(rule.Says, facts) + also, Filled(rule.Remedy, facts)) { LeftOut = rule.LeavesOut };
             }
         }
 
@@ -61,6 +67,19 @@ public static class RuleBook
             }
         }
     }
+
+    /// <summary>Which of two readings a check that compares them is about: the one before, where the rest agree without it.</summary>
+    private static int Apart(TrialSheet sheet, int row, Formula when)
+    {
+        int before = row - 1;
+
+        // Of the first reading the one that follows decides; of any other the one before it: two against one.
+        int third = before > 0 ? before - 1 : row + 1;
+        return before >= 0 && third < sheet.Count && !when.Holds(new RowFacts(sheet, row, without: before)) && when.Names.Any(name => sheet.Has(name) && StandsApart(sheet[name][before], sheet[name][row], sheet[name][third])) ? before : row;
+    }
+
+    /// <summary>True where a value lies off two others by far more than they differ.</summary>
+    private static bool StandsApart(double value, double one, double other) => Math.Abs(value - ((one + other) / 2)) > FarApart * Math.Abs(one - other);
 
     private static bool For(TrialRule rule, TrialSheet sheet) => rule.Kinds.Count == 0 || rule.Kinds.Contains(sheet.Card.Name);
 
@@ -95,7 +114,7 @@ public static class RuleBook
     }
 
     /// <summary>A row of a sheet, or the sheet as a whole: a column as a whole is told by functions such as first and highest.</summary>
-    private sealed class RowFacts(TrialSheet sheet, int row) : IFacts
+    private sealed class RowFacts(TrialSheet sheet, int row, int without = -1) : IFacts
     {
         public double Value(string name) => row >= 0 && sheet.Card.Column(name) is not null ? sheet[name][row] : sheet.Setting(name);
 
@@ -112,7 +131,7 @@ public static class RuleBook
         {
             for (int i = row + way; row >= 0 && i >= 0 && i < sheet.Count; i += way)
             {
-                if (double.IsFinite(sheet[name][i]))
+                if (i != without && double.IsFinite(sheet[name][i]))
                 {
                     return sheet[name][i];
                 }

@@ -99,6 +99,20 @@ public sealed record TrialCard(
     /// <summary>The kind of this name, or null.</summary>
     public static TrialCard? Find(string name) => All.FirstOrDefault(card => string.Equals(card.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>The card that tells how a trial is done; null: its card is not known.</summary>
+    /// <param name="trial">A trial of any kind.</param>
+    public static TrialCard? Of(Trial trial) => Find(trial.Kind switch
+    {
+        TrialKind.Discharge => "capacity",
+        TrialKind.Pulse => "pulse",
+        TrialKind.ColdOhms => "cold-ohms",
+        TrialKind.HotOhms => "volts-amps",
+        TrialKind.WarmUp => "warm-up",
+        TrialKind.ModulePoints => "converter-points",
+        TrialKind.TwoPointDrop => "two-point-drop",
+        _ => trial.Card ?? "",
+    });
+
     /// <summary>The column of this name, or null.</summary>
     public TrialColumn? Column(string name) => Columns.FirstOrDefault(column => column.Name == name);
 

@@ -31,7 +31,7 @@ public static class TrialKinds
     public static string Of(Trial trial) => trial.Card ?? Together.First(pair => pair.Value == trial.Kind).Key;
 
     /// <summary>The card that tells how a trial is done; null: there is none of its name.</summary>
-    public static TrialCard? CardOf(Trial trial) => CardOf(Of(trial));
+    public static TrialCard? CardOf(Trial trial) => TrialCard.Of(trial);
 
     /// <summary>The same by the name of a kind, as 'trial add' takes it.</summary>
     public static TrialCard? CardOf(string kind) => TrialCard.Find(kind switch { "discharge" => "capacity", "hot-ohms" => "volts-amps", var name => name });

@@ -1,0 +1,102 @@
+using System.Globalization;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Tests.Trials;
+
+/// <summary>Several trials of one part: which of their findings counts, and what is said of single readings.</summary>
+public class PartBenchTests
+{
+    private static readonly Part Stick = new(new("stick"), PartKind.Heater, "stick", []);
+
+    /// <summary>A cheap meter of 5 of 100, and a better one of 0.5 of 100.</summary>
+    private static readonly Instrument[] Meters = [new("cheap", "cheap", [new("Ω", 5, 0.2, 0.1)]), new("better", "better", [new("Ω", 0.5, 0.01, 0.01)])];
+
+    private static Trial Cold(string id, string meter, params string[] ohms) =>
+        new(new(id), TrialKind.ColdOhms, Stick.Id, [new(new(id + "-1"), [new("ohms", "Ω", meter)], [.. ohms.Select((raw, i) => new Reading(i + 1, [raw]))]) { Settings = new Dictionary<string, double> { ["leads"] = 0.1 } }]);
+
+    [Theory, InlineData(true), InlineData(false)]
+    public void The_surer_of_two_findings_counts_whichever_was_read_first(bool vagueFirst)
+    {
+        Trial vague = Cold("vague", "cheap", "3.9", "3.8"), sure = Cold("sure", "better", "3.70", "3.71");
+        var found = PartBench.One(Stick, vagueFirst ? [vague, sure] : [sure, vague], new InstrumentCauses(Meters));
+        var counts = found.Find(PartQuantities.Ohms)!;
+        Assert.Equal("sure", Assert.IsType<Origin.Fitted>(counts.Origin).Trial.Name);
+
+        // By hand: 3.705 less 0.1 of leads.
+        Assert.Equal(3.605, counts.Si, 1e-9);
+
+        // The other stays among the findings, and it is said which counts.
+        Assert.Equal(2, found.Findings.Count(finding => finding.Quantity == PartQuantities.Ohms));
+        Assert.Contains(found.Remarks, remark => remark.Trial.Name == "vague" && remark.Words.Contains("Predictions take the one of sure", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_decimal_point_that_slipped_among_the_same_ohms_is_left_out()
+    {
+        var found = PartBench.One(Stick, [Cold("slip", "better", "3.70", "37.1", "3.71")], new InstrumentCauses(Meters));
+        Assert.Equal(3.605, found.Find(PartQuantities.Ohms)!.Si, 1e-9);
+        Assert.Contains(found.Remarks, remark => remark is { Reading: 2, Effect: Remark.LeftOut } && remark.Words.Contains("decimal point", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_hot_trial_leans_on_the_surer_cold_ohms()
+    {
+        Trial hot = new(new("hot"), TrialKind.HotOhms, Stick.Id, [new(new("hot-1"), [new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")], [new(1, ["8.00", "2.00", "220"])])]);
+        var found = PartBench.One(Stick, [Cold("sure", "better", "3.70", "3.71"), Cold("vague", "cheap", "3.9", "3.8"), hot], new InstrumentCauses(Meters));
+
+        // By hand: 4.000 Ω at 220 °C against 3.605 Ω at 20 °C is 0.10957 over 200 K.
+        Assert.Equal(0.10957 / 200, found.Find(PartQuantities.Alpha)!.Si, 1e-7);
+    }
+
+    /// <summary>A tip of 20 J/K that loses 0.1 W/K, 10 W for 120 s, then off for as long; degrees by the exact exponential.</summary>
+    [Fact]
+    public void Off_said_as_a_setting_is_as_good_as_noughts_typed()
+    {
+        Column[] columns = [new("time", "s", ""), new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")];
+        PartFindings Found(string after, Dictionary<string, double> settings) => PartBench.One(Stick,
+            [new(new("up"), TrialKind.WarmUp, Stick.Id, [new(new("up-1"), columns, [.. Enumerable.Range(0, 25).Select(i => new Reading(i + 1, [Text(10 * i), i < 12 ? "5" : after, i < 12 ? "2" : after, Text(Degrees(10 * i))]))]) { Settings = settings }])], new InstrumentCauses([]));
+        var typed = Found("0", new() { ["air"] = 20 });
+        foreach (string left in (string[])["5", "-"])
+        {
+            var said = Found(left, new() { ["air"] = 20, ["off"] = 120, ["rest"] = 3600 });
+            Assert.Equal(typed.Find(PartQuantities.HeatCapacity)!.Si, said.Find(PartQuantities.HeatCapacity)!.Si, 6);
+            Assert.Equal(typed.Find(PartQuantities.LinearLoss)!.Si, said.Find(PartQuantities.LinearLoss)!.Si, 8);
+        }
+
+        // Readings stand ten seconds apart, and where between two of them it was switched off nothing tells: 3 of 100.
+        Assert.Equal(20, typed.Find(PartQuantities.HeatCapacity)!.Si, 0.6);
+
+        static double Degrees(double s) => s <= 120 ? 20 + (100 * (1 - Math.Exp(-s / 200))) : 20 + ((Degrees(120) - 20) * Math.Exp(-(s - 120) / 200));
+    }
+
+    [Fact]
+    public void Ohms_of_meter_and_leads_are_taken_off_a_hot_heater()
+    {
+        Trial Hot(Dictionary<string, double> settings) => new(new("hot"), TrialKind.HotOhms, Stick.Id, [new(new("hot-1"), [new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")], [new(1, ["8.20", "2.00", "220"])]) { Settings = settings }]);
+        var found = PartBench.One(Stick, [Cold("sure", "better", "3.70", "3.71"), Hot(new() { ["burden"] = 0.06, ["leads"] = 0.04 })], new InstrumentCauses(Meters));
+
+        // By hand: 4.1 Ω less 0.1 Ω is 4.0 Ω, as above.
+        Assert.Equal(0.10957 / 200, found.Find(PartQuantities.Alpha)!.Si, 1e-7);
+    }
+
+    [Theory]
+    [InlineData("volts", "3.90 0.39 3.88 3.87", 2)]
+    [InlineData("volts", "0.39 3.88 3.87 3.86", 1)]
+    [InlineData("volts", "3.90 3.89 0.388 3.87", 3)]
+    [InlineData("degrees", "20 60 650 70 80", 3)]
+    [InlineData("degrees", "20 60 100 14 150", 4)]
+    public void The_reading_that_slipped_is_told_and_not_the_one_behind_it(string column, string readings, int slipped)
+    {
+        string[] raw = readings.Split(' ');
+        bool heats = column == "degrees";
+        Column[] columns = heats ? [new("time", "s", ""), new("degrees", "°C", ""), new("watts", "W", "")] : [new("time", "s", ""), new("volts", "V", ""), new("amps", "A", "")];
+        var run = new Run(new("run"), columns, [.. raw.Select((text, i) => new Reading(i + 1, heats ? [Text(10 * i), text, "10"] : [Text(60 * i), text, "1.00"]))]) { Settings = new Dictionary<string, double> { ["air"] = 20 } };
+        Trial trial = heats ? new(new("trial"), TrialKind.Bench, Stick.Id, [run]) { Card = "stuck-on" } : new(new("trial"), TrialKind.Discharge, Stick.Id, [run]);
+        int[] told = [.. RunChecks.Of(trial, run, new InstrumentCauses([]), TrialCard.Of(trial)).Where(remark => remark.Reading > 0).Select(remark => remark.Reading).Distinct()];
+        Assert.Equal([slipped], told);
+    }
+
+    private static string Text(double value) => value.ToString("0.0000", CultureInfo.InvariantCulture);
+}
