@@ -15,11 +15,14 @@ public static partial class Display
     /// <summary>Value ± standard doubt and unit.</summary>
     public static string Rounded(double value, double standardDoubt, Unit unit)
     {
-        string suffix = unit.Symbol.Length == 0 ? "" : "\u00A0" + unit.Symbol;
+        string suffix = Behind(unit);
         return standardDoubt > 0
             ? $"{Number(value, standardDoubt)}\u00A0±\u00A0{Number(standardDoubt, standardDoubt)}{suffix}"
             : $"{Significant(value, 4)}{suffix}";
     }
+
+    /// <summary>A unit as it stands behind a number. Whose money it is nobody knows, and 'money' is no word on a bill: a price is a bare number.</summary>
+    public static string Behind(Unit unit) => unit.Symbol.Length == 0 || unit == Units.Money ? "" : "\u00A0" + unit.Symbol;
 
     /// <summary>The value alone, to the place that its doubt allows; four digits where there is no doubt.</summary>
     public static string Value(double value, double standardDoubt) =>

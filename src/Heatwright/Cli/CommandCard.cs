@@ -24,6 +24,8 @@ internal sealed class CommandCard
     /// <summary>Commands that work a study out, or judge it: those that can find that it contradicts itself.</summary>
     private static readonly string[] Judging = ["build-sheet", "check", "compare", "decide", "demo", "next", "pictures", "report", "study", "try", "why"];
 
+    private const string Contradicts = "the study contradicts itself";
+
     private readonly Command command;
 
     public CommandCard(Command command, string above = "")
@@ -78,7 +80,7 @@ internal sealed class CommandCard
         new("0", "done; a no-go is done"),
         new("1", "our fault"),
         new("2", "bad input or usage, or a question that needs an answer"),
-        .. Judging.Contains(Words) ? [new CardLine("3", "the study contradicts itself")] : Array.Empty<CardLine>(),
+        .. Judging.Contains(Words) ? [new CardLine("3", Contradicts)] : Words.Length == 0 ? [new CardLine("3", $"{Contradicts}; only where a command says so")] : Array.Empty<CardLine>(),
     ];
 
     /// <summary>This card and all below it, in the order of the table.</summary>

@@ -67,7 +67,7 @@ public static class CommandLine
         if (parsed.Errors.Count > 0)
         {
             screen.Complain([.. parsed.Errors.Select(error => new Quantities.Problem(
-                Sentence(error.Message), "command line", string.Join(' ', words), "a command as --help lists it", $"Type '{HelpWords.Of(parsed.CommandResult)} --help'."))]);
+                Sentence(error.Message), "command line", string.Join(' ', words), "a command as --help lists it", $"Type '{HelpWords.Of(parsed.CommandResult)} --help'.{(new CommandCard(parsed.CommandResult.Command).Example is { Length: > 0 } example ? $" For example: {example}" : "")}"))]);
             return ExitCodes.BadInput;
         }
 

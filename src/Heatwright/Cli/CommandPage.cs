@@ -15,7 +15,7 @@ internal static class CommandPage
         page.Append("Every command also takes:\n\n");
         Table(page, HelpCommand.Everywhere);
         page.Append("\nA command ends with:\n\n");
-        Table(page, [.. root.Ends, new CardLine("3", "the study contradicts itself; only where a command says so below")]);
+        Table(page, root.Ends);
         page.Append("\nWith `NO_COLOR` set nothing is coloured. Where no terminal listens, nothing is asked and no progress is shown.\n\n");
         foreach (var one in root.Commands)
         {

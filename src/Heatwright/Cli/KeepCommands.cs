@@ -117,6 +117,12 @@ internal static class KeepCommands
         var command = new Command("list", "Lists the files that a study keeps. Example: heatwright file list knife.study") { file, json };
         command.SetAction(parsed => Answers.Give(screen, KeepFiles.List(parsed.GetValue(file)!), parsed.GetValue(json), files => files.Select(View), files =>
         {
+            if (files.Count == 0)
+            {
+                screen.Hang("", $"The study keeps no file yet. Keep a photo, a log or a sheet with 'heatwright file add {parsed.GetValue(file)} PATH'.");
+                return;
+            }
+
             var table = Answers.Table("file", "about", "size", "note");
             foreach (var one in files)
             {

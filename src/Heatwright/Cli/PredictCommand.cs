@@ -47,7 +47,11 @@ internal static class PredictCommand
         }
 
         var instants = asked.At is not null ? ToolTrace.Instants(asked.At).Map<double[]?>(found => found) : new Checked<double[]?>((double[]?)(asked.Trace is not null ? [] : null));
-        var predicted = instants.Then(found => Read(asked.File).Then(study => PredictTool.Run(study, asked.Arrangement, asked.Draws, found, cancel)));
+        var predicted = instants.Then(found => Read(asked.File).Then(study =>
+        {
+            screen.Progress(asked.Draws > 0 ? FormattableString.Invariant($"Predicting {asked.Arrangement ?? "the first arrangement"} over a whole charge, {asked.Draws} draws") : $"Predicting {asked.Arrangement ?? "the first arrangement"} over a whole charge");
+            return PredictTool.Run(study, asked.Arrangement, asked.Draws, found, cancel);
+        }));
         if (!predicted.IsFine)
         {
             screen.Complain(predicted.Problems);
@@ -84,16 +88,16 @@ internal static class PredictCommand
         }
 
         screen.Say("From the label to the stopwatch, one cause a line:");
-        var table = new Table().AddColumns("min", "change", "with", "until");
+        var table = Answers.Table("min", "change", "with", "until");
         table.Columns[0].RightAligned();
         table.Columns[1].RightAligned();
         foreach (var rung in ladder)
         {
             string change = rung == ladder[0] ? "" : RunWords.Number(rung.ChangeS / 60, "+0.0;−0.0;0.0");
-            table.AddRow(new Text(RunWords.Number(rung.RunTimeS / 60, "0.0")), new Text(change), new Text(rung.Cause), new Text(rung.StopReason));
+            table.Row(RunWords.Number(rung.RunTimeS / 60, "0.0"), change, rung.Cause, rung.StopReason);
         }
 
-        screen.Console.Write(table);
+        screen.Show(table);
     }
 
     private static void ShowWorst(Screen screen, IReadOnlyList<WorstCaseView> cases)
@@ -116,7 +120,7 @@ internal static class PredictCommand
 
     private static void Show(Screen screen, ToolView view, string? trace)
     {
-        screen.Say($"{view.Arrangement}, {view.Name}: it runs {RunWords.Number(view.RunTimeS, "0.0")} s, then {view.Because}");
+        screen.Say($"{view.Arrangement}, {view.Name}: it runs {RunWords.Time(view.RunTimeS)}, then {view.Because}");
         foreach (string note in view.Notes)
         {
             screen.Say(note);
@@ -125,8 +129,11 @@ internal static class PredictCommand
         var table = Answers.Table("quantity", "value", "90 of 100 draws");
         foreach (var line in view.Quantities)
         {
-            string value = line.Value is { } number ? $"{RunWords.Number(number, "0.###")} {line.Unit}".TrimEnd() : "never";
-            string range = line.Low is { } low ? $"{RunWords.Number(low, "0.#")} to {(line.High is { } high ? RunWords.Number(high, "0.#") : "never")}" : "";
+            // Thousands of seconds are no time that one reads; --json keeps them.
+            var (factor, unit) = line.Unit == "s" ? RunWords.TimeScale(line.Value ?? 0) : (1, line.Unit);
+            string places = factor > 60 ? "0.00" : "0.#";
+            string value = line.Value is { } number ? $"{RunWords.Number(number / factor, factor == 1 ? "0.###" : places)} {unit}".TrimEnd() : "never";
+            string range = line.Low is { } low ? $"{RunWords.Number(low / factor, places)} to {(line.High is { } high ? RunWords.Number(high / factor, places) : "never")}" : "";
             table.AddRow(new Cell(line.Name), new Cell(value), new Cell(range));
         }
 
@@ -138,7 +145,7 @@ internal static class PredictCommand
         screen.Show(table);
         foreach (var happened in view.Events.Take(MostEvents))
         {
-            screen.Say($"  {RunWords.Number(happened.TS, "0.00"),10} s  {happened.Name}");
+            screen.Say($"  {RunWords.Instant(happened.TS),11}  {happened.Name}");
         }
 
         if (view.Events.Count > MostEvents)

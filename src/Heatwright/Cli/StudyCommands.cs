@@ -161,6 +161,11 @@ internal static class StudyCommands
         if (!quiet)
         {
             StudyTables.Write(screen, result);
+            if (StudyTables.Lacks(study.Study, study.Path) is { } lacks)
+            {
+                screen.Hang("", lacks);
+            }
+
             if (Beside.IsShared(study.Study))
             {
                 ShareCommands.Table(screen, Beside.Of(study.Study, result.Findings), study.Path);

@@ -19,7 +19,11 @@ internal static class StudyTables
         }
 
         screen.Say("");
-        Findings(screen, result);
+        if (result.Findings.Count > 0)
+        {
+            Findings(screen, result);
+        }
+
         Remarks(screen, result);
         Comparison(screen, result);
         foreach (var verdict in result.Verdicts)
@@ -45,6 +49,16 @@ internal static class StudyTables
             screen.Say($"Caution. {caution}");
         }
     }
+
+    /// <summary>What a study lacks before there is anything to judge, and the command that begins it; null: it has all of it.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="path">Its file.</param>
+    public static string? Lacks(StudyFile.Study study, string path) =>
+        study.Brief is null && study.Parts.Count == 0 ? $"The study is empty. Say what the tool must do: heatwright brief {path} --add 'blade at 320 °C within 25 s from 20 °C'; and what lies in the drawer: heatwright part add {path} PART KIND NAME."
+        : study.Parts.Count == 0 ? $"The shelf is empty. Next: heatwright part add {path} PART KIND NAME."
+        : study.Brief is null ? $"Nothing is asked of the tool yet. Next: heatwright brief {path} --add 'blade at 320 °C within 25 s from 20 °C'."
+        : study.Trials.Count == 0 ? $"Nothing was measured yet. Next: 'heatwright trial kinds', then heatwright trial add {path} KIND --on PART."
+        : study.Arrangements.Count == 0 ? $"No parts are wired into a tool yet. Next: heatwright arrange {path}, or let 'heatwright search {path}' try them all." : null;
 
     private static void Findings(Screen screen, StudyResult result)
     {

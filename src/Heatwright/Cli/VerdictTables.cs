@@ -7,7 +7,7 @@ namespace Heatwright.Cli;
 internal static class VerdictTables
 {
     public static void Promise(Screen screen, PromiseView promise, string done) =>
-        screen.Say($"{done}: {promise.Sentence}  ({(promise.Must ? "must" : "want")}, {promise.Quantity} {(promise.AtMost ? "at most" : "at least")} {RunWords.Number(promise.Limit, "0.######")}{(promise.Unit.Length > 0 ? " " + promise.Unit : "")}; short name {promise.Id})");
+        screen.Say($"{done}: {promise.Sentence}  ({(promise.Must ? "must" : "want")}, {promise.Quantity} {(promise.AtMost ? "at most" : "at least")} {RunWords.Number(promise.Limit, "0.######")}{(promise.Unit is "" or "money" ? "" : " " + promise.Unit)}; short name {promise.Id})");
 
     public static void Brief(Screen screen, BriefView view)
     {
@@ -82,7 +82,7 @@ internal static class VerdictTables
         screen.Say("");
         foreach (var line in view.Requirements)
         {
-            screen.Say($"{line.Requirement}: {line.Verdict}{(line.Probability is { } odds ? $", {ComparisonText.Odds(odds)} of 100" : "")}{(line.Margin is { } margin ? $", margin {RunWords.Number(margin, "0.##")} {(line.Unit == "°C" ? "K" : line.Unit)}".TrimEnd() : "")}");
+            screen.Say($"{line.Requirement}: {line.Verdict}{(line.Probability is { } odds ? $", {ComparisonText.Odds(odds)} of 100" : "")}{(line.Margin is { } margin ? $", margin {RunWords.Number(margin, "0.##")} {(line.Unit switch { "°C" => "K", "money" => "", var unit => unit })}".TrimEnd() : "")}");
             screen.Say($"   {line.Because}{(line.Remedy.Length > 0 ? $" -> {line.Remedy}" : "")}");
             foreach (string way in line.WouldHaveToBeTrue)
             {

@@ -9,6 +9,28 @@ public static class RunWords
     /// <summary>A number in one spelling everywhere.</summary>
     public static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 
+    /// <summary>A time as a maker reads it: seconds up to two minutes, then minutes, from two hours on hours.</summary>
+    /// <param name="seconds">s; 0 or more.</param>
+    public static string Time(double seconds)
+    {
+        var (factor, unit) = TimeScale(seconds);
+        return $"{Number(seconds / factor, factor == 1 ? "0.0" : factor == 60 ? "0.0" : "0.00")} {unit}";
+    }
+
+    /// <summary>Seconds of one of its unit, and the unit in which a time of that size is read.</summary>
+    /// <param name="seconds">s.</param>
+    public static (double Factor, string Unit) TimeScale(double seconds) => Math.Abs(seconds) < 120 ? (1, "s") : Math.Abs(seconds) < 7200 ? (60, "min") : (3600, "h");
+
+    /// <summary>An instant of a run as a clock shows it: 12.30 s, 5 min 07 s, 2 h 03 min.</summary>
+    /// <param name="seconds">s; 0 or more.</param>
+    public static string Instant(double seconds)
+    {
+        double whole = Math.Round(seconds);
+        return seconds < 120 ? $"{Number(seconds, "0.00")} s"
+            : whole < 7200 ? $"{Number(Math.Floor(whole / 60), "0")} min {Number(whole % 60, "00")} s"
+            : $"{Number(Math.Floor(whole / 3600), "0")} h {Number(Math.Floor(whole % 3600 / 60), "00")} min";
+    }
+
     /// <summary>Why a run ended, as files write it.</summary>
     public static string Of(StopReason stop) => stop switch
     {

@@ -80,7 +80,7 @@ public sealed class CommandReferenceTests : IDisposable
     [Fact]
     public void Only_a_command_that_judges_a_study_says_that_it_can_end_with_a_contradiction()
     {
-        Assert.Equal(["build-sheet", "check", "compare", "decide", "demo", "next", "pictures", "report", "study", "try", "why"], Cards.Where(card => card.Ends.Any(end => end.Typed == "3")).Select(card => card.Words).Order(StringComparer.Ordinal));
+        Assert.Equal(["build-sheet", "check", "compare", "decide", "demo", "next", "pictures", "report", "study", "try", "why"], Cards.Where(card => card.Words.Length > 0 && card.Ends.Any(end => end.Typed == "3")).Select(card => card.Words).Order(StringComparer.Ordinal));
     }
 
     [Fact]

@@ -44,9 +44,13 @@ public static partial class BriefSentence
         var read = WarmUp(main) ?? RunTime(main) ?? Pieces(main) ?? Plain(main, sentence);
         return read.Map(found => found with
         {
-            Line = found.Line with { Id = Free(found.Line.Id, taken ?? []), Text = sentence.Trim(), Must = must, Weight = weight, Condition = condition.Length > 0 ? condition : found.Line.Condition },
+            Line = found.Line with { Id = Free(found.Line.Id, taken ?? []), Text = sentence.Trim(), Must = must, Weight = weight, Condition = Condition(found.Line, condition) },
         });
     }
+
+    /// <summary>What follows the comma; the temperature of a run time stays beside it.</summary>
+    private static string Condition(Requirement line, string behind) =>
+        behind.Length == 0 ? line.Condition : line.Quantity == RequirementQuantity.RunTime && line.Condition.Length > 0 ? $"{line.Condition}, {behind}" : behind;
 
     /// <summary>The sentence that reads back as this requirement.</summary>
     public static string Say(Requirement line, Brief? brief)
@@ -110,8 +114,19 @@ public static partial class BriefSentence
         }
 
         string unit = match.Groups["u"].Value.ToUpperInvariant() switch { ['H', ..] => "h", ['M', ..] => "min", _ => "s" };
-        return Value($"{match.Groups["n"].Value} {unit}", Expect.Of(Units.Minute, "run time"), "run time", out var time) is { } wrong ? new(wrong)
-            : new(new SaidRequirement(new("run-time", main, RequirementQuantity.RunTime, time!.Value, time.Unit.Symbol, AtMost: false, Must: true), null, null));
+        List<Problem> problems = [];
+        Take($"{match.Groups["n"].Value} {unit}", Expect.Of(Units.Minute, "run time"), "run time", problems, out var time);
+        TypedValue.Amount? held = null;
+        if (match.Groups["t"].Success)
+        {
+            Take(match.Groups["t"].Value, Expect.Temperature, "temperature", problems, out held);
+        }
+
+        double? heldC = held is null ? null : Math.Round(held.Si - Units.ZeroCelsiusK, 9);
+        return problems.Count > 0 ? new(problems) : new(new SaidRequirement(new("run-time", main, RequirementQuantity.RunTime, time!.Value, time.Unit.Symbol, AtMost: false, Must: true)
+        {
+            Condition = heldC is { } at ? $"at {Number(at)} °C" : "",
+        }, heldC, null));
     }
 
     private static Checked<SaidRequirement>? Pieces(string main)
@@ -187,7 +202,7 @@ public static partial class BriefSentence
     [GeneratedRegex(@"^(?:warm-?up(?:\s+time)?|hot|ready)\s+(?<side>at\s+most|at\s+least|within|in|under)\s+(?<s>\S.*)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WarmUpBare();
 
-    [GeneratedRegex(@"^(?:it\s+)?(?:(?:runs?|works?|lasts?|heats?|stays?\s+hot)\s+(?:for\s+)?)?(?:at\s+least\s+)?(?<n>\d[\d.,]*)\s*(?<u>s|seconds?|min|minutes?|h|hrs?|hours?)\s+(?:per|on|each|with|from)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:it\s+)?(?:(?:runs?|works?|lasts?|heats?|stays?\s+hot)\s+(?:for\s+)?)?(?:at\s+least\s+)?(?<n>\d[\d.,]*)\s*(?<u>s|seconds?|min|minutes?|h|hrs?|hours?)\s+(?:at\s+(?<t>\S.*?)\s+)?(?:per|on|each|with|from)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex RunTimeForm();
 
     [GeneratedRegex(@"^(?:at\s+least\s+)?(?<n>\d+)(?:\s+times)?(?:\s+an?)?\s+(?<piece>\p{L}+?)(?:\s+in\s+a\s+row)?\s+(?:per|on|each|with)\s+(?:one\s+|a\s+)?charge$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

@@ -86,10 +86,15 @@ public static class ReadBrief
     private static string[] Ids(Study? study) => study?.Brief is { } brief ? [.. brief.Requirements.Select(line => line.Id)] : [];
 
     /// <summary>A brief begins with the temperature that the tool must reach; work is none until it is stated.</summary>
-    private static Checked<Brief> Started(Study study, SaidRequirement said) => study.Brief is { } there ? new(there)
+    private static Checked<Brief> Started(Study study, SaidRequirement said) => study.Brief is { } there ? Elsewhere(there, said) is { } elsewhere ? new(elsewhere) : new(there)
         : Meant(null, said) is { } begun ? new(begun)
         : new(new Problem("The study has no brief, and this sentence names no target temperature.", study.Name, said.Line.Text, "a warm-up first, or how long a lamp gives its full light",
             "Say first how hot and how fast, for example 'blade at 320 °C within 25 s from 20 °C', or 'full light for 5 h'."));
+
+    /// <summary>A run time at another temperature than the work has: one prediction cannot tell of both.</summary>
+    private static Problem? Elsewhere(Brief brief, SaidRequirement said) => said.Line.Quantity == RequirementQuantity.RunTime && said.TargetC is { } held && brief.Duty is { } duty && double.IsFinite(duty.TargetC) && Math.Abs(duty.TargetC - held) > 0.05
+        ? new(FormattableString.Invariant($"The work of this brief is done at {duty.TargetC:0.#} °C."), "sentence", FormattableString.Invariant($"{held:0.#} °C"), FormattableString.Invariant($"{duty.TargetC:0.#} °C, or no temperature"),
+            FormattableString.Invariant($"Leave the temperature out, or change that of the work: heatwright brief FILE --set target={held:0.#}C.")) : null;
 
     /// <summary>What a sentence calls the working end and the piece of work is theirs until another name is stated.</summary>
     private static Brief? Meant(Brief? brief, SaidRequirement said) => Stands(brief, said) is not { } meant ? null : meant with
