@@ -33,11 +33,11 @@ internal static class ReadingChecks
             return;
         }
 
-        if (rows.Count == 2 && Math.Abs(rows[0][column]) > 0 && Math.Abs(rows[1][column]) > 0 && IsThousand(Math.Log10(Math.Abs(rows[1][column] / rows[0][column]))))
+        if (rows.Count == 2 && Math.Abs(rows[0][column]) > 0 && Math.Abs(rows[1][column]) > 0 && Math.Log10(Math.Abs(rows[1][column] / rows[0][column])) is var apart && (IsThousand(apart) || IsTen(trial, apart)))
         {
             // Of two it cannot be told which.
             remarks.Add(new(trial.Id, run.Id, kept[1].Number,
-                $"{run.Columns[column].Name} '{kept[0].Raw[column]}' and '{kept[1].Raw[column]}' are about a thousand times apart: unit slip in one of them? Type both with their unit.", Remark.Kept));
+                $"{run.Columns[column].Name} '{kept[0].Raw[column]}' and '{kept[1].Raw[column]}' are about {(IsThousand(apart) ? "a thousand times apart: unit slip" : "ten times apart: decimal point")} in one of them? Type both with their unit.", Remark.Kept));
             return;
         }
 
@@ -55,9 +55,8 @@ internal static class ReadingChecks
             }
 
             double decades = Math.Log10(value / Sample.Median(around));
-            if (trial.Kind == TrialKind.ColdOhms && Math.Abs(Math.Abs(decades) - 1) < 0.15)
+            if (IsTen(trial, decades))
             {
-                // The same ohms read again and again: ten times as many are a decimal point, and nothing else.
                 suspect[row] = true;
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
                     $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {(decades < 0 ? "a tenth of" : "ten times")} what stands around it: decimal point? Type it again in {run.Columns[column].Unit}.", Remark.LeftOut));
@@ -73,6 +72,9 @@ internal static class ReadingChecks
             }
         }
     }
+
+    /// <summary>The same ohms read again and again: ten times as many are a decimal point, and nothing else.</summary>
+    private static bool IsTen(Trial trial, double decades) => trial.Kind == TrialKind.ColdOhms && Math.Abs(Math.Abs(decades) - 1) < 0.15;
 
     private static bool IsThousand(double decades) => Math.Abs(Math.Abs(decades) - 3) < 0.25;
 

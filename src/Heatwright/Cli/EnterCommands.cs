@@ -187,7 +187,7 @@ internal static class EnterCommands
         }
         else
         {
-            screen.Say($"{all.Count} readings into {run.Id}{(refused > 0 ? $"; {refused} lines were not taken" : "")}.");
+            screen.Say($"{all.Count} reading{(all.Count == 1 ? "" : "s")} into {run.Id}{(refused > 0 ? $"; {refused} line{(refused == 1 ? " was" : "s were")} not taken" : "")}.");
             int[] named = [.. all.SelectMany(taken => taken.Remarks).Select(remark => remark.Reading).Where(number => number > 0).Distinct().Order()];
             if (named.Length > 0)
             {

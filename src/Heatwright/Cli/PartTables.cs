@@ -10,7 +10,7 @@ internal static class PartTables
 {
     public static void Entered(Screen screen, PartEntered done)
     {
-        screen.Say($"{done.Part.Id}  {done.Part.Name}: {Number(done.Part.Stated.Count)} values stated, {Number(done.Part.Count)} on hand.");
+        screen.Say($"{done.Part.Id}  {done.Part.Name}: {Number(done.Part.Stated.Count)} value{(done.Part.Stated.Count == 1 ? "" : "s")} stated, {Number(done.Part.Count)} on hand.");
         Doubts(screen, done.Doubts);
         PartNeed[] needed = [.. PartNeeds.Missing(done.Part, _ => false).Where(need => need.IsEssential)];
         if (needed.Length > 0)

@@ -12,6 +12,9 @@ internal static class PredictCommand
 {
     private const int MostEvents = 25;
 
+    /// <summary>A middle value that is believed to a few of a hundred is read to so many digits.</summary>
+    private const int Digits = 4;
+
     public static Command Predict(Screen screen)
     {
         var file = new Argument<string>("FILE") { Description = "The study file, or a bundle." };
@@ -118,6 +121,15 @@ internal static class PredictCommand
         screen.Show(table);
     }
 
+    /// <summary>How much of a unit a maker's unit is, and its name: thousands of seconds, coulombs and joules are minutes, ampere-hours and watt-hours; --json keeps them.</summary>
+    private static (double Factor, string Unit) Read(string unit, double value) => unit switch
+    {
+        "s" => RunWords.TimeScale(value),
+        "C" when Math.Abs(value) >= 36 => (3600, "Ah"),
+        "J" when Math.Abs(value) >= 3600 => (3600, "Wh"),
+        _ => (1, unit),
+    };
+
     private static void Show(Screen screen, ToolView view, string? trace)
     {
         screen.Say($"{view.Arrangement}, {view.Name}: it runs {RunWords.Time(view.RunTimeS)}, then {view.Because}");
@@ -126,20 +138,21 @@ internal static class PredictCommand
             screen.Say(note);
         }
 
-        var table = Answers.Table("quantity", "value", "90 of 100 draws");
+        bool drawn = view.Quantities.Any(line => line.Low is not null);
+        var table = Answers.Table(drawn ? ["quantity", "value", "90 of 100 draws"] : ["quantity", "value"]);
         foreach (var line in view.Quantities)
         {
-            // Thousands of seconds are no time that one reads; --json keeps them.
-            var (factor, unit) = line.Unit == "s" ? RunWords.TimeScale(line.Value ?? 0) : (1, line.Unit);
-            string places = factor > 60 ? "0.00" : "0.#";
-            string value = line.Value is { } number ? $"{RunWords.Number(number / factor, factor == 1 ? "0.###" : places)} {unit}".TrimEnd() : "never";
-            string range = line.Low is { } low ? $"{RunWords.Number(low / factor, places)} to {(line.High is { } high ? RunWords.Number(high / factor, places) : "never")}" : "";
-            table.AddRow(new Cell(line.Name), new Cell(value), new Cell(range));
+            var (factor, unit) = Read(line.Unit, line.Value ?? 0);
+            string Shown(double? number) => number is not { } some ? "never" : unit.Length == 0 && some == Math.Floor(some) ? RunWords.Number(some, "0") : Display.Significant(some / factor, Digits); // pieces are counted
+            string value = line.Value is null ? "never" : $"{Shown(line.Value)} {unit}".TrimEnd();
+            table.Row(drawn ? [line.Name, value, line.Low is null ? "" : $"{Shown(line.Low)} to {Shown(line.High)}"] : [line.Name, value]);
         }
 
-        foreach (var (name, joule) in view.EnergiesJ)
+        // All energies in one unit, that of the largest: they are set side by side.
+        var (joules, energy) = Read("J", view.EnergiesJ.Values.Select(Math.Abs).DefaultIfEmpty(0).Max());
+        foreach (var (name, joule) in view.EnergiesJ.Where(one => one.Value != 0))
         {
-            table.AddRow(new Cell($"energy, {name}"), new Cell($"{RunWords.Number(joule, "0.0")} J"), new Cell(""));
+            table.Row(drawn ? [$"energy, {name}", $"{Display.Significant(joule / joules, Digits)} {energy}", ""] : [$"energy, {name}", $"{Display.Significant(joule / joules, Digits)} {energy}"]);
         }
 
         screen.Show(table);

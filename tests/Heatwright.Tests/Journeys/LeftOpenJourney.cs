@@ -153,6 +153,11 @@ public sealed class LeftOpenJourney : IDisposable
         string text = bench.Type("predict", file, "--arrangement", "A").Out;
         Assert.Contains(RunWords.Time(seconds), text, StringComparison.Ordinal);
         Assert.DoesNotContain(RunWords.Number(seconds, "0.0") + " s", text, StringComparison.Ordinal);
+
+        // Nor does anybody read tens of thousands of joules; and a heater gives no light to be told of.
+        double joules = json.RootElement.GetProperty("energies_J").GetProperty("heater").GetDouble();
+        Assert.Matches($"energy, heater +{System.Text.RegularExpressions.Regex.Escape(Heatwright.Quantities.Display.Significant(joules / 3600, 4))} Wh", text);
+        Assert.DoesNotContain("energy, light", text, StringComparison.Ordinal);
     }
 
     /// <summary>A word of a narrow table is a word of the wide one: nothing is cut, whatever the width.</summary>
