@@ -37,6 +37,7 @@ internal static class HeatFits
             return new(new Problem("No power went in: nothing can warm up.", "watts", "0 W", "more than 0 W", "For a cooling alone take the kind cool-down."));
         }
 
+        (sheet, var slip) = WithoutFirstSlip(sheet);
         double air = sheet.Setting("air", sheet["degrees"][0]);
         double tau = FirstTau(sheet), k = Math.Max(0.1, (sheet["degrees"].Max() - air) / sheet["watts"].Max());
         bool switches = !double.IsFinite(sheet.Setting("off")) && Enumerable.Range(1, sheet.Count - 1).Any(i => Math.Abs(sheet["watts"][i] - sheet["watts"][i - 1]) > 0.3 * sheet["watts"].Max());
@@ -51,15 +52,28 @@ internal static class HeatFits
         answer = Shared(answer);
         return new(answer with
         {
+            Remarks = [.. slip, .. answer.Remarks],
             Says = [many ? Three : "One body explains these readings.", .. Rest(sheet, answer)],
             Next = [.. answer.Next, .. Cooling(sheet)],
         });
     }
 
+    /// <summary>A log from nothing begins at its own first temperature, so a slip there would bend the whole curve: the first reading has to lie near the line through the two after it.</summary>
+    private static (TrialSheet Sheet, TrialRemark[] Slip) WithoutFirstSlip(TrialSheet sheet)
+    {
+        double[] c = sheet["degrees"];
+        if (sheet.Count < 6 || Math.Abs(c[0] - ((2 * c[1]) - c[2])) <= 5 + (4 * Math.Abs(c[2] - c[1])))
+        {
+            return (sheet, []);
+        }
+
+        return (sheet.Rows([.. Enumerable.Range(1, sheet.Count - 1)]), [new(sheet.Numbers[0], "S23", "E", string.Create(CultureInfo.InvariantCulture, $"degrees {c[0]:0.0} stand alone before {c[1]:0.0} and {c[2]:0.0}."), "Look at the first reading: it says from where the end warms.") { LeftOut = true }]);
+    }
+
     /// <summary>Two times and a loss leave the heat capacity open by the second time over the resistance: τ₁/K where all of it sits behind the lag, as with a slow
     /// probe, and (τ₁ − τ₂)/K where core and tip weigh alike. From s²·C₁C₂K/G + s·((C₁ + C₂)·K + C₁/G) + 1 = 0: (C₁ + C₂)·K = τ₁ − τ₂·C₁/C₂.</summary>
-    /// <remarks>A dead time stands for short times in a row: half of the first of them lengthens the time constant (the half rule, [skogestad-2003]), so that one
-    /// lies between τ − θ and τ.</remarks>
+    /// <remarks>A dead time stands for short times in a row. Of a log that goes on for times the time constant, all but the first readings lie on the slowest exponential alone,
+    /// so the time constant stands as found but for a tenth of the dead time (seen in campaigns); half of the dead time is the core's, as half of a second time constant is (the half rule, [skogestad-2003]).</remarks>
     private static TrialAnswer Shared(TrialAnswer answer)
     {
         bool bodies = answer.Find("second time constant") is not null;
@@ -72,7 +86,7 @@ internal static class HeatFits
         double half = fast.Value / 2 / Math.Sqrt(3);
         return answer with
         {
-            Findings = [.. answer.Findings.Select(finding => finding.Name == "heat capacity" ? Wider(finding, half / k.Value) : finding.Name == "time constant" && !bodies ? Wider(finding, half) : finding)],
+            Findings = [.. answer.Findings.Select(finding => finding.Name == "heat capacity" ? Wider(finding, half / k.Value) : finding.Name == "time constant" && !bodies ? Wider(finding, half / 5) : finding)],
         };
 
         TrialFinding Wider(TrialFinding finding, double by) => finding with { Value = finding.Value with { Doubts = finding.Value.Doubts.With(cause, by) } };
@@ -97,8 +111,8 @@ internal static class HeatFits
             (s, p) => second == "dead time" ? StepResponse.Rise(s, p[0], p[1], 0, p[2], held) : StepResponse.Rise(s, p[0], p[1], p.Length > 2 ? p[2] : 0, p.Length > 3 ? p[3] : 0, held),
             [
                 Curves.Tell("resistance to air", Units.KelvinPerWatt, 0), Curves.Tell("linear loss", Units.WattPerKelvin, (_, p) => 1 / p[0]),
-                Curves.Tell("time constant", Units.Second, (_, p) => p[1] - (second == "dead time" ? p[2] / 2 : 0)), .. fast > 0 ? new[] { Curves.Tell(second, Units.Second, 2) } : [], .. late > 0 ? new[] { Curves.Tell("dead time", Units.Second, 3) } : [],
-                Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] - (p.Length > 2 ? p[2] / 2 : 0)) / p[0]),
+                Curves.Tell("time constant", Units.Second, (_, p) => Slow(second, p)), .. fast > 0 ? new[] { Curves.Tell(second, Units.Second, (_, p) => Fast(second, p)) } : [], .. late > 0 ? new[] { Curves.Tell("dead time", Units.Second, 3) } : [],
+                Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => (Slow(second, p) - (Fast(second, p) / 2)) / p[0]),
                 .. fast > 0 && second != "dead time" ? new[] { Curves.Tell("most heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] + p[2]) / p[0]) } : [],
             ])
         {
@@ -107,6 +121,11 @@ internal static class HeatFits
             Lower = [1e-3, 1e-2, .. fast > 0 ? new[] { 1e-3 } : [], .. late > 0 ? new[] { 1e-4 } : []],
             Upper = [1e5, 1e6, .. fast > 0 ? new[] { 1e5 } : [], .. late > 0 ? new[] { 1e4 } : []],
         };
+
+        // Two times in a row may be found in either order.
+        static double Slow(string second, double[] p) => second == "dead time" || p.Length < 3 ? p[1] : Math.Max(p[1], p[2]);
+
+        static double Fast(string second, double[] p) => p.Length < 3 ? 0 : second == "dead time" ? p[2] : Math.Min(p[1], p[2]);
     }
 
     private static IEnumerable<string> Cooling(TrialSheet sheet)

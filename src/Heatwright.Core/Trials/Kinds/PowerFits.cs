@@ -102,11 +102,16 @@ internal static class PowerFits
 
         double[] t = sheet["time"], v = sheet["volts out"];
         double end = Settled(sheet);
-        double step = (t[^1] - t[0]) / (t.Length - 1);
-        double over = Over(sheet), between = over - (v.Max() - end);
+        int around = Around(sheet);
+        double over = Over(sheet, around), digit = Digit(sheet);
+        double Rises(TrialSheet s, int points, double off = 0) => Math.Max(0, Crossing(s, 0.9, points, off) - Crossing(s, 0.1, points, off));
+        // How far one reading fewer moves it says what the curve between the readings may hide.
         List<(string, Unit, Func<TrialSheet, double>, double)> values =
         [
-            ("start time", Units.Second, s => Math.Max(0, Crossing(s, 0.9) - Crossing(s, 0.1)), step / 20), ("settled volts", Units.Volt, Settled, 0), ("overshoot", Units.Volt, Over, between / 3),
+            ("start time", Units.Second, s => Rises(s, 4), Math.Max(Math.Abs(Rises(sheet, 4) - Rises(sheet, 3)) / 3, Math.Abs(Rises(sheet, 4, digit) - Rises(sheet, 4)))),
+            ("settled volts", Units.Volt, Settled, digit),
+            ("overshoot", Units.Volt, s => Over(s, around), Math.Sqrt(Sq((over - Over(sheet, 1)) / 3) + Sq(digit) + Sq(Sample.Median(sheet.Own("volts out"))))), // the few readings of a flat top share their last digit, too
+
         ];
         if (sheet.Has("amps in"))
         {
@@ -117,24 +122,62 @@ internal static class PowerFits
         return new(new TrialAnswer(sheet.Card.Name, found, over > 0.1 * end ? [string.Create(CultureInfo.InvariantCulture, $"It jumps {over:0.0} V over its settled {end:0.0} V: keep the heater off until it has settled.")] : []) { Remarks = slips, Picture = new("time", "s", "volts out", "V", t, v, [.. v.Select(_ => end)]) });
     }
 
-    private static double Settled(TrialSheet s) => Sample.Median([.. s["volts out"].Skip(s.Count * 3 / 4)]);
-
-    /// <summary>When the volts first pass a share of where they settle; a straight line between two readings.</summary>
-    private static double Crossing(TrialSheet s, double share)
+    /// <summary>Mean of the middle half of the last quarter's readings: a mean, for a display that shows two digits in turn says with both where it stands.</summary>
+    private static double Settled(TrialSheet s)
     {
-        double[] t = s["time"], v = s["volts out"];
-        double level = share * Settled(s);
-        int at = Array.FindIndex(v, x => x >= level);
-        return at <= 0 ? t[Math.Max(0, at)] : t[at - 1] + ((t[at] - t[at - 1]) * (level - v[at - 1]) / (v[at] - v[at - 1]));
+        double[] last = [.. s["volts out"].Skip(s.Count * 3 / 4).Order()];
+        return last[(last.Length / 4)..(last.Length - (last.Length / 4))].Average();
     }
 
-    /// <summary>By how much the highest volts lie above the settled ones: the top of the parabola through the three highest readings.</summary>
-    private static double Over(TrialSheet s)
+    /// <summary>Standard doubt of the settled volts from the last digit: where the display does not change, all its readings are off alike; where it goes to and fro over a digit, their mean is not.</summary>
+    private static double Digit(TrialSheet s)
+    {
+        double[] last = [.. s["volts out"].Skip(s.Count * 3 / 4)];
+        double middle = last.Average(), spread = Math.Sqrt(last.Average(v => (v - middle) * (v - middle)));
+        return Math.Max(0, Sample.Median(s.Own("volts out")) - spread);
+    }
+
+    /// <summary>Readings to either side of the highest that tell the top of an overshoot: two, so that a flicker does not pass for it, where a parabola runs through all five but for their last digits; one on a sharper top.</summary>
+    private static int Around(TrialSheet s) =>
+        Top(s, 2) is { } top && top.Left.All(left => Math.Abs(left) <= 4 * Sample.Median(s.Own("volts out"))) ? 2 : 1;
+
+    /// <summary>When the volts first pass a share of where they settle: on the curve through so many readings about that place.</summary>
+    /// <param name="s">time, volts out.</param>
+    /// <param name="share">Share of the settled volts.</param>
+    /// <param name="points">How many readings carry the curve.</param>
+    /// <param name="off">What is added to the settled volts.</param>
+    private static double Crossing(TrialSheet s, double share, int points, double off)
+    {
+        double[] t = s["time"], v = s["volts out"];
+        double level = share * (Settled(s) + off);
+        int at = Array.FindIndex(v, x => x >= level);
+        if (at <= 0)
+        {
+            return t[Math.Max(0, at)];
+        }
+
+        int from = Math.Max(0, at - (points / 2)), to = Math.Min(v.Length, from + points);
+        double Curve(double time) => Enumerable.Range(from, to - from).Sum(i => v[i] * Enumerable.Range(from, to - from).Where(j => j != i).Aggregate(1.0, (part, j) => part * (time - t[j]) / (t[i] - t[j])));
+        return Roots.Between(time => Curve(time) - level, t[at - 1], t[at]).X;
+    }
+
+    /// <summary>By how much the highest volts lie above the settled ones: the top of the best parabola through the highest reading and so many to either side.</summary>
+    private static double Over(TrialSheet s, int around) => Math.Max(0, (Top(s, around)?.Volts ?? s["volts out"].Max()) - Settled(s));
+
+    /// <summary>The top of that parabola, and what it leaves over at each reading; null: the highest lies too near to an end of the log.</summary>
+    private static (double Volts, double[] Left)? Top(TrialSheet s, int around)
     {
         double[] v = s["volts out"];
-        int top = Array.IndexOf(v, v.Max());
-        double bend = top > 0 && top < v.Length - 1 ? v[top - 1] - (2 * v[top]) + v[top + 1] : 0, lean = bend < 0 ? v[top + 1] - v[top - 1] : 0;
-        return Math.Max(0, v[top] - (bend < 0 ? lean * lean / (8 * bend) : 0) - Settled(s));
+        int top = Array.IndexOf(v, v.Max()), from = top - around, to = top + around;
+        if (from < 0 || to >= v.Length)
+        {
+            return null;
+        }
+
+        double[] t = [.. s["time"][from..(to + 1)].Select(time => time - s["time"][top])], near = v[from..(to + 1)];
+        double[] p = MathNet.Numerics.Fit.Polynomial(t, near, 2);
+        double At(double time) => p[0] + (time * (p[1] + (time * p[2])));
+        return (At(p[2] < 0 ? Math.Clamp(-p[1] / (2 * p[2]), t[0], t[^1]) : 0), [.. t.Zip(near, (time, volts) => At(time) - volts)]);
     }
 
     /// <summary>Where the output gives way as the load grows.</summary>
@@ -191,6 +234,25 @@ internal static class PowerFits
         return new(answer with { Says = capacity > 0 ? [string.Create(CultureInfo.InvariantCulture, $"Idle, it empties {capacity / 3600:0.00} Ah in {capacity / amps / 3600:0} h.")] : [] });
     }
 
+    /// <summary>Leaves out rows whose watts and rise do not belong together: a drop written ten times as large stands so far out that a line through nothing follows it.</summary>
+    private static (TrialSheet Sheet, List<TrialRemark> Slips) WithoutSlips(TrialSheet hot)
+    {
+        if (hot.Count is < 6 or > 200)
+        {
+            return (hot, []);
+        }
+
+        // The middle of all slopes between two rows: neither a slip nor the thermometer's offset moves it (Theil and Sen, from memory).
+        double[] rise = hot["rise"], watts = hot["watts"];
+        var pairs = Enumerable.Range(0, hot.Count).SelectMany(i => Enumerable.Range(0, i).Where(j => Math.Abs(watts[i] - watts[j]) > 1e-6).Select(j => (rise[i] - rise[j]) / (watts[i] - watts[j])));
+        double usual = Sample.Median([.. pairs.DefaultIfEmpty(0)]), level = Sample.Median([.. rise.Zip(watts, (k, w) => k - (usual * w))]);
+        double Doubt(int i) => Math.Sqrt(Sq(hot.Own("rise")[i]) + Sq(usual * hot.Own("watts")[i]) + Sq(0.1 * usual * watts[i]));
+        int[] far = [.. Enumerable.Range(0, hot.Count).Where(i => Math.Abs(rise[i] - level - (usual * watts[i])) > 6 * Doubt(i))];
+        return far.Length > hot.Count / 5 ? (hot, [])
+            : (hot.Rows([.. Enumerable.Range(0, hot.Count).Except(far)]), [.. far.Select(i => new TrialRemark(hot.Numbers[i], "S23", "E",
+                string.Create(CultureInfo.InvariantCulture, $"{watts[i]:G3} W and a rise of {rise[i]:0.0} K do not belong together: the other readings rise by {usual:G3} K a watt."), "Look at the drop, its unit and its range.") { LeftOut = true })]);
+    }
+
     /// <summary>Rise and watts beside the readings, worked out again when those are moved.</summary>
     private static TrialSheet Heated(TrialSheet s)
     {
@@ -227,8 +289,8 @@ internal static class PowerFits
 
         if (sheet.Has("degrees") && double.IsFinite(sheet.Setting("air")))
         {
-            var warm = sheet.Whole("degrees");
-            var hot = Heated(warm);
+            var (hot, slips) = WithoutSlips(Heated(sheet.Whole("degrees")));
+            remarks.AddRange(slips.Where(slip => remarks.All(remark => remark.Reading != slip.Reading)));
             found.AddRange(BenchFit.Run(hot, Curves.Through("rise per watt", "rise", "watts", Curves.Tell("rise per watt", Units.KelvinPerWatt, 0))).Findings);
         }
 

@@ -198,18 +198,22 @@ internal static class SheetMaker
         return [.. values.Select(value => Math.Sqrt((step * step / 12) + (hand * hand) + (moved && double.IsFinite(value) ? value * value * 1e-4 / 3 : 0)))];
     }
 
+    /// <summary>Of so many readings nine of ten tell the last digit: one that a hand divided by ten has a digit more than its display.</summary>
+    private const int Many = 10;
+
+    /// <summary>Digits behind the point. Fifteen digits in all: what a float carries beyond them is no digit of the display.</summary>
+    private static int Decimals(double value)
+    {
+        string text = Math.Abs(value) < 1e15 ? ((decimal)value).ToString(CultureInfo.InvariantCulture) : "";
+        int point = text.IndexOf('.', StringComparison.Ordinal);
+        return point < 0 ? 0 : text.TrimEnd('0').Length - point - 1;
+    }
+
     /// <summary>Step of the last digit, from the digits that the column shows, never coarser than a usual display of its kind.</summary>
     private static double StepOf(TrialColumn column, RawColumn raw)
     {
-        int most = 0;
-        foreach (double value in raw.Values.Where(double.IsFinite).Take(2000))
-        {
-            // Fifteen digits: what a float carries beyond them is no digit of the display.
-            string text = Math.Abs(value) < 1e15 ? ((decimal)value).ToString(CultureInfo.InvariantCulture) : "";
-            int point = text.IndexOf('.', StringComparison.Ordinal);
-            most = Math.Max(most, point < 0 ? 0 : text.TrimEnd('0').Length - point - 1);
-        }
-
+        int[] digits = [.. raw.Values.Where(double.IsFinite).Take(2000).Select(Decimals).Order()];
+        int most = digits.Length == 0 ? 0 : digits.Length < Many ? digits[^1] : digits[(int)(0.9 * digits.Length)];
         var unit = Units.Find(column.Unit)!;
         double scale = raw.Unit is { } written && written.Dimension == unit.Dimension ? written.Factor / unit.Factor : 1;
         double shown = most > 7 ? 0 : Math.Pow(10, -most) * scale;

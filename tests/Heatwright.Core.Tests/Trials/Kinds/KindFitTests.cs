@@ -191,6 +191,38 @@ public class KindFitTests
     }
 
     [Fact]
+    public void A_slip_that_shows_a_digit_more_does_not_make_the_display_finer()
+    {
+        (string, double[])[] Log(double slip) => [("time", [.. Enumerable.Range(0, 40).Select(i => 0.01 * i)]), ("volts out", [.. Enumerable.Range(0, 40).Select(i => i == 3 ? slip : i < 10 ? i : 9.01 + (0.01 * (i % 2)))])];
+        double Offset(double slip) => Given.Fit("converter-start", Log(slip), meters: "volts out=0.5%+2d").Find("settled volts")!.Doubts.Pushes.Single(push => push.Cause.Id.EndsWith("offset", StringComparison.Ordinal) && !push.Cause.Id.Contains("gain", StringComparison.Ordinal)).By;
+        Assert.Equal(0.02 / Math.Sqrt(3), Offset(3), 1e-6); // two digits of a display that shows hundredths
+        Assert.Equal(0.02 / Math.Sqrt(3), Offset(0.317), 1e-6);
+    }
+
+    [Fact]
+    public void A_first_temperature_that_slipped_does_not_bend_the_warm_up()
+    {
+        (string, double[])[] Log(double first) => [("time", [.. Enumerable.Range(0, 40).Select(i => 10.0 * i)]), ("watts", [.. Enumerable.Repeat(10.0, 40)]),
+            ("degrees", [.. Enumerable.Range(0, 40).Select(i => i == 0 ? first : Math.Round(20 + (200 * (1 - Math.Exp(-i / 10.0))), 1))])];
+        foreach (double first in (double[])[20, 200])
+        {
+            var answer = Given.Fit("warm-up", Log(first), [("air", 20)]);
+            Assert.Equal(100, answer.Value("time constant"), 1.0);
+            Assert.Equal(first == 200, answer.Remarks.Any(remark => remark is { Reading: 1, LeftOut: true }));
+        }
+    }
+
+    /// <summary>By hand: 10 mΩ at 1 to 4 A are 0.01 to 0.16 W, 50 K a watt; one drop is written ten times as large.</summary>
+    [Fact]
+    public void A_slipped_drop_does_not_rule_the_rise_of_a_switch()
+    {
+        double[] amps = [1, 2, 3, 4, 1, 2, 3, 4], drops = [0.01, 0.02, 0.03, 0.4, 0.01, 0.02, 0.03, 0.04];
+        var answer = Given.Fit("switch-drop", [("gate volts", [4, 4, 4, 4, 5, 5, 5, 5]), ("amps", amps), ("drop", drops), ("degrees", [.. amps.Select(a => 20 + (50 * 0.01 * a * a))])], [("air", 20)]);
+        Assert.Equal(50, answer.Value("rise per watt"), 1.0);
+        Assert.Contains(answer.Remarks, remark => remark is { Reading: 4, LeftOut: true });
+    }
+
+    [Fact]
     public void A_collapse_lies_between_the_last_load_that_held_and_the_first_that_did_not()
     {
         var answer = Given.Fit("converter-collapse", [("amps out", [0.3, 0.6, 0.9, 1.0]), ("volts out", [9, 9, 8.9, 6]), ("volts in", [3.7, 3.6, 3.5, 2.4]), ("amps in", [1, 2, 3, 4])], [("set volts", 9)]);
