@@ -157,7 +157,7 @@ internal sealed class BenchFit
     {
         List<TriedModel> tried = [];
         List<string> next = [];
-        Solved? best = null;
+        Solved? best = null, bestJudged = null;
         double bestAicc = 0;
         List<(Solved Solved, double Aicc)> open = [];
         int chosen = 0;
@@ -172,31 +172,32 @@ internal sealed class BenchFit
             }
 
             var solved = Solve(model, sheet);
+            var judged = models.Count == 1 ? solved : SharedFit.Judged(sheet, solved);
             int n = sheet.Count;
-            double aicc = InformationCriteria.Aicc(solved.Rss, n, k);
-            double z = RunsTest.Of(solved.Left).Z;
-            double p = best is null || model.Apart || k <= best.P.Length || solved.Free < 1 || !(solved.Rss > 0) ? double.NaN : InformationCriteria.NestedF(best.Rss, best.P.Length, solved.Rss, k, n).P;
-            string why = best is null ? "the simplest" : Refusal(solved, aicc, bestAicc, p, model.Apart);
+            double aicc = InformationCriteria.Aicc(judged.Rss, n, k);
+            double z = RunsTest.Of(judged.Left).Z;
+            double p = best is null || model.Apart || k <= best.P.Length || judged.Free < 1 || !(judged.Rss > 0) ? double.NaN : InformationCriteria.NestedF(bestJudged!.Rss, best.P.Length, judged.Rss, k, n).P;
+            string why = best is null ? "the simplest" : Refusal(judged, aicc, bestAicc, p, model.Apart);
             bool better = best is null || why.Length == 0;
             if (!better && (p is < 0.1 and >= 0.01 || why.StartsWith("its", StringComparison.Ordinal)))
             {
                 Add(next, model.Decides);
             }
 
-            double spread = Math.Sqrt(solved.Left.Zip(solved.Doubt, (left, doubt) => left * left * doubt * doubt).Sum() / Math.Max(1, solved.Free));
-            tried.Add(new(model.Name, k, solved.Rss, spread, aicc, z, p, better && best is not null ? "explains clearly more" : why));
+            double spread = Math.Sqrt(judged.Left.Zip(judged.Doubt, (left, doubt) => left * left * doubt * doubt).Sum() / Math.Max(1, judged.Free));
+            tried.Add(new(model.Name, k, judged.Rss, spread, aicc, z, p, better && best is not null ? "explains clearly more" : why));
             open.Add((solved, aicc));
 
             if (better)
             {
-                (best, bestAicc, chosen) = (solved, aicc, tried.Count - 1);
+                (best, bestJudged, bestAicc, chosen) = (solved, judged, aicc, tried.Count - 1);
             }
         }
 
         tried[chosen] = tried[chosen] with { Chosen = true };
-        if (tried[chosen].RunsZ < -2 && sheet.Count >= 12 && best!.Rss > 1.5 * sheet.Count)
+        if (tried[chosen].RunsZ < -2 && sheet.Count >= 12 && bestJudged!.Rss > 1.5 * sheet.Count)
         {
-            next.Add(string.Create(CultureInfo.InvariantCulture, $"What '{best.Model.Name}' leaves over changes sign too seldom (z = {tried[chosen].RunsZ:0.0}): something is missing in the model, and the stated doubts are too small."));
+            next.Add(string.Create(CultureInfo.InvariantCulture, $"What '{best!.Model.Name}' leaves over changes sign too seldom (z = {tried[chosen].RunsZ:0.0}): something is missing in the model, and the stated doubts are too small."));
         }
 
         return (best! with { Rivals = [.. open.Where(rival => Stays(rival.Solved, best)).Select(rival => (rival.Solved, Math.Exp(Math.Min(0, bestAicc - rival.Aicc) / 2)))] }, tried, next);

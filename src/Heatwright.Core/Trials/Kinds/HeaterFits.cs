@@ -82,21 +82,26 @@ internal static class HeaterFits
         var steady = new BenchModel("the same ohms at all powers", "amps", ["volts"], s => [Guess(s)], (s, p) => [.. s["volts"].Select(v => v / p[0])],
             [Curves.Tell("ohms", Units.Ohm, 0), Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => Square(s["volts"].Max()) / p[0])])
         { Lower = [1e-4], Upper = [1e7] };
-        var rising = new BenchModel("ohms that rise with the watts", "amps", ["volts"], s => [Guess(s) * 0.95, Guess(s) * 0.05 / most],
-            (s, p) => [.. s["volts"].Select(v => Current(v, p[0], p[1]))],
+        BenchModel Rising(double power) => new("ohms that rise with the watts", "amps", ["volts"], s => [Guess(s) * 0.95, Guess(s) * 0.05 / most],
+            (s, p) => [.. s["volts"].Select(v => Current(v, p[0], p[1], power, most))],
             [
                 Curves.Tell("ohms", Units.Ohm, 0), Curves.Tell("ohms per watt", Units.Ohm, 1),
-                Curves.Tell("hot ohms", Units.Ohm, (s, p) => s["volts"].Max() / Current(s["volts"].Max(), p[0], p[1])),
-                Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => s["volts"].Max() * Current(s["volts"].Max(), p[0], p[1])),
+                Curves.Tell("hot ohms", Units.Ohm, (s, p) => s["volts"].Max() / Current(s["volts"].Max(), p[0], p[1], power, most)),
+                Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => s["volts"].Max() * Current(s["volts"].Max(), p[0], p[1], power, most)),
             ])
         { Further = Curves.Spread(1), Lower = [1e-4, -1e4], Upper = [1e7, 1e4], Decides = "Take one more point at the lowest volts that the meter reads well, and one at full volts when nothing moves any more." };
-        BenchModel[] models = [steady, rising];
+        BenchModel[] models = [steady, Rising(1)];
         if (sheet.Has("degrees") && sheet.Whole("degrees").Count == sheet.Count && sheet["degrees"].Max() - sheet["degrees"].Min() > 20)
         {
             models = [steady, Tempered()];
         }
 
         var answer = BenchFit.Run(sheet, models);
+        if (answer.Find("ohms per watt") is not null)
+        {
+            answer = Bent(answer, BenchFit.Run(sheet, Rising(Slower)));
+        }
+
         List<string> says = [];
         if (Enumerable.Range(0, sheet.Count).Any(i => sheet.Setting("set volts") is var set && Physics.ReadingChecks.SupplyLimits(volts[i], set)))
         {
@@ -119,10 +124,30 @@ internal static class HeaterFits
     { Lower = [1e-4, -0.05], Upper = [1e7, 0.05], Decides = "Take one more pair of volts and amps 100 K hotter." };
 
     /// <summary>I from V = I·(R + s·V·I): the root that goes to V/R for small s.</summary>
-    private static double Current(double v, double ohm, double perWatt)
+    private static double Current(double v, double ohm, double perWatt, double power, double mostW)
     {
         double root = (ohm * ohm) + (4 * perWatt * v * v);
-        return root <= 0 ? double.NaN : 2 * v / (ohm + Math.Sqrt(root));
+        double amps = root <= 0 ? double.NaN : 2 * v / (ohm + Math.Sqrt(root));
+        for (int i = 0; power != 1 && i < 40; i++)
+        {
+            amps = 0.5 * (amps + (v / (ohm + (perWatt * mostW * Math.Pow(Math.Max(0, v * amps) / mostW, power)))));
+        }
+
+        return amps;
+    }
+
+    /// <summary>A hot thing loses more a kelvin the hotter it is, so its degrees and its ohms grow slower than its watts, if not much: the power of 0.95 stands for what a small heater in air does (our choice).</summary>
+    private const double Slower = 0.95;
+
+    /// <summary>What each finding would be where the ohms grow slower than the watts is a doubt of it.</summary>
+    private static TrialAnswer Bent(TrialAnswer answer, TrialAnswer slower)
+    {
+        var cause = Cause.Rectangular($"{answer.Kind} how ohms follow watts", CauseGroup.Assumption);
+        return answer with
+        {
+            Findings = [.. answer.Findings.Select(finding => slower.Find(finding.Name) is { } other
+                ? finding with { Value = finding.Value with { Doubts = finding.Value.Doubts.With(cause, (other.Value - finding.Value.Value) / Math.Sqrt(3)) } } : finding)],
+        };
     }
 
     private static double Guess(TrialSheet s) => Sample.Median([.. s["volts"].Zip(s["amps"], (v, a) => v / a)]);

@@ -9,28 +9,16 @@ namespace Heatwright.Trials;
 /// where they say nothing it stays as wide as promised. The estimate's error is H·Aᵀ·(noise; −e): so each error keeps its own push, and what it shares with other trials stays shared.</remarks>
 internal static class SharedFit
 {
+    /// <summary>What an error takes over is no misfit any more, so the misfit gets smaller and the readings speak louder, until neither moves.</summary>
+    private const int Passes = 8;
+
     /// <summary>Values in SI, their doubts, the part from scatter, and the degrees of freedom behind that part.</summary>
     public static FitScatter.Values Of(TrialSheet sheet, BenchFit.Solved best)
     {
         var model = best.Model;
-        var causes = Causes(sheet);
-        int count = best.P.Length, errors = causes.Length;
-
-        // Two columns read on one meter are moved together: one error, one unknown.
-        TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
-        double[][] pulls = [.. moved.Select(each => Left(model, each, best.P, best.Doubt).Zip(best.Left, (a, b) => a - b).ToArray())];
-        double size = FitScatter.Scale(sheet, best, best.Rss);
-        LeastSquaresFit? fit = null;
-        double[] left = best.Left;
-        for (int pass = 0; pass < 2; pass++)
-        {
-            double root = Math.Sqrt(size);
-            fit = LeastSquares.Fit(Problem(sheet, best, pulls, root));
-            left = [.. fit.Residuals.Select(r => r * root)];
-            size = FitScatter.Scale(sheet, best, left.Sum(r => r * r) + fit.Parameters.Skip(count).Sum(e => e * e * size));
-        }
-
-        double[] p = fit!.Parameters[..count], e = fit.Parameters[count..];
+        int count = best.P.Length, errors = Causes(sheet).Length;
+        var (fit, left, size, moved) = Fit(sheet, best);
+        double[] p = fit.Parameters[..count], e = fit.Parameters[count..];
         var told = model.Tells;
         double[] values = [.. told.Select(t => t.Si(sheet, p))];
         double[,] slopes = new double[told.Count, count + errors], open = FitScatter.Slopes(at => [.. told.Select(t => t.Si(sheet, at))], p);
@@ -50,6 +38,56 @@ internal static class SharedFit
         }
 
         return FitScatter.Told(sheet, best, values, slopes, fit.Covariance, count, FitScatter.Alike(left), FitScatter.Owns(sheet, best, size));
+    }
+
+    /// <summary>A model as it is to be judged beside others: by what it leaves over once the shared errors of the instruments had their say. A thermometer that reads 1 % high bends no curve,
+    /// but what it leaves over would hide a second body.</summary>
+    public static BenchFit.Solved Judged(TrialSheet sheet, BenchFit.Solved solved)
+    {
+        if (sheet.Shared.Count == 0)
+        {
+            return solved;
+        }
+
+        var (fit, left, size, _) = Fit(sheet, solved);
+        int count = solved.P.Length;
+        double[,] covariance = new double[count, count];
+        for (int a = 0; a < count; a++)
+        {
+            for (int b = 0; b < count; b++)
+            {
+                covariance[a, b] = fit.Covariance[a, b] / size; // as of readings that are as good as they say
+            }
+        }
+
+        return solved with { P = fit.Parameters[..count], Covariance = covariance, Left = left, Rss = left.Sum(r => r * r) + fit.Parameters.Skip(count).Sum(e => e * e * size) };
+    }
+
+    private static (LeastSquaresFit Fit, double[] Left, double Size, TrialSheet[] Moved) Fit(TrialSheet sheet, BenchFit.Solved best)
+    {
+        var model = best.Model;
+        var causes = Causes(sheet);
+        int count = best.P.Length;
+
+        // Two columns read on one meter are moved together: one error, one unknown.
+        TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
+        double[][] pulls = [.. moved.Select(each => Left(model, each, best.P, best.Doubt).Zip(best.Left, (a, b) => a - b).ToArray())];
+        double size = FitScatter.Scale(sheet, best, best.Rss);
+        LeastSquaresFit? fit = null;
+        double[] left = best.Left;
+        for (int pass = 0; pass < Passes; pass++)
+        {
+            double root = Math.Sqrt(size), before = size;
+            fit = LeastSquares.Fit(Problem(sheet, best, pulls, root));
+            left = [.. fit.Residuals.Select(r => r * root)];
+            size = FitScatter.Scale(sheet, best, left.Sum(r => r * r) + fit.Parameters.Skip(count).Sum(e => e * e * size));
+            if (Math.Abs(size - before) <= 0.01 * before)
+            {
+                break;
+            }
+        }
+
+        return (fit!, left, size, moved);
     }
 
     /// <summary>The causes behind the shared errors, each once.</summary>

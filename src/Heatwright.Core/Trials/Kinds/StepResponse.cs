@@ -51,8 +51,8 @@ internal static class StepResponse
             double[] t = sheet["time"][from..to];
             var (starts, watts) = Pieces(t, sheet["watts"][from..to], sheet.Setting("off"), held);
 
-            // A log that begins at nothing begins from its own first temperature; one that begins later began cold.
-            double a = t[0] <= 0 ? degrees[from] - air : 0, b = a, now = Math.Min(0, t[0]);
+            // A log that begins at nothing begins from its own first temperature, if the thermometer may not just be off by that much; one that begins later began cold.
+            double a = t[0] <= 0 && Math.Abs(degrees[from] - air) > MayBeOff(sheet, degrees[from]) ? degrees[from] - air : 0, b = a, now = Math.Min(0, t[0]);
             int piece = 0;
             for (int i = 0; i < t.Length; i++)
             {
@@ -78,6 +78,10 @@ internal static class StepResponse
 
         return modelled;
     }
+
+    /// <summary>What the thermometer's promise allows a reading to be off by, K, and a standard size of it besides, by which a fit moves the readings: a first reading that near to the air is the air, and its last digit bends nothing.</summary>
+    private static double MayBeOff(TrialSheet sheet, double degrees) =>
+        (1 + Math.Sqrt(3)) * sheet.Shared.Where(error => error.Column == "degrees").Sum(error => error.Offset + (error.Gain * Math.Abs(degrees)) + (error.Both * Math.Sqrt(Math.Abs(degrees)))) + (3 * (sheet.Own("degrees") is [var own, ..] ? own : 0));
 
     /// <summary>The power as pieces: where each begins and how large it is.</summary>
     private static (double[] Starts, double[] Watts) Pieces(double[] t, double[] w, double offS, PowerHeld held)

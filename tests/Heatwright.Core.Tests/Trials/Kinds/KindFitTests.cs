@@ -212,6 +212,30 @@ public class KindFitTests
         }
     }
 
+    /// <summary>By hand: 10 W and 20 K/W rise to 200 K with 100 s, and fall again; the thermometer reads 1.9 K too much all the while, as its promise lets it.</summary>
+    [Fact]
+    public void A_thermometer_that_is_off_by_what_it_may_be_is_no_warmth_that_leaves()
+    {
+        double Rise(int i) => i <= 20 ? 200 * (1 - Math.Exp(-i / 10.0)) : 200 * (1 - Math.Exp(-2)) * Math.Exp(-(i - 20) / 10.0);
+        int[] rows = [.. Enumerable.Range(0, 41)];
+        var answer = Given.Fit("warm-up", [("time", [.. rows.Select(i => 10.0 * i)]), ("watts", [.. rows.Select(i => i < 20 ? 10.0 : 0)]), ("degrees", [.. rows.Select(i => Math.Round(20 + 1.9 + Rise(i), 1))])],
+            [("air", 20), ("off", 200)], meters: "degrees=0.5%+2degC");
+        Assert.Equal(100, answer.Value("time constant"), 0.6);
+        Assert.Equal(20, answer.Value("resistance to air"), 0.1);
+        Assert.Equal("one body", answer.Tried.Single(tried => tried.Chosen).Name);
+    }
+
+    /// <summary>What the ohms would be if they grew a little slower than the watts stands among their doubts.</summary>
+    [Fact]
+    public void Ohms_that_rise_with_the_watts_are_known_no_better_than_how_they_rise()
+    {
+        double[] amps = [0.2, 0.5, 1, 1.3, 1.6, 2];
+        var answer = Given.Fit("volts-amps", [("volts", [.. amps.Select(a => a * 2 / (1 - (0.05 * a * a)))]), ("amps", amps)]); // R = 2 + 0.05·V·I, by hand
+        Assert.Equal(2, answer.Value("ohms"), 0.01);
+        var push = answer.Find("ohms")!.Doubts.Pushes.Single(push => push.Cause.Id.Contains("how ohms follow watts", StringComparison.Ordinal));
+        Assert.InRange(Math.Abs(push.By), 0.001, 0.03);
+    }
+
     /// <summary>By hand: 10 mΩ at 1 to 4 A are 0.01 to 0.16 W, 50 K a watt; one drop is written ten times as large.</summary>
     [Fact]
     public void A_slipped_drop_does_not_rule_the_rise_of_a_switch()
