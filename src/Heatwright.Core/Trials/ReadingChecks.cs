@@ -20,6 +20,7 @@ internal static class ReadingChecks
             }
         }
 
+        Contacts(trial, run, kept, rows, suspect, remarks);
         LooseClips(trial, run, kept, rows, suspect, remarks);
         Impossible(trial, run, kept, rows, suspect, remarks);
         return suspect;
@@ -55,7 +56,7 @@ internal static class ReadingChecks
             }
 
             double decades = Math.Log10(value / Sample.Median(around));
-            if (IsTen(trial, decades))
+            if (IsTen(trial, decades) || (AreTen(decades) && HoldTogether(around) && IsHeld(trial, run, rows, row, column)))
             {
                 suspect[row] = true;
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
@@ -74,7 +75,71 @@ internal static class ReadingChecks
     }
 
     /// <summary>The same ohms read again and again: ten times as many are a decimal point, and nothing else.</summary>
-    private static bool IsTen(Trial trial, double decades) => trial.Kind == TrialKind.ColdOhms && Math.Abs(Math.Abs(decades) - 1) < 0.15;
+    private static bool IsTen(Trial trial, double decades) => trial.Kind == TrialKind.ColdOhms && AreTen(decades);
+
+    private static bool AreTen(double decades) => Math.Abs(Math.Abs(decades) - 1) < 0.15;
+
+    /// <summary>Volts that nobody changed: those of a cell at any current, and others while their current is what it was. A supply that is turned down takes the amps with it.</summary>
+    private static bool IsHeld(Trial trial, Run run, List<double[]> rows, int row, int column)
+    {
+        string name = run.Columns[column].Name;
+        if (name is not ("volts" or "volts in" or "volts out"))
+        {
+            return false;
+        }
+
+        if (trial.Kind is TrialKind.Discharge or TrialKind.Pulse)
+        {
+            return true;
+        }
+
+        int amps = Index(run, name.Replace("volts", "amps", StringComparison.Ordinal));
+        double[] around = amps < 0 ? [] : [.. Neighbours(rows, row, 4).Select(r => Math.Abs(rows[r][amps])).Where(double.IsFinite)];
+        return around.Length > 0 && Sample.Median(around) is var middle && Math.Abs(rows[row][amps]) is var here && here < 1.5 * middle && here > middle / 1.5;
+    }
+
+    /// <summary>Readings near each other; one beside them may be wrong too.</summary>
+    private static bool HoldTogether(double[] around)
+    {
+        double middle = Sample.Median(around);
+        int near = around.Count(value => value < 1.5 * middle && value > middle / 1.5);
+        return near >= 3 && near >= around.Length - 1;
+    }
+
+    /// <summary>Drops at several currents are compared by their ohms: a contact is never ten times better for one reading, but may well be worse.</summary>
+    private static void Contacts(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)
+    {
+        int amps = Index(run, "amps");
+        int drop = Index(run, "drop");
+        if (trial.Kind != TrialKind.TwoPointDrop || amps < 0 || drop < 0)
+        {
+            return;
+        }
+
+        double[] ohms = [.. rows.Select((row, i) => suspect[i] ? double.NaN : Math.Abs(row[drop] / row[amps]))];
+        for (int row = 0; row < rows.Count; row++)
+        {
+            double[] others = [.. ohms.Where((ohm, i) => i != row && double.IsFinite(ohm) && ohm > 0)];
+            if (!(double.IsFinite(ohms[row]) && ohms[row] > 0) || others.Length < 2 || others.Max() > 1.5 * others.Min())
+            {
+                continue;
+            }
+
+            double decades = Math.Log10(ohms[row] / Sample.Median(others));
+            string typed = $"drop '{kept[row].Raw[drop]}' at '{kept[row].Raw[amps]}'";
+            if (decades < -0.85)
+            {
+                suspect[row] = true;
+                remarks.Add(new(trial.Id, run.Id, kept[row].Number,
+                    $"{typed} is about {(decades < -1.5 ? "a hundredth" : "a tenth")} of what the others make of the same contact: decimal point, or unit? Type it again in {run.Columns[drop].Unit}.", Remark.LeftOut));
+            }
+            else if (decades > 0.85)
+            {
+                remarks.Add(new(trial.Id, run.Id, kept[row].Number,
+                    $"{typed} is about {(decades > 1.5 ? "a hundred" : "ten")} times what the others make of the same contact: a contact that worked loose, or a decimal point? Read it again, and strike it out if it was the decimal point.", Remark.Kept));
+            }
+        }
+    }
 
     private static bool IsThousand(double decades) => Math.Abs(Math.Abs(decades) - 3) < 0.25;
 
@@ -94,7 +159,7 @@ internal static class ReadingChecks
             // A sag has lower volts after it; a loose clip has higher volts on both sides.
             double[] before = Around(row, -1);
             double[] after = Around(row, +1);
-            if (before.Length < 2 || after.Length < 2 || !double.IsFinite(rows[row][volts]))
+            if (suspect[row] || before.Length < 2 || after.Length < 2 || !double.IsFinite(rows[row][volts]))
             {
                 continue;
             }

@@ -99,4 +99,52 @@ public class PartBenchTests
     }
 
     private static string Text(double value) => value.ToString("0.0000", CultureInfo.InvariantCulture);
+
+    /// <summary>Rehearsed in the browser: 36.99 V of one cell stood in a discharge without a remark, and squashed its picture.</summary>
+    [Theory, InlineData("36.9"), InlineData("0.369")]
+    public void Volts_of_a_cell_that_slipped_by_ten_are_left_out_and_told_once(string slip)
+    {
+        string[] volts = ["3.90", "3.85", "3.80", "3.76", "3.72", slip, "3.66", "3.62", "3.58", "3.02", "3.50"];
+        Run run = new(new("d-1"), [new("time", "s", ""), new("volts", "V", ""), new("amps", "A", "")], [.. volts.Select((raw, i) => new Reading(i + 1, [(360 * i).ToString(CultureInfo.InvariantCulture), raw, "1.00"]))]);
+        var read = ReadingTable.Read(run, new(new("d"), TrialKind.Discharge, new("cell"), [run]));
+        var remark = Assert.Single(read.Remarks, remark => remark.Reading == 6);
+        Assert.Equal(Remark.LeftOut, remark.Effect);
+        Assert.Contains("decimal point", remark.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(6, read.Numbers);
+    }
+
+    [Fact]
+    public void Volts_of_a_supply_that_slipped_by_ten_while_the_amps_stood_are_left_out()
+    {
+        string[] volts = ["4.00", "4.01", "40.0", "4.00", "3.99"];
+        Run run = new(new("w-1"), [new("volts", "V", ""), new("amps", "A", "")], [.. volts.Select((raw, i) => new Reading(i + 1, [raw, "1.21"]))]);
+        Assert.Equal([1, 2, 4, 5], ReadingTable.Read(run, new(new("w"), TrialKind.WarmUp, new("heater"), [run])).Numbers);
+    }
+
+    /// <summary>A heater that is switched off and on, or stepped from 1 V to 10 V, has not slipped.</summary>
+    [Theory, InlineData("0.4", "0.4", "4.0", "4.0", "4.0"), InlineData("1.0", "2.0", "4.0", "7.0", "10.0")]
+    public void Volts_that_are_changed_on_purpose_stay(params string[] volts)
+    {
+        Run run = new(new("h-1"), [new("volts", "V", ""), new("amps", "A", "")], [.. volts.Select((raw, i) => new Reading(i + 1, [raw, (double.Parse(raw, CultureInfo.InvariantCulture) / 3.3).ToString("0.00", CultureInfo.InvariantCulture)]))]);
+        Assert.Empty(ReadingTable.Read(run, new(new("h"), TrialKind.HotOhms, new("heater"), [run])).Remarks);
+    }
+
+    /// <summary>26 mV at 1 A and 53 mV at 2 A are 26 and 26.5 mΩ. By hand: 5.4 mV at 2 A are 2.7 mΩ, 0.54 mV are 0.27 mΩ, 530 mV are 265 mΩ.</summary>
+    [Theory, InlineData("5.4mV", "a tenth", true), InlineData("0.54mV", "a hundredth", true), InlineData("530mV", "ten times", false), InlineData("50mV", "", false)]
+    public void A_drop_is_held_against_the_ohms_of_the_same_contact(string drop, string words, bool leftOut)
+    {
+        Run run = new(new("c-1"), [new("amps", "A", ""), new("drop", "V", "")], [new(1, ["1.00", "26mV"]), new(2, ["2.00", "53mV"]), new(3, ["2.00", drop])]);
+        var read = ReadingTable.Read(run, new(new("c"), TrialKind.TwoPointDrop, new("holder"), [run]));
+        Assert.Equal(leftOut ? [1, 2] : [1, 2, 3], read.Numbers);
+        if (words.Length == 0)
+        {
+            Assert.Empty(read.Remarks);
+            return;
+        }
+
+        // A contact is never ten times better for one reading; a worse one may be the truth, and counts until it is struck out.
+        var remark = Assert.Single(read.Remarks);
+        Assert.Equal((3, leftOut ? Remark.LeftOut : Remark.Kept), (remark.Reading, remark.Effect));
+        Assert.Contains(words, remark.Words, StringComparison.Ordinal);
+    }
 }
