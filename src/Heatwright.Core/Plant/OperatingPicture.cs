@@ -35,7 +35,11 @@ public sealed record OperatingPicture(IReadOnlyList<OperatingMoment> Moments, do
         }
 
         var module = (tool.Path as PathModel.StepUp)?.Module;
-        var moments = new[] { 0, trace.Count / 2, trace.Count - 1 }.Select(i =>
+
+        // By the clock: a trace has most of its points in the first minutes.
+        double halfS = (trace.TimesS[0] + trace.TimesS[trace.Count - 1]) / 2;
+        int middle = Enumerable.Range(0, trace.Count).MinBy(i => Math.Abs(trace.TimesS[i] - halfS));
+        var moments = new[] { 0, middle, trace.Count - 1 }.Select(i =>
         {
             var (openV, cellOhm) = Source(tool, pack, trace, i);
             double heaterOhm = heater.OhmAt(trace.NodesK[tool.Network.HeaterNode][i]), sourceOhm = cellOhm + pack.LoopOhm;

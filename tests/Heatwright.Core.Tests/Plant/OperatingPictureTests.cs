@@ -52,13 +52,19 @@ public class OperatingPictureTests
         Assert.True(double.IsNaN(picture.Moments[0].AskedW) && double.IsNaN(picture.LimitA));
     }
 
-    private static OperatingPicture Picture(StepUpModule? module, double heaterOhm = 8)
+    /// <summary>A trace is dense in the first minutes: half-way is told by the clock, not by the count of its points.</summary>
+    [Fact]
+    public void Half_way_is_half_of_the_time() => Assert.Equal(5, Picture(null, 2.2, 0, 0.5, 1, 1.5, 2, 5, 10).Moments[1].AtS, 1e-9);
+
+    private static OperatingPicture Picture(StepUpModule? module, double heaterOhm = 8) => Picture(module, heaterOhm, 0, 5, 10);
+
+    private static OperatingPicture Picture(StepUpModule? module, double heaterOhm, params double[] instants)
     {
         var cell = new CellModel(7200, new ChargeCurve.Flat(3.7), new ChargeCurve.Flat(0.1), new ChargeCurve.Flat(0), 1, new ChargeCurve.Flat(0), 10);
         var tool = new AssembledTool(new PackModel(cell, 1, 1, 0.2), module is null ? new PathModel.Direct() : new PathModel.StepUp(module), new LoadModel.Heater(heaterOhm, 0, 293.15),
             new ThermalNetwork([new("end", 10, 0.05)], [], 293.15), new ControllerModel.Fixed(module is null ? 1 : 0))
         { MaxS = 10 };
-        return OperatingPicture.Of(tool, PlantRunner.Run(tool, new RunSettings { StepS = 1, Instants = [0, 5, 10] }).Trace)!;
+        return OperatingPicture.Of(tool, PlantRunner.Run(tool, new RunSettings { StepS = 1, Instants = instants }).Trace)!;
     }
 
     private static double Between(OperatingMoment moment, double amps)

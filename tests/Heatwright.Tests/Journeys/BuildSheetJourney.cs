@@ -10,6 +10,18 @@ public sealed class BuildSheetJourney : IDisposable
 
     public void Dispose() => bench.Dispose();
 
+    /// <summary>A dew band holds some 20 °C, where a couple gives next to no volts above its cold end: the sheet asked a chain to hold what it cannot see, and told of -17 counts.</summary>
+    [Fact]
+    public void A_set_point_beneath_what_the_sensor_chain_shows_is_told()
+    {
+        string file = bench.In("band.study");
+        Fine("import", Path.Combine(Repository.Root, "samples", "lens-band"), file);
+        Fine("build-sheet", file, "--arrangement", "C", "--out", bench.In("band"), "--on", "2026-03-01");
+        string page = Web.PagesTests.Visible(File.ReadAllText(bench.In("band/build-sheet.html")));
+        Assert.Contains("lies beneath: with a warm grip the chain shows nothing there", page, StringComparison.Ordinal);
+        Assert.DoesNotMatch("hot: [-−][0-9]+ counts", page);
+    }
+
     [Fact]
     public void A_folder_holds_the_page_the_code_the_parts_and_the_drawing_and_its_laws_hold()
     {

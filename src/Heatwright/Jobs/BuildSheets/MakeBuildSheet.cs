@@ -87,7 +87,7 @@ public static class MakeBuildSheet
         var verdicts = (result ?? RunStudy.Run(study, opened.Fingerprint, progress)).Verdicts;
         VerdictWord[] order = [VerdictWord.Go, VerdictWord.GoIf, VerdictWord.NeedMoreReadings, VerdictWord.NoGo];
         var best = verdicts.MinBy(verdict => Array.IndexOf(order, verdict.Word))!;
-        return new((best.Arrangement, $"nothing is decided yet; of {have} it stands best, {ArrangementView.Word(best.Word)}"));
+        return new((best.Arrangement, $"nothing is decided yet; of {have} it stands best, {ComparisonText.Word(best.Word)}"));
     }
 
     private static Checked<SheetChoices> Choices(IReadOnlyList<string> words)
