@@ -96,7 +96,7 @@ public static class PairCheck
         {
             if (HandSwitch.IsMovedByHand(shelf[one.Switch]))
             {
-                found.Add(new(false, new($"The controller cannot switch anything with '{name}'.", where, "a switch that a finger moves", "a transistor or relay that the controller drives",
+                found.Add(new(false, new($"The controller cannot switch anything with '{name}'.", where, "It is moved by a finger", "the heater asks for a transistor or relay that the controller drives",
                     "Choose such a switch. If one sits on the controller's board, state its ohms together with those of these contacts, and say so in the part's note.")));
             }
 

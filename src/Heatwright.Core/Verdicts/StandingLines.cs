@@ -125,7 +125,7 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         // What has no price is not free: the sum can only miss the limit yet, not keep it.
         if (unpriced.Count > 0 && line.AtMost && sum <= line.Limit)
         {
-            return Unknown(line, $"{unpriced.Count} of {unpriced.Count + prices.Count} parts have no price: {string.Join(", ", unpriced)}", "state it from the receipt, or 0 for what costs nothing");
+            return Unknown(line, $"{unpriced.Count} of {unpriced.Count + prices.Count} parts have no price: {string.Join(", ", unpriced)}", "state each price on the shelf, from the receipt, or 0 for what costs nothing; what is only assumed is put there first");
         }
 
         string because = $"{prices.Count} parts priced{(unpriced.Count > 0 ? $", {unpriced.Count} without a price" : "")}{(safety.Conditions.Count > 0 ? ", what must still be bought not counted" : "")}";

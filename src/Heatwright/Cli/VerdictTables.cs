@@ -165,7 +165,7 @@ internal static class VerdictTables
 
         foreach (string buy in view.Buy)
         {
-            screen.Say($"Nothing here will do. {buy}");
+            screen.Say($"{(view.Best.Count > 0 ? "Put aside, but near" : "Nothing here will do")}. {buy}");
         }
 
         screen.Say("");

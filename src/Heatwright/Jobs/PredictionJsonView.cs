@@ -64,7 +64,10 @@ public sealed record WorstCaseView(string Name, string Changed, [property: JsonP
         of.Outcome.HottestC, of.Outcome.GripC, of.Outcome.CellC, RunWords.Of(of.Outcome.Stop), of.Lines.Count, [.. of.Missed.Select(Say)]);
 
     /// <summary>How it stands to the brief, in words.</summary>
-    public string Standing() => Lines == 0 ? "no line speaks of it" : Missed.Count == 0 ? "kept" : "missed: " + string.Join("; ", Missed);
+    public string Standing() => Lines == 0 ? "no line speaks of it" : Missed.Count == 0 ? HeatAlone ? "what is asked of heat and amps is kept" : "kept" : "missed: " + string.Join("; ", Missed);
+
+    // A tool that is stuck on does no work: its run time is no promise, and is not held against the brief.
+    private bool HeatAlone => Name == "switch stuck on";
 
     /// <summary>A line that is not kept, and what it reaches.</summary>
     public static string Say(MiddleLine line) => $"{line.Requirement.Text.TrimEnd('.')} ({line.Shown})";

@@ -1,4 +1,5 @@
 using Heatwright.Jobs;
+using Heatwright.StudyFile;
 using Heatwright.Verdicts;
 
 namespace Heatwright.Web;
@@ -26,7 +27,9 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
             {
                 int take = open.Remedy.LastIndexOf(": take ", StringComparison.Ordinal);
                 string what = take < 0 ? open.Remedy : "Take " + open.Remedy[(take + ": take ".Length)..];
-                return new(Say.Sentence(what), $"For {letter}, {verdict.Arrangement.Name}: {open.Remedy}. {Say.Sentence(open.Because)}", $"/predictions/{letter}", $"See the prediction of {letter}");
+                bool stated = open.Remedy.StartsWith("state ", StringComparison.Ordinal) || open.Remedy.StartsWith("weigh ", StringComparison.Ordinal);
+                return stated ? new(Say.Sentence(what), $"For {letter}, {verdict.Arrangement.Name}: {Say.Sentence(open.Because)}", "/shelf", "Go to the shelf")
+                    : new(Say.Sentence(what), $"For {letter}, {verdict.Arrangement.Name}: {open.Remedy}. {Say.Sentence(open.Because)}", $"/predictions/{letter}", $"See the prediction of {letter}");
             }
 
             if (verdict.Safety.Conditions is [var condition, ..])
@@ -35,8 +38,13 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
             }
         }
 
-        return result.Verdicts.Count == 0
-            ? new("Write the brief and draw an arrangement.", "Without them there is nothing to judge; findings on the parts are on the shelf.", "/shelf", "See the shelf")
+        return result.Verdicts.Count == 0 ? Begin(result.Study)
             : new("Compare the arrangements.", "No reading is asked for: every must is told.", "/comparison", "Compare");
     }
+
+    /// <summary>What a study lacks before there is anything to judge, in the order of the work.</summary>
+    private static NextStep Begin(Study study) =>
+        study.Brief is null ? new("Say what the tool must do.", "How hot and how fast, in one plain sentence: everything else is held against it.", "/brief", "Write the brief")
+        : study.Parts.Count == 0 ? new("Put the parts on the shelf.", "With what their sellers say of them, and what you read on them.", "/shelf", "Go to the shelf")
+        : new("Wire an arrangement.", "Cells, a heater or a lamp, and what stands between them: then there is something to judge.", "/arrangements", "Wire parts");
 }

@@ -49,6 +49,9 @@ public sealed class DecisionJourney : IDisposable
         int place = builder.Place(Heatwright.Arrangements.PlantKey.HeaterOhms);
         built[place] *= 1.2;
         var did = Predict.Once(builder, built);
+        // Before anything is read nothing agrees, and nothing disagrees.
+        using var unread = JsonDocument.Parse(bench.Type("check", file, "--json").Out);
+        Assert.StartsWith("nothing of the prototype is read yet", unread.RootElement.GetProperty("sentence").GetString()!, StringComparison.Ordinal);
         Assert.Equal(2, bench.Type("check", file, "--read", "ready=five").Exit);
         var check = bench.Type("check", file, "--json", "--on", "2026-04-01",
             "--read", FormattableString.Invariant($"ready={did.WarmUpS:0.00}±0.1 s"), "--read", FormattableString.Invariant($"pieces={did.Pieces}±2"), "--read", FormattableString.Invariant($"grip={did.GripC:0.00}±0.2 °C"));

@@ -26,7 +26,13 @@ public sealed class NextStepTests(ServedStudy served)
     public void Where_all_is_told_the_next_step_is_to_compare() => Assert.Equal("/comparison", NextStep.Of(Only("B")).Where);
 
     [Fact]
-    public void Without_arrangements_the_shelf_is_what_there_is() => Assert.Equal("/shelf", NextStep.Of(Only()).Where);
+    public void Without_a_verdict_the_next_step_is_the_first_thing_that_lacks()
+    {
+        var study = Only().Study;
+        Assert.Equal("/arrangements", NextStep.Of(Only()).Where);
+        Assert.Equal("/shelf", NextStep.Of(Only() with { Study = study with { Parts = [] } }).Where);
+        Assert.Equal("/brief", NextStep.Of(Only() with { Study = study with { Brief = null } }).Where);
+    }
 
     private StudyResult Only(params string[] letters) =>
         served.Result with { Verdicts = [.. served.Result.Verdicts.Where(verdict => letters.Contains(verdict.Arrangement.Letter))] };

@@ -60,6 +60,48 @@ public sealed class WritingTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task An_empty_study_shows_the_way_into_it()
+    {
+        string page = await Page("/");
+        Assert.Contains("Say what the tool must do.", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/arrangements\"", page.Split("id=\"work\"")[^1], StringComparison.Ordinal);
+        Assert.DoesNotContain("bundle", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<h2>Cautions</h2>", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_working_end_may_be_called_as_the_brief_calls_it()
+    {
+        using var first = await Send("/brief", "/brief/add", ("sentence", "band at 14 °C within 15 min from 2 °C"));
+        using var said = await Send("/brief", "/brief/add", ("sentence", "want: band at most 40 °C"));
+        Assert.Equal(HttpStatusCode.SeeOther, said.StatusCode);
+        var line = OpenStudy.Read(File).Value.Study.Brief!.Requirements[^1];
+        Assert.Equal((Heatwright.Verdicts.RequirementQuantity.EndTemperature, true, 40.0, false), (line.Quantity, line.AtMost, line.Limit, line.Must));
+        using var other = await Send("/brief", "/brief/add", ("sentence", "blade at most 40 °C"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, other.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("heater", "claimed rated watts=10W (label)", "If 'rated power' is meant, type that.")]
+    [InlineData("stepUp", "claimed watts=20W (listing)", "If 'rated power' is meant, type that.")]
+    [InlineData("heater", "measured weight=9g", "If 'mass' is meant, type that.")]
+    [InlineData("stepUp", "claimed colour=5V", "of a step-up module mostly")]
+    public async Task A_value_with_an_everyday_name_is_answered_with_the_name_of_the_trade(string kind, string value, string told)
+    {
+        using var answer = await Send("/shelf", "/shelf/add", ("id", "one"), ("kind", kind), ("values", value));
+        string page = PagesTests.Visible(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains(told, page, StringComparison.Ordinal);
+        Assert.DoesNotContain("--note", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_meter_that_reads_degrees_says_so()
+    {
+        using var put = await Send("/trials", "/meters/add", ("id", "probe"), ("name", "thermometer"), ("reads", "C=1%+1K"), ("steps", "C=0.1"));
+        Assert.Contains("°C ±(1 % + 1 °C), steps of 0.1 °C", PagesTests.Visible(await Page("/trials")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_brief_a_trial_and_readings_are_entered_without_any_script()
     {
         using var said = await Send("/brief", "/brief/add", ("sentence", "blade at 320 °C within 25 s from 20 °C"));

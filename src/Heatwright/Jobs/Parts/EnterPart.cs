@@ -237,6 +237,15 @@ public static class EnterPart
     /// <summary>The kind as files write it.</summary>
     public static string Word(PartKind kind) => char.ToLowerInvariant(kind.ToString()[0]) + kind.ToString()[1..];
 
+    /// <summary>The kind in trade words.</summary>
+    public static string Spoken(PartKind kind) => kind switch
+    {
+        PartKind.Supervision => "protection and supervision",
+        PartKind.StepUp => "step-up module",
+        PartKind.CutOut => "cut-out",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
     private static string Plain(string word) => word.Replace("-", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
 
     private static int? Whole(string? typed, string option, int least, List<Problem> problems)

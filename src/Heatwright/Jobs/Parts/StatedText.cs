@@ -56,7 +56,7 @@ public static partial class StatedText
     /// <param name="typed">For example 'capacity=3500mAh (label)'.</param>
     public static Problem? UnknownName(PartKind kind, string origin, string typed) =>
         typed.IndexOf('=', StringComparison.Ordinal) is >= 1 and var equals && typed[..equals].Trim() is var name && PartUnits.Find(name) is null && Whose(kind, name) is null
-            ? new("No part has a value of this name.", $"--{origin} \"{typed}\"", name, Near(kind, name), "Choose one of them; what is no number goes into --word or --note.") : null;
+            ? new("No part has a value of this name.", $"--{origin} \"{typed}\"", name, Near(kind, name), $"{Meant(kind, name)}Choose one of them; what is no number goes into the part's words or its note.") : null;
 
     private static Checked<StatedValue> Stated(TypedValue read, string quantity, string origin, string text, string where, string typed) => read switch
     {
@@ -92,12 +92,35 @@ public static partial class StatedText
         kind == PartKind.StepUp && name.Trim().ToUpperInvariant() is "CURRENT" or "AMPS" or "RATED CURRENT" or "RATED-CURRENT" && kind == PartKind.StepUp
             ? [PartQuantities.SwitchCurrent, PartQuantities.LimitCurrent, PartQuantities.OutputCurrent] : null;
 
+    /// <summary>Everyday words for what a value's name says in the words of the trade.</summary>
+    private static readonly Dictionary<string, string> Everyday = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["watts"] = "power",
+        ["wattage"] = "power",
+        ["amps"] = "current",
+        ["amperage"] = "current",
+        ["voltage"] = "volts",
+        ["resistance"] = "ohms",
+        ["weight"] = "mass",
+        ["cost"] = "price",
+    };
+
+    /// <summary>The name that was meant, where every word that was typed stands in it; empty: none is that near.</summary>
+    private static string Meant(PartKind kind, string typed)
+    {
+        string[] words = [.. typed.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries).Select(word => Everyday.GetValueOrDefault(word, word))];
+        string[] own = [.. PartNeeds.Of(kind).Select(need => need.Quantity)];
+        string? found = PartUnits.Expected.Keys.Where(name => words.Length > 0 && words.All(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)))
+            .OrderByDescending(name => own.Contains(name)).ThenBy(name => name.Length).ThenBy(name => name, StringComparer.Ordinal).FirstOrDefault();
+        return found is null ? "" : $"If '{found}' is meant, type that. ";
+    }
+
     /// <summary>What a part of this kind is asked for first, then names that share a word with what was typed, then all others.</summary>
     private static string Near(PartKind kind, string typed)
     {
         string[] own = [.. PartNeeds.Of(kind).Select(need => need.Quantity)];
         string[] words = typed.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries);
         string[] others = [.. PartUnits.Expected.Keys.Except(own).OrderByDescending(name => words.Any(word => name.Contains(word, StringComparison.OrdinalIgnoreCase))).ThenBy(name => name, StringComparer.Ordinal)];
-        return $"of a {EnterPart.Word(kind)} mostly {string.Join(", ", own)}; else {string.Join(", ", others)}";
+        return $"of a {EnterPart.Spoken(kind)} mostly {string.Join(", ", own)}; else {string.Join(", ", others)}";
     }
 }

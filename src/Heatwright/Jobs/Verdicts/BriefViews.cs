@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Heatwright.Arrangements;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
@@ -65,7 +66,7 @@ public static class ReadBrief
 
     /// <summary>What one sentence means, beside the brief that is there.</summary>
     public static Checked<PromiseView> Say(string sentence, Study? study) =>
-        BriefSentence.Read(sentence, Ids(study)).Map(said => PromiseView.Of(said.Line, Meant(study?.Brief, said)));
+        Read(sentence, study).Map(said => PromiseView.Of(said.Line, Meant(study?.Brief, said)));
 
     /// <summary>Puts a sentence into the brief of a study file.</summary>
     public static Checked<PromiseView> Add(string path, string sentence) => StudyBook.Open(path, readOnly: false).Then(book =>
@@ -73,7 +74,7 @@ public static class ReadBrief
         using (book)
         {
             PromiseView? added = null;
-            var change = book.Change($"Brief: {sentence}", study => BriefSentence.Read(sentence, Ids(study)).Then(said => Started(study, said).Map(brief =>
+            var change = book.Change($"Brief: {sentence}", study => Read(sentence, study).Then(said => Started(study, said).Map(brief =>
             {
                 var next = Meant(brief, said)!;
                 added = PromiseView.Of(said.Line, next);
@@ -82,6 +83,19 @@ public static class ReadBrief
             return change.Map(_ => added!);
         }
     });
+
+    /// <summary>A sentence beside the brief that is there: 'band at most 40 °C' means the working end where the brief calls it band.</summary>
+    private static Checked<SaidRequirement> Read(string sentence, Study? study)
+    {
+        var read = BriefSentence.Read(sentence, Ids(study));
+        if (read.IsFine || study?.Brief is not { WorkingEnd: { Length: > 0 } end } || end == EditBrief.AnyEnd)
+        {
+            return read;
+        }
+
+        string spoken = Regex.Replace(sentence, $@"\b{Regex.Escape(end)}\b", EditBrief.AnyEnd, RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+        return spoken != sentence && BriefSentence.Read(spoken, Ids(study)) is { IsFine: true, Value: var said } ? new(said with { Line = said.Line with { Text = sentence.Trim() } }) : read;
+    }
 
     private static string[] Ids(Study? study) => study?.Brief is { } brief ? [.. brief.Requirements.Select(line => line.Id)] : [];
 

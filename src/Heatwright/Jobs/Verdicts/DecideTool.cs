@@ -128,6 +128,12 @@ public static class DecideTool
     private static string Sentence(CheckResult check)
     {
         int kept = check.Lines.Count(line => line.Promise == Kept.Kept), missed = check.Lines.Count(line => line.Promise == Kept.Missed), untested = check.Lines.Count(line => line.Promise == Kept.NotTested);
+        if (kept + missed == 0)
+        {
+            // Nothing that was read agrees with everything.
+            return FormattableString.Invariant($"nothing of the prototype is read yet; {untested} not tested.");
+        }
+
         string fit = check.P >= PrototypeCheck.Odd ? FormattableString.Invariant($"the readings agree with the prediction (p = {check.P:0.00})")
             : FormattableString.Invariant($"the readings do not agree with the prediction (p = {check.P:0.0000})") + (check.Culprits.Count > 0 ? $"; {check.Culprits[0].Words}" : "; no single number would explain them");
         return FormattableString.Invariant($"{kept} kept, {missed} missed, {untested} not tested; {fit}.");
