@@ -200,8 +200,11 @@ internal sealed class BenchFit
             next.Add(string.Create(CultureInfo.InvariantCulture, $"What '{best!.Model.Name}' leaves over changes sign too seldom (z = {tried[chosen].RunsZ:0.0}): something is missing in the model, and the stated doubts are too small."));
         }
 
-        return (best! with { Rivals = [.. open.Where(rival => Stays(rival.Solved, best)).Select(rival => (rival.Solved, Math.Exp(Math.Min(0, bestAicc - rival.Aicc) / 2)))] }, tried, next);
+        return (best! with { Rivals = [.. open.Where(rival => Stays(rival.Solved, best)).Select(rival => (rival.Solved, Likelihood(bestAicc - rival.Aicc)))] }, tried, next);
     }
+
+    /// <summary>Likelihood of a model against the chosen one; of two that leave over nothing at all, the simpler stands alone.</summary>
+    private static double Likelihood(double gain) => double.IsNaN(gain) ? 0 : Math.Exp(Math.Min(0, gain) / 2);
 
     /// <summary>A larger model that the readings do not rule out.</summary>
     private static bool Stays(Solved rival, Solved best) => !rival.Model.Apart && !rival.Stuck && !rival.Open && rival.Free > 0 && rival.P.Length > best.P.Length;

@@ -12,6 +12,9 @@ internal static class SharedFit
     /// <summary>What an error takes over is no misfit any more, so the misfit gets smaller and the readings speak louder, until neither moves.</summary>
     private const int Passes = 8;
 
+    /// <summary>Readings that lie on the law to the last digit leave over nothing to measure by.</summary>
+    private const double Least = 1e-12;
+
     /// <summary>Values in SI, their doubts, the part from scatter, and the degrees of freedom behind that part.</summary>
     public static FitScatter.Values Of(TrialSheet sheet, BenchFit.Solved best)
     {
@@ -72,7 +75,7 @@ internal static class SharedFit
         // Two columns read on one meter are moved together: one error, one unknown.
         TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
         double[][] pulls = [.. moved.Select(each => Left(model, each, best.P, best.Doubt).Zip(best.Left, (a, b) => a - b).ToArray())];
-        double size = FitScatter.Scale(sheet, best, best.Rss);
+        double size = Math.Max(Least, FitScatter.Scale(sheet, best, best.Rss));
         LeastSquaresFit? fit = null;
         double[] left = best.Left;
         for (int pass = 0; pass < Passes; pass++)
@@ -80,7 +83,7 @@ internal static class SharedFit
             double root = Math.Sqrt(size), before = size;
             fit = LeastSquares.Fit(Problem(sheet, best, pulls, root));
             left = [.. fit.Residuals.Select(r => r * root)];
-            size = FitScatter.Scale(sheet, best, left.Sum(r => r * r) + fit.Parameters.Skip(count).Sum(e => e * e * size));
+            size = Math.Max(Least, FitScatter.Scale(sheet, best, left.Sum(r => r * r) + fit.Parameters.Skip(count).Sum(e => e * e * size)));
             if (Math.Abs(size - before) <= 0.01 * before)
             {
                 break;

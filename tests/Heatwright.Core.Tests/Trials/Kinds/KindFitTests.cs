@@ -236,6 +236,17 @@ public class KindFitTests
         Assert.InRange(Math.Abs(push.By), 0.001, 0.03);
     }
 
+    /// <summary>A display that shows the same digits at every volt leaves over nothing to choose a model by; its amps are told all the same.</summary>
+    [Theory]
+    [InlineData(0.0012)]
+    [InlineData(0.02)]
+    public void An_idle_module_whose_amps_do_not_move_is_told(double amps)
+    {
+        var answer = Given.Fit("converter-idle", [("volts in", [3.01, 3.29, 3.61, 3.88, 4.22, 4.49]), ("amps in", [amps, amps, amps, amps, amps, amps])], meters: "volts in=0.5%+2d;amps in=1.2%+3d");
+        Assert.Equal(1000 * amps, answer.Value("idle amps"), 1e-3 * 1000 * amps);
+        Assert.True(double.IsFinite(answer.Find("idle amps")!.StandardDoubt));
+    }
+
     /// <summary>By hand: 10 mΩ at 1 to 4 A are 0.01 to 0.16 W, 50 K a watt; one drop is written ten times as large.</summary>
     [Fact]
     public void A_slipped_drop_does_not_rule_the_rise_of_a_switch()
