@@ -22,7 +22,10 @@ public static partial class Display
     }
 
     /// <summary>A unit as it stands behind a number. Whose money it is nobody knows, and 'money' is no word on a bill: a price is a bare number.</summary>
-    public static string Behind(Unit unit) => unit.Symbol.Length == 0 || unit == Units.Money ? "" : "\u00A0" + unit.Symbol;
+    public static string Behind(Unit unit) => Behind(unit.Symbol);
+
+    /// <summary>The same by the unit's symbol.</summary>
+    public static string Behind(string symbol) => symbol.Length == 0 || symbol == Units.Money.Symbol ? "" : "\u00A0" + symbol;
 
     /// <summary>The value alone, to the place that its doubt allows; four digits where there is no doubt.</summary>
     public static string Value(double value, double standardDoubt) =>

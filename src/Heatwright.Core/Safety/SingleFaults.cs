@@ -33,6 +33,9 @@ public sealed class SingleFaults
     /// <summary>No lithium cell may be hotter, °C.</summary>
     public const double CellLimitC = 60;
 
+    /// <summary>Name of the fault in which nothing turns the heater off.</summary>
+    public const string StuckOn = "switch stuck on";
+
     /// <summary>Air of the hot day at which faults are looked at, °C. Our choice.</summary>
     public const double HotAirC = 35;
 
@@ -107,7 +110,7 @@ public sealed class SingleFaults
     public static IReadOnlyList<Condition> Missing(IEnumerable<FaultCase> faults) =>
         [.. faults.Where(fault => fault.Missing is not null).GroupBy(fault => fault.Needs).Select(group => group.MaxBy(fault => fault.HeldCellC)!.Missing!)];
 
-    private FaultCase Stuck(string cutOut) => Run("switch stuck on", 1, cutOut);
+    private FaultCase Stuck(string cutOut) => Run(StuckOn, 1, cutOut);
 
     /// <summary>Every number at the end of its range that makes the working end hotter with the switch stuck on.</summary>
     private double[] Corner()

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Heatwright.Jobs;
+using Heatwright.Quantities;
 using Spectre.Console;
 
 namespace Heatwright.Cli;
@@ -64,7 +65,7 @@ internal static class DecisionCommands
         screen.Say($"{view.On}  {view.Name}: {view.Verdict}, because {view.Because}");
         foreach (var line in view.Lines)
         {
-            screen.Say($"   {line.Requirement}: {(line.Value is { } value ? $"{Quantities.Display.Significant(value, 4)}{Behind(line.Unit)}" : "not known")}, limit {RunWords.Number(line.Limit, "0.###")}{Behind(line.Unit)}, {line.Verdict}");
+            screen.Say($"   {line.Requirement}: {(line.Value is { } value ? $"{Display.Significant(value, 4)}{Display.Behind(line.Unit)}" : "not known")}, limit {RunWords.Number(line.Limit, "0.###")}{Display.Behind(line.Unit)}, {line.Verdict}");
         }
 
         foreach (var one in view.Accepted)
@@ -81,8 +82,6 @@ internal static class DecisionCommands
         List(screen, "open risk", view.OpenRisks);
         List(screen, "not tested", view.NotTested);
     }
-
-    private static string Behind(string unit) => unit is "" or "money" ? "" : "\u00A0" + unit;
 
     private static void List(Screen screen, string what, IReadOnlyList<string> lines)
     {
@@ -114,5 +113,5 @@ internal static class DecisionCommands
     }
 
     private static string Shown(double? value, double? doubt, string unit) =>
-        value is { } number ? Quantities.Display.Rounded(number, doubt ?? 0, Quantities.Units.Find(unit) ?? Quantities.Units.One) : "";
+        value is { } number ? Display.Rounded(number, doubt ?? 0, Quantities.Units.Find(unit) ?? Quantities.Units.One) : "";
 }

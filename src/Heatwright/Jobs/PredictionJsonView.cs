@@ -67,7 +67,7 @@ public sealed record WorstCaseView(string Name, string Changed, [property: JsonP
     public string Standing() => Lines == 0 ? "no line speaks of it" : Missed.Count == 0 ? HeatAlone ? "what is asked of heat and amps is kept" : "kept" : "missed: " + string.Join("; ", Missed);
 
     // A tool that is stuck on does no work: its run time is no promise, and is not held against the brief.
-    private bool HeatAlone => Name == "switch stuck on";
+    private bool HeatAlone => Name == Safety.SingleFaults.StuckOn;
 
     /// <summary>A line that is not kept, and what it reaches.</summary>
     public static string Say(MiddleLine line) => $"{line.Requirement.Text.TrimEnd('.')} ({line.Shown})";

@@ -27,7 +27,7 @@ internal static class Say
     public static string Limit(Requirement line) => $"{(line.AtMost ? "≤" : "≥")} {Number(line.Limit)}{Unit(line.Unit)}";
 
     /// <summary>A unit behind its number.</summary>
-    public static string Unit(string symbol) => symbol is "" or "money" ? "" : "\u00A0" + symbol;
+    public static string Unit(string symbol) => Display.Behind(symbol);
 
     /// <summary>A time in the unit a maker says it in.</summary>
     public static string Time(double seconds) => !double.IsFinite(seconds) ? "never"

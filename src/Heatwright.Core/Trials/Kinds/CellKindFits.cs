@@ -137,7 +137,7 @@ internal static class CellKindFits
         double sagOpen = ohms > 0 ? 0.002 : 0.1 * sheet["amps"].Average();
         return new(answer with
         {
-            Findings = [.. answer.Findings.Select(f => f.Name == "capacity" ? f : f with { Value = f.Value with { Doubts = f.Value.Doubts.With(Cause.Rectangular("sag in a slow discharge", CauseGroup.Assumption), sagOpen / Math.Sqrt(3)) } })],
+            Findings = [.. answer.Findings.Select(f => f.Name == "capacity" ? f : f.Wider(Cause.Rectangular("sag in a slow discharge", CauseGroup.Assumption), sagOpen / Math.Sqrt(3)))],
             Says = [string.Create(CultureInfo.InvariantCulture, $"Discharged at {rate:0.000} of its charge an hour{(ohms > 0 ? "; the drop in its ohms is added back" : "; its ohms are not known, so the volts are those under this load")}.")],
             Next = rate > 0.11 ? ["Too fast for open volts: discharge at a twentieth of the charge an hour, or give its ohms."] : [],
             Remarks = slips,

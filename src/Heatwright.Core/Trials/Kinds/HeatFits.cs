@@ -86,10 +86,8 @@ internal static class HeatFits
         double half = fast.Value / 2 / Math.Sqrt(3);
         return answer with
         {
-            Findings = [.. answer.Findings.Select(finding => finding.Name == "heat capacity" ? Wider(finding, half / k.Value) : finding.Name == "time constant" && !bodies ? Wider(finding, half / 5) : finding)],
+            Findings = [.. answer.Findings.Select(finding => finding.Name == "heat capacity" ? finding.Wider(cause, half / k.Value) : finding.Name == "time constant" && !bodies ? finding.Wider(cause, half / 5) : finding)],
         };
-
-        TrialFinding Wider(TrialFinding finding, double by) => finding with { Value = finding.Value with { Doubts = finding.Value.Doubts.With(cause, by) } };
     }
 
     private static IEnumerable<BenchModel> Models(TrialSheet sheet, double k, double tau, double air, PowerHeld held)

@@ -123,18 +123,21 @@ internal static class HeaterFits
             Curves.Tell("hot ohms", Units.Ohm, (s, p) => p[0] * (1 + (p[1] * (s["degrees"].Max() - 20))))])
     { Lower = [1e-4, -0.05], Upper = [1e7, 0.05], Decides = "Take one more pair of volts and amps 100 K hotter." };
 
-    /// <summary>I from V = I·(R + s·V·I): the root that goes to V/R for small s.</summary>
+    /// <summary>I from V = I·(R + s·W·(V·I/W)ⁿ), W the most watts: for n = 1 the root that goes to V/R for small s, else by halves from there.</summary>
     private static double Current(double v, double ohm, double perWatt, double power, double mostW)
     {
         double root = (ohm * ohm) + (4 * perWatt * v * v);
         double amps = root <= 0 ? double.NaN : 2 * v / (ohm + Math.Sqrt(root));
-        for (int i = 0; power != 1 && i < 40; i++)
+        for (int i = 0; power != 1 && i < Halves; i++)
         {
             amps = 0.5 * (amps + (v / (ohm + (perWatt * mostW * Math.Pow(Math.Max(0, v * amps) / mostW, power)))));
         }
 
         return amps;
     }
+
+    /// <summary>Steps by halves: more than a number has digits for.</summary>
+    private const int Halves = 40;
 
     /// <summary>A hot thing loses more a kelvin the hotter it is, so its degrees and its ohms grow slower than its watts, if not much: the power of 0.95 stands for what a small heater in air does (our choice).</summary>
     private const double Slower = 0.95;
@@ -146,7 +149,7 @@ internal static class HeaterFits
         return answer with
         {
             Findings = [.. answer.Findings.Select(finding => slower.Find(finding.Name) is { } other
-                ? finding with { Value = finding.Value with { Doubts = finding.Value.Doubts.With(cause, (other.Value - finding.Value.Value) / Math.Sqrt(3)) } } : finding)],
+                ? finding.Wider(cause, (other.Value - finding.Value.Value) / Math.Sqrt(3)) : finding)],
         };
     }
 

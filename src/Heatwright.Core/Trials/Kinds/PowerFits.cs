@@ -105,13 +105,14 @@ internal static class PowerFits
         int around = Around(sheet);
         double over = Over(sheet, around), digit = Digit(sheet);
         double Rises(TrialSheet s, int points, double off = 0) => Math.Max(0, Crossing(s, 0.9, points, off) - Crossing(s, 0.1, points, off));
-        // How far one reading fewer moves it says what the curve between the readings may hide.
+        double rise = Rises(sheet, 4);
+
+        // How far one reading fewer moves it says what the curve between the readings may hide; the few readings of a flat top share their last digit, too.
         List<(string, Unit, Func<TrialSheet, double>, double)> values =
         [
-            ("start time", Units.Second, s => Rises(s, 4), Math.Max(Math.Abs(Rises(sheet, 4) - Rises(sheet, 3)) / 3, Math.Abs(Rises(sheet, 4, digit) - Rises(sheet, 4)))),
+            ("start time", Units.Second, s => Rises(s, 4), Math.Max(Math.Abs(rise - Rises(sheet, 3)) / 3, Math.Abs(Rises(sheet, 4, digit) - rise))),
             ("settled volts", Units.Volt, Settled, digit),
-            ("overshoot", Units.Volt, s => Over(s, around), Math.Sqrt(Sq((over - Over(sheet, 1)) / 3) + Sq(digit) + Sq(Sample.Median(sheet.Own("volts out"))))), // the few readings of a flat top share their last digit, too
-
+            ("overshoot", Units.Volt, s => Over(s, around), Math.Sqrt(Sq((over - Over(sheet, 1)) / 3) + Sq(digit) + Sq(Sample.Median(sheet.Own("volts out"))))),
         ];
         if (sheet.Has("amps in"))
         {
@@ -125,14 +126,16 @@ internal static class PowerFits
     /// <summary>Mean of the middle half of the last quarter's readings: a mean, for a display that shows two digits in turn says with both where it stands.</summary>
     private static double Settled(TrialSheet s)
     {
-        double[] last = [.. s["volts out"].Skip(s.Count * 3 / 4).Order()];
+        double[] last = [.. LastQuarter(s).Order()];
         return last[(last.Length / 4)..(last.Length - (last.Length / 4))].Average();
     }
+
+    private static IEnumerable<double> LastQuarter(TrialSheet s) => s["volts out"].Skip(s.Count * 3 / 4);
 
     /// <summary>Standard doubt of the settled volts from the last digit: where the display does not change, all its readings are off alike; where it goes to and fro over a digit, their mean is not.</summary>
     private static double Digit(TrialSheet s)
     {
-        double[] last = [.. s["volts out"].Skip(s.Count * 3 / 4)];
+        double[] last = [.. LastQuarter(s)];
         double middle = last.Average(), spread = Math.Sqrt(last.Average(v => (v - middle) * (v - middle)));
         return Math.Max(0, Sample.Median(s.Own("volts out")) - spread);
     }

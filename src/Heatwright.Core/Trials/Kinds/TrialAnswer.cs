@@ -11,6 +11,11 @@ public sealed record TrialFinding(string Name, Estimate Value, double ScatterDou
 {
     /// <summary>Limits that hold with a share, from draws of all causes with their own shapes.</summary>
     public (double Low, double High) Middle(double share) => CauseLimits.Middle(Value, ScatterDoubt, Degrees, share);
+
+    /// <summary>The same with one cause of doubt more.</summary>
+    /// <param name="cause">Why it may be off.</param>
+    /// <param name="by">By how much one standard size of the cause moves it, in the unit of the value.</param>
+    internal TrialFinding Wider(Cause cause, double by) => this with { Value = Value with { Doubts = Value.Doubts.With(cause, by) } };
 }
 
 /// <summary>Readings, curve, residuals and band for a picture.</summary>

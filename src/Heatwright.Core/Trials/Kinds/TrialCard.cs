@@ -101,7 +101,12 @@ public sealed record TrialCard(
 
     /// <summary>The card that tells how a trial is done; null: its card is not known.</summary>
     /// <param name="trial">A trial of any kind.</param>
-    public static TrialCard? Of(Trial trial) => Find(trial.Kind switch
+    public static TrialCard? Of(Trial trial) => Of(trial.Kind, trial.Card);
+
+    /// <summary>The same before there is a trial.</summary>
+    /// <param name="kind">Its kind.</param>
+    /// <param name="card">Name of the card of a <see cref="TrialKind.Bench"/> trial; null for the other kinds.</param>
+    public static TrialCard? Of(TrialKind kind, string? card) => Find(kind switch
     {
         TrialKind.Discharge => "capacity",
         TrialKind.Pulse => "pulse",
@@ -110,7 +115,7 @@ public sealed record TrialCard(
         TrialKind.WarmUp => "warm-up",
         TrialKind.ModulePoints => "converter-points",
         TrialKind.TwoPointDrop => "two-point-drop",
-        _ => trial.Card ?? "",
+        _ => card ?? "",
     });
 
     /// <summary>The column of this name, or null.</summary>

@@ -34,5 +34,5 @@ public static class TrialKinds
     public static TrialCard? CardOf(Trial trial) => TrialCard.Of(trial);
 
     /// <summary>The same by the name of a kind, as 'trial add' takes it.</summary>
-    public static TrialCard? CardOf(string kind) => TrialCard.Find(kind switch { "discharge" => "capacity", "hot-ohms" => "volts-amps", var name => name });
+    public static TrialCard? CardOf(string kind) => Find(kind) is { } found ? TrialCard.Of(found.Kind, found.Card) : null;
 }
