@@ -46,10 +46,13 @@ internal static class CardBench
         var columns = run.Columns.Select((column, i) =>
         {
             var unit = card.Column(column.Name) is { IsWord: true } ? null : Units.Find(column.Unit);
-            var read = run.Readings.Select(reading => reading.StruckBecause is null ? ReadingText.Read(reading.Raw[i], unit, column.Name) : new(ReadingSays.Nothing, double.NaN, "")).ToArray();
+            string[] texts = [.. run.Readings.Select(reading => reading.StruckBecause is null || FilmTimes.IsCut(reading.Raw[i]) ? reading.Raw[i] : "")];
+            var film = FilmTimes.Of(run, column, texts);
+            var read = film?.Read ?? [.. texts.Select(text => ReadingText.Read(text, unit, column.Name))];
             return new RawColumn(column.Name, unit, [.. read.Select(one => unit is null || unit.IsLevel ? one.Value : unit.FromSi(one.Value))],
-                unit is null ? [.. run.Readings.Select(reading => reading.StruckBecause is null ? reading.Raw[i] : "")] : [])
+                unit is null ? texts : [])
             {
+                Film = film,
                 Overload = [.. read.Select(one => one.Says == ReadingSays.Overload)],
             };
         });

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heatwright.Parts;
 using Heatwright.Plant;
 using Heatwright.Quantities;
@@ -34,6 +35,13 @@ public static class CellTrials
 
         double ah = cell.Cell.CapacityC / 3600;
         var capacityDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} capacity scatter", CauseGroup.Trial), 0.005 * ah);
+        foreach (var cut in slow.Table.Cuts.Where(cut => cut.From > 0 && cut.From < slow.Table.Count))
+        {
+            // While nobody looked, the amps of both sides flowed on.
+            double across = (slow.Table["amps"][cut.From - 1] + slow.Table["amps"][cut.From]) / 2;
+            capacityDoubts = capacityDoubts.With(Cause.Normal(string.Create(CultureInfo.InvariantCulture, $"{slow.Table.Run.Id} film cut before row {cut.From + 1}"), CauseGroup.Assumption), double.IsFinite(across) ? across * cut.DoubtS / 3600 : 0);
+        }
+
         double ohm = cell.Cell.R0Ohm.At(0.5) + cell.Cell.R1Ohm.At(0.5) + cell.Cell.R2Ohm.At(0.5);
         var ohmDoubts = Doubts.From(Cause.Normal($"{others[0].Trial.Id} ohms scatter", CauseGroup.Trial), cell.LogOhmsDoubt * ohm)
             .With(Cause.Normal($"{part.Name}: form of the cell model", CauseGroup.Assumption), CellFit.FormDoubt * ohm);

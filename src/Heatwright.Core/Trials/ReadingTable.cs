@@ -22,6 +22,15 @@ public sealed class ReadingTable
     /// <summary>What the checks said.</summary>
     public IReadOnlyList<Remark> Remarks { get; }
 
+    /// <summary>Largest standard doubt of a time that was typed off a film, s; 0: off a watch.</summary>
+    public double FilmDoubtS { get; private init; }
+
+    /// <summary>Where in its film each row kept stands, s; empty: its times are a watch's.</summary>
+    public double[] FilmS { get; private init; } = [];
+
+    /// <summary>Where the film of the times leaves some out, each by the first row kept behind it, with a stated length of which the doubt is known.</summary>
+    public IReadOnlyList<FilmTimes.Cut> Cuts { get; private init; } = [];
+
     /// <summary>Rows kept.</summary>
     public int Count => Numbers.Length;
 
@@ -33,6 +42,15 @@ public sealed class ReadingTable
     /// <summary>True where the run has the column.</summary>
     public bool Has(string column) => columns.ContainsKey(column);
 
+    /// <summary>The run as it would read had a cut of its film been longer by its standard doubt.</summary>
+    /// <param name="cut">One of <see cref="Cuts"/>.</param>
+    internal ReadingTable Longer(FilmTimes.Cut cut) => new(Run, Numbers, new(columns, StringComparer.Ordinal) { ["time"] = [.. columns["time"].Select((time, row) => row < cut.From ? time : time + cut.DoubtS)] }, [.. Remarks])
+    {
+        FilmDoubtS = FilmDoubtS,
+        FilmS = FilmS,
+        Cuts = Cuts,
+    };
+
     /// <summary>Numbers of a run that stand after strike-outs and checks.</summary>
     /// <param name="run">The run.</param>
     /// <param name="trial">The trial it belongs to, for the remarks.</param>
@@ -41,7 +59,9 @@ public sealed class ReadingTable
         List<Remark> remarks = [];
         List<Reading> kept = [];
         List<double[]> rows = [];
-        foreach (var reading in run.Readings)
+        int timed = run.Columns.ToList().FindIndex(column => column.Name == "time");
+        var film = timed < 0 ? null : FilmTimes.Of(run, run.Columns[timed], [.. run.Readings.Select(reading => reading.StruckBecause is null || FilmTimes.IsCut(reading.Raw[timed]) ? reading.Raw[timed] : "")]);
+        foreach (var (reading, row) in run.Readings.Select((reading, row) => (reading, row)))
         {
             if (reading.StruckBecause is { } because)
             {
@@ -49,7 +69,7 @@ public sealed class ReadingTable
                 continue;
             }
 
-            double[] values = [.. run.Columns.Select((column, i) => Number(reading, i, column, trial, run, remarks))];
+            double[] values = [.. run.Columns.Select((column, i) => Number(reading, i, column, i == timed ? film?.Read[row] : null, trial, run, remarks))];
             if (values.Any(double.IsFinite))
             {
                 kept.Add(reading);
@@ -61,20 +81,26 @@ public sealed class ReadingTable
         int[] stay = [.. Enumerable.Range(0, rows.Count).Where(row => !suspect[row])];
         var columns = run.Columns.Select((column, i) => (column.Name, Values: stay.Select(row => rows[row][i]).ToArray()))
             .ToDictionary(pair => pair.Name, pair => pair.Values, StringComparer.Ordinal);
-        return new(run, [.. stay.Select(row => kept[row].Number)], columns, remarks);
+        int[] numbers = [.. stay.Select(row => kept[row].Number)];
+        return new(run, numbers, columns, remarks)
+        {
+            FilmDoubtS = film?.DoubtS.DefaultIfEmpty(0).Max() ?? 0,
+            FilmS = film is null ? [] : [.. numbers.Select(number => film.FilmS[number - 1])],
+            Cuts = [.. (film?.Cuts ?? []).Where(cut => cut.DoubtS > 0).Select(cut => cut with { From = numbers.Count(number => number <= cut.From) })],
+        };
     }
 
-    private static double Number(Reading reading, int column, Column as1, Trial trial, Run run, List<Remark> remarks)
+    private static double Number(Reading reading, int column, Column as1, ReadingText? film, Trial trial, Run run, List<Remark> remarks)
     {
         string raw = reading.Raw[column].Trim();
-        var read = ReadingText.Read(raw, Quantities.Units.Find(as1.Unit), as1.Name);
+        var read = film ?? ReadingText.Read(raw, Quantities.Units.Find(as1.Unit), as1.Name);
         if (read.Says == ReadingSays.Overload)
         {
             remarks.Add(new(trial.Id, run.Id, reading.Number, $"{as1.Name} shows '{raw}': overload, not a number. Take a higher range, or check the connection.", Remark.LeftOut));
         }
         else if (read.Says == ReadingSays.Unclear)
         {
-            remarks.Add(new(trial.Id, run.Id, reading.Number, $"{as1.Name} '{raw}' is not a number here. Type it again, or strike the reading out.", Remark.LeftOut));
+            remarks.Add(new(trial.Id, run.Id, reading.Number, $"{as1.Name} '{raw}' is not a number here{(film is null ? "" : $": {read.Why}")}. Type it again, or strike the reading out.", Remark.LeftOut));
         }
 
         return read.Value;

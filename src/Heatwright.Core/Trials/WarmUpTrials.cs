@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heatwright.Parts;
 using Heatwright.Quantities;
 
@@ -61,6 +62,15 @@ internal static class WarmUpTrials
             }
         }
 
+        foreach (var (run, cut) in usable.SelectMany((pair, run) => pair.Table.Cuts.Select(cut => (run, cut))))
+        {
+            double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select((pair, r) => Log(r == run ? pair.Table.Longer(cut) : pair.Table, instruments, lightV, "", 0, 0))], found)).Select(value => value.Si)];
+            for (int v = 0; v < values.Count; v++)
+            {
+                doubts[v] = doubts[v].With(Cause.Normal(string.Create(CultureInfo.InvariantCulture, $"{usable[run].Table.Run.Id} film cut before row {cut.From + 1}"), CauseGroup.Assumption), moved[v] - middle[v]);
+            }
+        }
+
         if (light is { SiDoubt: > 0 })
         {
             double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select(pair => Log(pair.Table, instruments, lightV + light.SiDoubt, "", 0, 0))], found)).Select(value => value.Si)];
@@ -110,7 +120,7 @@ internal static class WarmUpTrials
         return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(Watts)], [.. rows.Select(i => degrees[i])],
             [.. rows.Select(i => grip[i])], table.Run.Setting("air", 20))
         {
-            TimeDoubtS = instruments.ResolutionSi(table.Run.Columns.First(column => column.Name == "time")),
+            TimeDoubtS = table.FilmDoubtS > 0 ? table.FilmDoubtS : instruments.ResolutionSi(table.Run.Columns.First(column => column.Name == "time")),
         };
     }
 }

@@ -13,6 +13,9 @@ public sealed record RawColumn(string Name, Unit? Unit, double[] Values, IReadOn
 {
     /// <summary>True where the instrument said over range.</summary>
     public bool[] Overload { get; init; } = [];
+
+    /// <summary>The times of a film where the column was typed off one; null: it was not.</summary>
+    public FilmTimes.Times? Film { get; init; }
 }
 
 /// <summary>What a maker says of the meter behind a column.</summary>
@@ -73,7 +76,9 @@ internal static class SheetMaker
 
             double[] values = Numbers(card, column, raw, count, remarks);
             columns[column.Name] = values;
-            own[column.Name] = Own(column, raw, values, oneMeter && column.Unit is "V" or "A" or "mV");
+            own[column.Name] = raw.Film is { } film ? film.DoubtS : Own(column, raw, values, oneMeter && column.Unit is "V" or "A" or "mV");
+            shared.AddRange((raw.Film?.Cuts ?? []).Where(cut => cut.DoubtS > 0).Select((cut, i) =>
+                new SharedError(Cause.Normal(string.Create(CultureInfo.InvariantCulture, $"{card.Name} film cut {i + 1}"), CauseGroup.Assumption), column.Name, 0, cut.DoubtS) { From = cut.From + 1 }));
             foreach (var setting in card.Settings.Where(setting => setting.With == column.Name && settings.ContainsKey(setting.Name)))
             {
                 // Read on the same display, so rounded to the same step.

@@ -135,6 +135,9 @@ public sealed record TrialCard(
             _ = unit == "word" || Units.Find(unit) is not null ? unit : throw new FormatException($"Kind '{card.Name}' has the unknown unit '{unit}'.");
         }
 
-        return card;
+        return card.Column("time") is { IsWord: false } ? card with { Settings = [.. card.Settings, Film()] } : card;
     }
+
+    /// <summary>Whatever takes times may be typed off a film of the meters.</summary>
+    private static TrialSetting Film() => new(FilmTimes.FrameRate, "Hz", "frames a second of the film that the times are typed off, as mm:ss:ff; none: they are a watch's");
 }

@@ -8,7 +8,11 @@ namespace Heatwright.Trials;
 /// <param name="Gain">Share of the reading.</param>
 /// <param name="Offset">Fixed amount, SI.</param>
 /// <param name="Both">Part that stands for gain and offset wrong together: √(2·p·x·n·d), here without √x.</param>
-internal sealed record SharedError(Cause Cause, string Column, double Gain, double Offset, double Both = 0);
+internal sealed record SharedError(Cause Cause, string Column, double Gain, double Offset, double Both = 0)
+{
+    /// <summary>Number of the first reading that it moves; 0: all, and the settings read on the same meter.</summary>
+    public int From { get; init; }
+}
 
 /// <summary>Something noticed about a reading, or about the run as a whole.</summary>
 /// <param name="Reading">Number of the reading; 0: the run.</param>
@@ -75,11 +79,11 @@ internal sealed class TrialSheet
         var column = columns;
         if (columns.TryGetValue(error.Column, out double[]? values))
         {
-            column = new(columns, StringComparer.Ordinal) { [error.Column] = [.. values.Select(Move)] };
+            column = new(columns, StringComparer.Ordinal) { [error.Column] = [.. values.Select((value, i) => Numbers[i] < error.From ? value : Move(value))] };
         }
 
         var setting = new Dictionary<string, (double Value, double Doubt)>(settings, StringComparer.Ordinal);
-        foreach (string name in settings.Keys.Where(name => name == error.Column || Card.Settings.Any(s => s.Name == name && s.With == error.Column)).ToArray())
+        foreach (string name in settings.Keys.Where(name => error.From == 0).Where(name => name == error.Column || Card.Settings.Any(s => s.Name == name && s.With == error.Column)).ToArray())
         {
             setting[name] = (Move(settings[name].Value), settings[name].Doubt);
         }

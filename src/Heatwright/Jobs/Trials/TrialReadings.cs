@@ -42,12 +42,16 @@ public static class TrialReadings
 
             string text = Encoding.UTF8.GetString(file.Value, 0, (int)Math.Min(file.Value.Length, 200_000));
             Remarks(text, settingWords, meterWords);
-            columns = TypedForm(card, text) is { } lines ? FromTyped(card, lines, problems) : FromLog(LogReader.Read(file.Value, Seconds(words.Mapping)), problems);
+            double? rate = FramesPerS(card, settingWords);
+            columns = TypedForm(card, text) is { } lines ? FromTyped(card, lines, rate, problems)
+                : rate is { } frames && FilmSheet.Read(Encoding.UTF8.GetString(file.Value), frames) is { } sheet
+                    ? OfFilm(FromLog(LogReader.Read(Encoding.UTF8.GetBytes(sheet.Text), Seconds(words.Mapping)), problems), sheet.Times, problems)
+                    : FromLog(LogReader.Read(file.Value, Seconds(words.Mapping)), problems);
         }
 
         if (words.Typed.Count > 0)
         {
-            columns = FromTyped(card, words.Typed, problems);
+            columns = FromTyped(card, words.Typed, FramesPerS(card, settingWords), problems);
         }
 
         if (columns.Count == 0 && problems.Count == 0)
@@ -115,7 +119,25 @@ public static class TrialReadings
             ? lines : null;
     }
 
-    private static List<RawColumn> FromTyped(TrialCard card, IReadOnlyList<string> lines, List<Problem> problems)
+    /// <summary>Frames a second of the film that the times were typed off; null: they are a watch's. What is wrong about it is told with the other settings.</summary>
+    private static double? FramesPerS(TrialCard card, List<string> settings) =>
+        Settings(card, settings, []).TryGetValue(FilmTimes.FrameRate, out var rate) && FilmTimes.Wrong(rate.Si, "") is null ? rate.Si : null;
+
+    /// <summary>The columns with their rows' numbers turned into the times of the film.</summary>
+    private static List<RawColumn> OfFilm(List<RawColumn> columns, FilmTimes.Times film, List<Problem> problems)
+    {
+        return [.. columns.Select(column => column.Name != "time" ? column : Timed(column, [.. column.Values.Select(row => (int)row)]))];
+
+        RawColumn Timed(RawColumn column, int[] rows)
+        {
+            problems.AddRange(rows.Where(row => film.Read[row].Says == ReadingSays.Unclear).Select(row => Untimed(row, film.Read[row])));
+            return column with { Values = [.. rows.Select(row => film.Read[row].Value)], Film = film with { DoubtS = [.. rows.Select(row => film.DoubtS[row])], Cuts = [.. film.Cuts.Select(cut => cut with { From = rows.Count(row => row < cut.From) })] } };
+        }
+    }
+
+    private static Problem Untimed(int row, ReadingText read) => new($"time cannot be read: {read.Why}.", string.Create(CultureInfo.InvariantCulture, $"reading {row + 1}"), "the film's time", "a time code, mm:ss:ff", "Type it again, or 'cut' where the film leaves time out, 'cut+40s' where you know how long.");
+
+    private static List<RawColumn> FromTyped(TrialCard card, IReadOnlyList<string> lines, double? framesPerS, List<Problem> problems)
     {
         var numbers = card.Columns.ToDictionary(column => column.Name, _ => Enumerable.Repeat(double.NaN, lines.Count).ToArray(), StringComparer.Ordinal);
         var texts = card.Columns.ToDictionary(column => column.Name, _ => Enumerable.Repeat("", lines.Count).ToArray(), StringComparer.Ordinal);
@@ -133,7 +155,7 @@ public static class TrialReadings
                 }
 
                 met.Add(column.Name);
-                if (column.IsWord)
+                if (column.IsWord || (column.Name == "time" && framesPerS is not null))
                 {
                     texts[column.Name][i] = pair[1];
                 }
@@ -149,7 +171,11 @@ public static class TrialReadings
             }
         }
 
-        return [.. card.Columns.Where(column => met.Contains(column.Name)).Select(column => new RawColumn(column.Name, column.IsWord ? null : Units.Find(column.Unit), numbers[column.Name], column.IsWord ? texts[column.Name] : []))];
+        var film = framesPerS is { } rate && met.Contains("time") ? FilmTimes.Of(texts["time"], rate) : null;
+        problems.AddRange((film?.Read ?? []).Select((read, row) => (read, row)).Where(pair => pair.read.Says == ReadingSays.Unclear).Select(pair => Untimed(pair.row, pair.read)));
+        return [.. card.Columns.Where(column => met.Contains(column.Name)).Select(column => film is not null && column.Name == "time"
+            ? new RawColumn(column.Name, Units.Second, [.. film.Read.Select(read => read.Value)], []) { Film = film }
+            : new RawColumn(column.Name, column.IsWord ? null : Units.Find(column.Unit), numbers[column.Name], column.IsWord ? texts[column.Name] : []))];
     }
 
     private static Expect Expect(TrialColumn column) => column.Unit == "Ω" ? Quantities.Expect.Ohms : Quantities.Expect.Of(Units.Find(column.Unit)!, column.Name);
@@ -218,6 +244,11 @@ public static class TrialReadings
             var read = OptionReader.Read($"--set {setting.Name}", text, unit == Units.One ? Quantities.Expect.Ratio : Quantities.Expect.Of(unit, setting.Meaning));
             if (read.IsFine && read.Value is TypedValue.Amount amount)
             {
+                if (setting.Name == FilmTimes.FrameRate && FilmTimes.Wrong(amount.Si, text) is { } wrong)
+                {
+                    problems.Add(wrong);
+                }
+
                 settings[setting.Name] = amount.AsEstimate($"{card.Name} {setting.Name}", CauseGroup.Assumption, new Origin.Assumed("typed")).In(unit.IsLevel == amount.Unit.IsLevel ? unit : amount.Unit);
             }
             else

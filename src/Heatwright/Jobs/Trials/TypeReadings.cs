@@ -133,7 +133,7 @@ public static class TypeReadings
     }));
 
     /// <summary>What was understood of a reading that is kept.</summary>
-    public static IReadOnlyList<FieldRead> Fields(Trial trial, Run run, Reading reading) => [.. run.Columns.Select((column, i) => TypedLine.Field(trial, column, reading.Raw[i], []))];
+    public static IReadOnlyList<FieldRead> Fields(Trial trial, Run run, Reading reading) => [.. run.Columns.Select((column, i) => TypedLine.Field(trial, run, column, reading.Raw[i], []))];
 
     /// <summary>What the checks say of a run as it stands.</summary>
     public static IReadOnlyList<Remark> Remarks(Study study, Trial trial, Run run) => RunChecks.Of(trial, run, new InstrumentCauses(study.Instruments), TrialKinds.CardOf(trial));
@@ -210,6 +210,11 @@ public static class TypeReadings
             else if (OptionReader.Amount($"setting {name}", text, unit == Units.One ? Expect.Ratio : Expect.Of(unit, name)) is { } read)
             {
                 problems.AddRange(read.Problems);
+                if (name == FilmTimes.FrameRate && read.IsFine && FilmTimes.Wrong(read.Value.Si, text) is { } wrong)
+                {
+                    problems.Add(wrong);
+                }
+
                 settings[name] = !read.IsFine ? 0 : unit.IsLevel ? Units.Celsius.FromSi(read.Value.Si) : read.Value.Si;
             }
         }

@@ -19,7 +19,7 @@ internal static partial class TypedLine
         }
 
         List<Problem> problems = [];
-        var read = run.Columns.Select((column, i) => Field(trial, column, fields.Value[i], problems)).ToArray();
+        var read = run.Columns.Select((column, i) => Field(trial, run, column, fields.Value[i], problems)).ToArray();
         if (problems.Count == 0 && fields.Value.All(text => text is "" or "-"))
         {
             problems.Add(new("The line holds no reading.", "readings", line.Trim().Length > 0 ? line.Trim() : "an empty line", "at least one value", $"Type {string.Join(' ', run.Columns.Select(column => column.Name))}, a blank between two."));
@@ -29,8 +29,13 @@ internal static partial class TypedLine
     }
 
     /// <summary>One value as it is understood in its column; what is wrong with it goes into the list.</summary>
-    public static FieldRead Field(Trial trial, Column column, string raw, List<Problem> problems)
+    public static FieldRead Field(Trial trial, Run run, Column column, string raw, List<Problem> problems)
     {
+        if (FilmTimes.Of(run, column, [raw]) is { } film)
+        {
+            return OfFilm(film, column, raw, problems);
+        }
+
         if (RunFromLog.IsWord(trial, column.Name))
         {
             string[] words = [.. TrialKinds.CardOf(trial)!.Column(column.Name)!.Words];
@@ -59,8 +64,27 @@ internal static partial class TypedLine
         });
     }
 
+    /// <summary>A time typed off a film, where in the film it stands.</summary>
+    private static FieldRead OfFilm(FilmTimes.Times film, Column column, string raw, List<Problem> problems)
+    {
+        var read = film.Read[0];
+        if (read.Says == ReadingSays.Unclear)
+        {
+            problems.Add(new($"{column.Name} cannot be read: {read.Why.TrimEnd('.')}.", column.Name, raw, "the film's time code, mm:ss:ff", "Type it again, or 'cut' where the film leaves time out, 'cut+40s' where you know how long."));
+        }
+
+        return new(column.Name, raw, film.Cuts is [var cut] && read.Says != ReadingSays.Unclear
+            ? double.IsNaN(cut.GapS) ? "the film was cut, nobody knows how long" : $"the film was cut, {Display.Significant(cut.GapS, 4)}\u00A0s left out"
+            : read.Says switch { ReadingSays.Number => $"{film.FilmS[0].ToString("0.###", CultureInfo.InvariantCulture)}\u00A0s of the film", ReadingSays.Unclear => "?", _ => "not read" });
+    }
+
     private static Checked<string[]> Fields(Run run, string line)
     {
+        if (FilmTimes.IsCut(line) && run.Settings.ContainsKey(FilmTimes.FrameRate))
+        {
+            return new([.. run.Columns.Select(column => column.Name == "time" ? line.Trim().Replace(" ", "", StringComparison.Ordinal) : "-")]);
+        }
+
         string[] texts = [.. Token().Matches(line).Select(match => match.Value.Trim())];
         if (texts.Any(text => text.Contains('=', StringComparison.Ordinal)))
         {
