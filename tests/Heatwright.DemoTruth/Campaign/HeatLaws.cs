@@ -177,15 +177,15 @@ internal static class HeatLaws
     private static BenchLaw AtRest(Noise draw, string kind, string finding, double rest, double tau, double watts, double every)
     {
         var law = new BenchLaw(kind);
-        double air = draw.Between(18, 27), late = tau * draw.Between(0.005, 0.02);
-        int end = law.Unknown(rest), slow = law.Unknown(tau), begin = law.Unknown(air + draw.Between(0, 2));
+        double air = draw.Between(18, 27);
+        int end = law.Unknown(rest), slow = law.Unknown(tau), begin = law.Unknown(air + draw.Between(0, 2)), late = law.Within(tau * 0.0125, tau * 0.0075, draw);
         double[] time = Draws.Even(0, Math.Ceiling(draw.Between(2, 4) * tau / every) * every, 30).Each(t => Math.Round(t / every) * every);
         law.Sets("air", air);
         law.Sets("watts", watts);
         law.Notes("time", time);
 
         // A probe that follows a little late, which the fit does not know.
-        law.Reads("degrees", HeaterLaws.Degrees(), p => time.Each(t => p[end] + ((p[begin] - p[end]) * ((p[slow] * Math.Exp(-t / p[slow])) - (late * Math.Exp(-t / late))) / (p[slow] - late))));
+        law.Reads("degrees", HeaterLaws.Degrees(), p => time.Each(t => p[end] + ((p[begin] - p[end]) * ((p[slow] * Math.Exp(-t / p[slow])) - (p[late] * Math.Exp(-t / p[late]))) / (p[slow] - p[late]))));
         law.Finds(finding, p => p[end]);
         law.Finds("time constant", p => p[slow]);
         law.Finds("resistance to air", p => (p[end] - air) / watts);

@@ -89,7 +89,7 @@ internal static class PartLaws
         law.Reads("degrees", new("thermometer", 0, 0, 1), p => degrees.At(p), 1);
         law.Finds("degrees in the middle", p =>
         {
-            double counts = (degrees.At(p).Max(c => p[zero] + (p[slope] * c) + (p[bend] * c * c)) + degrees.At(p).Min(c => p[zero] + (p[slope] * c) + (p[bend] * c * c))) / 2;
+            double counts = degrees.At(p).Average(c => p[zero] + (p[slope] * c) + (p[bend] * c * c));
             double low = 0, high = 500;
             for (int i = 0; i < 60; i++)
             {

@@ -12,6 +12,18 @@ internal sealed class BenchFit
 {
     private const double FarOff = 6;
 
+    /// <summary>Chance of a gain beyond which a larger model stands, though one of its numbers may be next to nothing: a module that needs hardly any watts for itself still has ohms.</summary>
+    private const double Beyond = 1e-6;
+
+    /// <summary>Of more readings one slip does not pull the law after it.</summary>
+    private const int Fewer = 60;
+
+    /// <summary>Sum of squares a degree of freedom beyond which a fit is looked through for a slip.</summary>
+    private const double Misfit = 9;
+
+    /// <summary>How seldom chance alone may put a reading of a fit aside.</summary>
+    private const double Luck = 1e-4;
+
     private readonly IReadOnlyList<BenchModel> models;
 
     private BenchFit(IReadOnlyList<BenchModel> models) => this.models = models;
@@ -111,7 +123,7 @@ internal sealed class BenchFit
         var (best, tried, next) = Choose(sheet);
         for (int pass = 0; pass < 3 && sheet.Count >= 8; pass++)
         {
-            int[] far = FarRows(best);
+            int[] far = FarRows(best) is { Length: > 0 } rows ? rows : Alone(sheet, best);
             if (far.Length == 0 || far.Length > sheet.Count / 5)
             {
                 break;
@@ -142,6 +154,35 @@ internal sealed class BenchFit
     {
         double[] scores = Scores(best);
         return [.. Enumerable.Range(0, scores.Length).Where(row => Math.Abs(scores[row]) > limit)];
+    }
+
+    /// <summary>The reading without which the law fits and with which it does not, when one slip has pulled the law so far that no reading lies far off it: each is left out in turn,
+    /// and the misfit that goes with it (Student's t of a deleted residual, squared) has to be what chance brings in one fit of ten thousand.</summary>
+    private int[] Alone(TrialSheet sheet, Solved best)
+    {
+        int n = sheet.Count;
+        if (n is < 8 or > Fewer || best.Free < 5 || best.Rss < Misfit * best.Free || SharedFit.Judged(sheet, best).Rss < Misfit * best.Free)
+        {
+            return [];
+        }
+
+        int most = -1;
+        double least = Luck / n;
+        foreach (var model in models)
+        {
+            double with = Solve(model, sheet).Rss;
+            for (int row = 0; row < n; row++)
+            {
+                var without = Solve(model, sheet.Rows([.. Enumerable.Range(0, n).Where(other => other != row)]));
+                double luck = without.Free < 4 || without.Stuck ? 1 : 2 * (1 - StudentT.ShareBelow(Math.Sqrt(Math.Max(0, with - without.Rss) * without.Free / Math.Max(without.Rss, 1e-12 * with)), without.Free));
+                if (luck < least)
+                {
+                    (least, most) = (luck, row);
+                }
+            }
+        }
+
+        return most < 0 ? [] : [most];
     }
 
     /// <summary>Spreads each reading lies off: against the robust spread of the others, never finer than its own doubt.</summary>
@@ -220,7 +261,7 @@ internal sealed class BenchFit
     private static string Refusal(Solved solved, double aicc, double bestAicc, double p, bool apart) =>
         solved.Stuck ? "a number ran into its bound"
         : solved.Open ? "the readings leave a number open"
-        : Enumerable.Range(0, solved.P.Length).Any(j => ScaledError(solved, j) > 0.5 * Math.Abs(solved.P[j])) ? "its last number is known to no better than half of its value"
+        : Enumerable.Range(0, solved.P.Length).Any(j => ScaledError(solved, j) > 0.5 * Math.Abs(solved.P[j])) && !(p < Beyond) ? "its last number is known to no better than half of its value"
         : !(aicc < bestAicc - 2) ? "explains no more than the simpler one"
         : !apart && p > 0.01 ? "its gain may be luck"
         : "";

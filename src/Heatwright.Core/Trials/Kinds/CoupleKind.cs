@@ -80,8 +80,17 @@ internal static class CoupleKind
 
     private static TrialFinding[] Slope(TrialSheet sheet, double slope, double error, double promised)
     {
-        // What is said of the probe holds where the scatter is of that size: then it is known, not guessed from few readings.
-        error = error > 1.6 * promised || sheet.Count < 4 ? error : Math.Max(promised, Math.Min(error, 1.1 * promised));
+        // What is said of the probe holds where the scatter is of that size: then it is known, not guessed from few readings. That the volts of a couple bend is no scatter.
+        bool bends = sheet.Count >= 7; // fewer readings hardly tell a bend from scatter
+        if (bends)
+        {
+            double[] c = sheet["degrees"], v = sheet["volts"];
+            double middle = c.Average();
+            var bent = LinearLeastSquares.Polynomial([.. c.Select(each => each - middle)], v, 2);
+            error = Math.Sqrt(bent.ResidualSumOfSquares / bent.DegreesOfFreedom / c.Sum(each => (each - middle) * (each - middle)));
+        }
+
+        error = error > 1.6 * promised || sheet.Count < 4 ? error : bends ? promised : Math.Max(promised, Math.Min(error, 1.1 * promised));
         if (!double.IsFinite(error))
         {
             return [];
@@ -93,7 +102,7 @@ internal static class CoupleKind
             doubts = doubts.With(moved.Cause, (UnknownCouple.StraightLine(sheet.Moved(moved)["volts"], sheet.Moved(moved)["degrees"]).SlopeVPerK - slope) * 1e6);
         }
 
-        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, error > 1.6 * promised ? Math.Max(1, sheet.Count - 2) : double.PositiveInfinity)];
+        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, error > 1.6 * promised ? Math.Max(1, sheet.Count - (bends ? 3 : 2)) : double.PositiveInfinity)];
     }
 
     private static double Limit(CoupleTolerance wire, double c) => c < wire.MinC ? Math.Max(wire.FixedK, wire.Share * Math.Abs(c)) : c > wire.MaxC ? wire.Share * c : wire.LimitK(c);

@@ -70,10 +70,13 @@ internal static class HeatFits
         return (sheet.Rows([.. Enumerable.Range(1, sheet.Count - 1)]), [new(sheet.Numbers[0], "S23", "E", string.Create(CultureInfo.InvariantCulture, $"degrees {c[0]:0.0} stand alone before {c[1]:0.0} and {c[2]:0.0}."), "Look at the first reading: it says from where the end warms.") { LeftOut = true }]);
     }
 
-    /// <summary>Two times and a loss leave the heat capacity open by the second time over the resistance: τ₁/K where all of it sits behind the lag, as with a slow
-    /// probe, and (τ₁ − τ₂)/K where core and tip weigh alike. From s²·C₁C₂K/G + s·((C₁ + C₂)·K + C₁/G) + 1 = 0: (C₁ + C₂)·K = τ₁ − τ₂·C₁/C₂.</summary>
+    /// <summary>Smallest and largest core against the tip behind it, by heat capacity: a tenth and three quarters; common practice, no source.</summary>
+    private const double LeastCore = 0.1, MostCore = 0.75;
+
+    /// <summary>Two times and a loss leave the heat capacity open by the second time over the resistance. From s²·C₁C₂K/G + s·((C₁ + C₂)·K + C₁/G) + 1 = 0: (C₁ + C₂)·K = τ₁ − τ₂·C₁/C₂,
+    /// so it takes what a core may weigh against its tip.</summary>
     /// <remarks>A dead time stands for short times in a row. Of a log that goes on for times the time constant, all but the first readings lie on the slowest exponential alone,
-    /// so the time constant stands as found but for a tenth of the dead time (seen in campaigns); half of the dead time is the core's, as half of a second time constant is (the half rule, [skogestad-2003]).</remarks>
+    /// so the time constant stands as found but for a thirtieth of the dead time (seen in campaigns); of the dead time the core has its share as of a second time constant.</remarks>
     private static TrialAnswer Shared(TrialAnswer answer)
     {
         bool bodies = answer.Find("second time constant") is not null;
@@ -83,10 +86,10 @@ internal static class HeatFits
         }
 
         var cause = Cause.Rectangular($"{answer.Kind} share of core and tip", CauseGroup.Assumption);
-        double half = fast.Value / 2 / Math.Sqrt(3);
+        double size = fast.Value / Math.Sqrt(3);
         return answer with
         {
-            Findings = [.. answer.Findings.Select(finding => finding.Name == "heat capacity" ? finding.Wider(cause, half / k.Value) : finding.Name == "time constant" && !bodies ? finding.Wider(cause, half / 5) : finding)],
+            Findings = [.. answer.Findings.Select(finding => finding.Name == "heat capacity" ? finding.Wider(cause, (MostCore - LeastCore) / 2 * size / k.Value) : finding.Name == "time constant" && !bodies ? finding.Wider(cause, size / 30) : finding)],
         };
     }
 
@@ -110,7 +113,7 @@ internal static class HeatFits
             [
                 Curves.Tell("resistance to air", Units.KelvinPerWatt, 0), Curves.Tell("linear loss", Units.WattPerKelvin, (_, p) => 1 / p[0]),
                 Curves.Tell("time constant", Units.Second, (_, p) => Slow(second, p)), .. fast > 0 ? new[] { Curves.Tell(second, Units.Second, (_, p) => Fast(second, p)) } : [], .. late > 0 ? new[] { Curves.Tell("dead time", Units.Second, 3) } : [],
-                Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => (Slow(second, p) - (Fast(second, p) / 2)) / p[0]),
+                Curves.Tell("heat capacity", Units.JoulePerKelvin, (_, p) => (Slow(second, p) - ((LeastCore + MostCore) / 2 * Fast(second, p))) / p[0]),
                 .. fast > 0 && second != "dead time" ? new[] { Curves.Tell("most heat capacity", Units.JoulePerKelvin, (_, p) => (p[1] + p[2]) / p[0]) } : [],
             ])
         {
@@ -177,10 +180,10 @@ internal static class HeatFits
             bool cold = times[0] > 0;
             double[] at = cold ? [0, .. times] : times;
             var log = new WarmUpLog("", at, cold ? [watts[0], .. watts] : watts, cold ? [air, .. degrees] : degrees, [.. at.Select(_ => double.NaN)], air);
-            var run = WarmUpFit.Simulate(new(Math.Exp(p[0]), Math.Exp(p[1]), Math.Exp(p[2]), 0, 0, 0, 0), log);
+            double[] sensorK = WarmUpFit.Simulate(new(Math.Exp(p[0]), Math.Exp(p[1]), Math.Exp(p[2]), 0, 0, 0, 0), log)[^1];
             for (int i = from; i < to; i++)
             {
-                modelled[i] = run.Trace.SensorK[i - from + (cold ? 1 : 0)] - 273.15;
+                modelled[i] = sensorK[i - from + (cold ? 1 : 0)] - 273.15;
             }
         }
 
@@ -241,6 +244,7 @@ internal static class HeatFits
             return new(level);
         }
 
+        (sheet, var slip) = WithoutFirstSlip(sheet);
         double watts = sheet.Has("watts") ? sheet["watts"].Where(double.IsFinite).Average() : sheet.Setting("watts");
         double air = sheet.Setting("air", double.NaN);
         List<Told> tells = [new(name, Units.Celsius, (_, p) => p[0] + 273.15), Curves.Tell("time constant", Units.Second, 2)];
@@ -268,6 +272,6 @@ internal static class HeatFits
             says.Add(string.Create(CultureInfo.InvariantCulture, $"Limit {limit:0} °C: {(rest.Value + (1.645 * u) < limit ? "kept" : rest.Value - (1.645 * u) > limit ? "passed" : "cannot be told")}."));
         }
 
-        return new(answer with { Says = says, Next = next });
+        return new(answer with { Says = says, Next = next, Remarks = [.. slip, .. answer.Remarks] });
     }
 }

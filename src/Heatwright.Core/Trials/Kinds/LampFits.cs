@@ -16,6 +16,9 @@ internal static class LampFits
     /// <summary>At the most volts a driver that holds its current takes at least this share of the most amps.</summary>
     private const double Switches = 0.9;
 
+    /// <summary>So many readings tell one slip from what the others say.</summary>
+    private const int Several = 8;
+
     /// <summary>A real light bends by about so much of its current where a straight line is drawn: our choice, from the logarithm in its volts.</summary>
     private const double Bend = 0.01;
 
@@ -28,13 +31,24 @@ internal static class LampFits
             return new(few);
         }
 
-        double most = sheet["amps"].Max();
-        if (Switching(sheet, most) is { } other)
+        TrialRemark[] slip = [];
+        if (sheet["amps"].OrderDescending().Take(2).ToArray() is [var top, var next] && sheet.Count >= Several && top > 2 * next)
         {
-            return new(other);
+            (sheet, slip) = Without(sheet, Array.IndexOf(sheet["amps"], top));
         }
 
-        double level = Sample.Median([.. sheet["amps"].Where(amps => amps > Held * most)]);
+        if (Switching(sheet) is { } other)
+        {
+            // One slip shall not make a driver of it that switches.
+            if (slip.Length > 0 || WithoutSlip(sheet) is not { } rest)
+            {
+                return new(other);
+            }
+
+            (sheet, slip) = rest;
+        }
+
+        double level = Sample.Median([.. sheet["amps"].Where(amps => amps > Held * sheet["amps"].Max())]);
         var lit = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(i => sheet["amps"][i] >= Tail * level)]);
         int[] flat = [.. Enumerable.Range(0, lit.Count).Where(i => lit["amps"][i] > Held * level)], falling = [.. Enumerable.Range(0, lit.Count).Except(flat)];
         double lowestHeld = flat.Min(i => lit["volts"][i]);
@@ -46,6 +60,7 @@ internal static class LampFits
                 Says = [.. mean.Says, Text($"It holds {level:0.000} A down to {lowestHeld:0.00} V, the lowest reading that still does.")],
                 Next = [.. mean.Next, falling.Length < 2 ? "Turn the volts further down, in steps of 0.1 V, until it is dark: nothing is known yet of the volts it needs." : "Take two readings at volts where the amps no longer grow."],
                 Word = "held",
+                Remarks = [.. slip, .. mean.Remarks],
             });
         }
 
@@ -62,18 +77,41 @@ internal static class LampFits
         {
             Says = [.. answer.Says, Text($"It holds {level:0.000} A down to {lowestHeld:0.00} V; below that it grows weaker. {(lit.Count < sheet.Count ? $"{sheet.Count - lit.Count} readings with less than a tenth of the amps count for nothing here." : "")}").TrimEnd()],
             Word = "falls",
+            Remarks = [.. slip, .. answer.Remarks],
         });
     }
 
     /// <summary>A driver that steps up or down takes the same watts, so its amps grow as its volts fall: the law here is not its law.</summary>
-    private static Problem? Switching(TrialSheet sheet, double most)
+    private static Problem? Switching(TrialSheet sheet)
     {
-        int highest = Enumerable.Range(0, sheet.Count).MaxBy(i => sheet["volts"][i]), largest = Enumerable.Range(0, sheet.Count).MaxBy(i => sheet["amps"][i]);
+        double most = sheet["amps"].Max();
+        int highest = Highest(sheet), largest = Array.IndexOf(sheet["amps"], most);
         return sheet["amps"][highest] >= Switches * most ? null
             : new("Its amps grow as its volts fall: its driver switches and takes the same watts, it does not hold a current at its own wires.", "the readings",
                 Text($"{sheet["amps"][highest]:0.000} A at {sheet["volts"][highest]:0.00} V, {most:0.000} A at {sheet["volts"][largest]:0.00} V"), "amps that do not grow by more than a tenth as the volts fall",
                 "Read amps and volts behind its driver, at the light itself, or pose it as a load of constant watts in a plant of stated numbers (docs/formats/plant.md).");
     }
+
+    private static int Highest(TrialSheet sheet) => Array.IndexOf(sheet["volts"], sheet["volts"].Max());
+
+    /// <summary>The readings without the one that alone speaks of a driver that switches: the most amps of all, or those at the most volts; null where more than one does.</summary>
+    private static (TrialSheet Sheet, TrialRemark[] Slip)? WithoutSlip(TrialSheet sheet)
+    {
+        double[] amps = sheet["amps"];
+        foreach (int row in sheet.Count < Several ? [] : new[] { Array.IndexOf(amps, amps.Max()), Highest(sheet) })
+        {
+            var rest = Without(sheet, row);
+            if (Switching(rest.Sheet) is null)
+            {
+                return rest;
+            }
+        }
+
+        return null;
+    }
+
+    private static (TrialSheet Sheet, TrialRemark[] Slip) Without(TrialSheet sheet, int row) => (sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(other => other != row)]),
+        [new(sheet.Numbers[row], "S23", "E", Text($"{sheet["amps"][row]:0.000} A at {sheet["volts"][row]:0.00} V stand alone among the other readings."), "Look at the range, the decimal point and the clip; take it again.") { LeftOut = true }]);
 
     private static double[] Start(TrialSheet sheet, double level)
     {

@@ -55,11 +55,11 @@ internal static class PowerFits
             [Curves.Tell("efficiency", Units.One, (_, p) => 1 - p[0])]);
         var two = new BenchModel("own needs and a share of the current", "loss", ["amps in"], _ => [0.1, 0.2], (s, p) => [.. s["amps in"].Select(a => p[0] + (p[1] * a))],
             [Curves.Tell("loss fixed", Units.Watt, 0), Curves.Tell("loss per amp", Units.Volt, 1), .. tells])
-        { Lower = [0, 0], Upper = [10, 20] };
+        { Lower = [-1, -1], Upper = [10, 20] };
         var three = new BenchModel("own needs, share and ohms", "loss", ["amps in"], _ => [0.1, 0.15, 0.06], (s, p) => [.. s["amps in"].Select(a => p[0] + (p[1] * a) + (p[2] * a * a))],
             [Curves.Tell("loss fixed", Units.Watt, 0), Curves.Tell("loss per amp", Units.Volt, 1), Curves.Tell("loss per amp²", Units.Ohm, 2), .. tells])
         {
-            Lower = [0, 0, 0],
+            Lower = [-1, -1, -0.5], // a loss of next to nothing is read as a little less than nothing as often as not
             Upper = [10, 20, 5],
             // Common practice, no source: small modules lie inside 0.02–0.3 W, 0.05–0.5 V, 0.03–0.2 Ω; three times as wide.
             Prior = ([0.1, 0.15, 0.06], [0.6, 0.9, 0.45]),
@@ -112,7 +112,7 @@ internal static class PowerFits
         [
             ("start time", Units.Second, s => Rises(s, 4), Math.Max(Math.Abs(rise - Rises(sheet, 3)) / 3, Math.Abs(Rises(sheet, 4, digit) - rise))),
             ("settled volts", Units.Volt, Settled, digit),
-            ("overshoot", Units.Volt, s => Over(s, around), Math.Sqrt(Sq((over - Over(sheet, 1)) / 3) + Sq(digit) + Sq(Sample.Median(sheet.Own("volts out"))))),
+            ("overshoot", Units.Volt, s => Over(s, around), Math.Sqrt(Sq((over - Over(sheet, 1)) / 3) + Sq(digit) + (Sq(Sample.Median(sheet.Own("volts out"))) / 2))),
         ];
         if (sheet.Has("amps in"))
         {

@@ -186,7 +186,8 @@ internal static class SensorFits
         if (curve is null)
         {
             double[] counts = sheet["counts"];
-            double middle = (counts.Max() + counts.Min()) / 2, half = Math.Max(1, (counts.Max() - counts.Min()) / 2);
+            // The mean, not the middle of the outermost: of many counts it is known better than one.
+            double middle = counts.Average(), half = Math.Max(1, (counts.Max() - counts.Min()) / 2);
             BenchModel Power(int order) => new($"a curve of order {order}", "degrees", ["counts"], s => [.. Curves.Guess([.. s["counts"].Select(c => (c - middle) / half)], s["degrees"]), .. Enumerable.Repeat(0.1, order - 1)],
                 (s, p) => [.. s["counts"].Select(c => Enumerable.Range(0, order + 1).Sum(j => p[j] * Math.Pow((c - middle) / half, j)))],
                 [new("degrees in the middle", Units.Celsius, (_, p) => p[0] + 273.15), Curves.Tell("kelvin over half the span", Units.Kelvin, 1)]);
