@@ -8,7 +8,7 @@ namespace Heatwright.Timings;
 /// <summary>The plain C program, compiled and run where there is a compiler.</summary>
 internal static class Peer
 {
-    private static readonly string[] Libraries = ["-lsundials_cvode", "-lsundials_nvecserial", "-lsundials_sunmatrixdense", "-lsundials_sunlinsoldense", "-lsundials_sunnonlinsolfixedpoint"];
+    internal static readonly string[] Libraries = ["-lsundials_cvode", "-lsundials_nvecserial", "-lsundials_sunmatrixdense", "-lsundials_sunlinsoldense", "-lsundials_sunnonlinsolfixedpoint"];
 
     /// <summary>Best milliseconds of one mission; null: no compiler here, or not the library that the way asks for.</summary>
     /// <param name="folder">Of the timings.</param>

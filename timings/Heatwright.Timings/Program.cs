@@ -18,11 +18,14 @@ foreach (string name in wanted)
         case "pages":
             await PageTimings.Run(Console.Out, Folder());
             break;
+        case "warm-up":
+            WarmUpTimings.Run(Console.Out, Folder());
+            break;
         case "version":
             VersionTimings.Run(Console.Out, Folder());
             break;
         default:
-            Console.Error.WriteLine($"No measurement is called '{name}'. There are: logs, plant, plant-check, pages, version.");
+            Console.Error.WriteLine($"No measurement is called '{name}'. There are: logs, plant, plant-check, warm-up, pages, version.");
             return 2;
     }
 }

@@ -54,7 +54,7 @@ internal static class GripFit
         int at = 0;
         foreach (var log in logs)
         {
-            double[] grip = WarmUpFit.Simulate(found, log).Trace.NodesK[1];
+            double[] grip = WarmUpFit.Simulate(found, log)[1];
             for (int row = 0; row < log.TimesS.Length; row++)
             {
                 residuals[at++] = double.IsFinite(log.GripC[row]) ? (grip[row] - 273.15 - log.GripC[row]) / DoubtK : 0;

@@ -14,6 +14,9 @@ public sealed class WarmUpFit
     /// <summary>Rounds of end and grip in turn: the second moves nothing that could be read.</summary>
     private const int Rounds = 3;
 
+    /// <summary>Longest step of the plant where the end radiates, s.</summary>
+    private const double LongestStepS = 2;
+
     private readonly IReadOnlyList<WarmUpLog> logs;
     private readonly bool radiates;
     private readonly bool lags;
@@ -171,8 +174,7 @@ public sealed class WarmUpFit
         double[][] left = new double[logs.Count][];
         for (int l = 0; l < logs.Count; l++)
         {
-            var run = Simulate(Beside(found), logs[l]);
-            modelled[l] = [.. run.Trace.SensorK.Select(kelvin => kelvin - 273.15)];
+            modelled[l] = [.. Simulate(Beside(found), logs[l])[^1].Select(kelvin => kelvin - 273.15)];
             left[l] = [.. modelled[l].Zip(logs[l].EndC, (model, read) => model - read)];
         }
 
@@ -209,10 +211,10 @@ public sealed class WarmUpFit
         int at = 0;
         for (int l = 0; l < logs.Count; l++)
         {
-            var trace = Simulate(found, logs[l]).Trace;
+            double[] sensorK = Simulate(found, logs[l])[^1];
             for (int row = 0; row < logs[l].TimesS.Length; row++)
             {
-                residuals[at++] = weight[l][row] > 0 ? (trace.SensorK[row] - 273.15 - logs[l].EndC[row]) / doubtK[l][row] : 0;
+                residuals[at++] = weight[l][row] > 0 ? (sensorK[row] - 273.15 - logs[l].EndC[row]) / doubtK[l][row] : 0;
             }
         }
     }
@@ -227,8 +229,8 @@ public sealed class WarmUpFit
             0, 0, 0);
     }
 
-    /// <summary>The plant's own run of a log with these findings.</summary>
-    internal static PlantRun Simulate(WarmUpFindings found, WarmUpLog log)
+    /// <summary>The plant's own run of a log with these findings, K at its times: the end, the grip where one is linked, and last the sensor.</summary>
+    internal static double[][] Simulate(WarmUpFindings found, WarmUpLog log)
     {
         bool grip = found.GripLinkWPerK > 0;
         ThermalNode end = new("working end", found.HeatCapacityJPerK, found.LinearWPerK, 0, found.RadiatingM2);
@@ -242,11 +244,7 @@ public sealed class WarmUpFit
             SensorLagS = found.LagS,
             StartK = grip ? [273.15 + startC, 273.15 + gripStartC] : [273.15 + startC],
         };
-        var tool = new AssembledTool(null, new PathModel.Direct(), new LoadModel.RecordedPower(log.Drive()), network, new ControllerModel.Fixed(1))
-        {
-            MaxS = log.TimesS[^1] + 1,
-        };
-        return PlantRunner.Run(tool, new RunSettings { Instants = log.TimesS, StepS = 2 });
+        return WarmingRun.Run(network, log.Drive(), log.TimesS, LongestStepS);
     }
 
     /// <summary>First guesses from the log itself: capacity from the first rise, loss from the last power and rise.</summary>
