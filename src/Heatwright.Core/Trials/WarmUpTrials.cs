@@ -38,7 +38,7 @@ internal static class WarmUpTrials
             {
                 if (found.Scores[l][row] > 6)
                 {
-                    remarks.Add(new(usable[l].Trial.Id, usable[l].Table.Run.Id, usable[l].Table.Numbers[row], "The fit lies far from this reading of degrees: probe off its place?", Remark.LeftOut));
+                    remarks.Add(new(usable[l].Trial.Id, usable[l].Table.Run.Id, usable[l].Table.Numbers[row], Off(logs[l].EndC[row], found.ModelledC[l][row], logs[l].AirC), Remark.LeftOut));
                 }
             }
         }
@@ -88,6 +88,15 @@ internal static class WarmUpTrials
             WarmUp = found,
             Pictures = [.. logs.Select((log, l) => new FitPicture($"{usable[l].Trial.Id}, {part.Name}", "time", "s", "degrees", "°C", log.TimesS, log.EndC, found.ModelledC[l]) { Doubt = found.ModelledDoubtK[l] })],
         };
+    }
+
+    /// <summary>What may be wrong with a reading far off the fit: a slip by ten falls near it, a probe off its place does not.</summary>
+    private static string Off(double readC, double fittedC, double airC)
+    {
+        double near = 0.1 * Math.Max(20, Math.Abs(fittedC - airC));
+        return Math.Abs((readC / 10) - fittedC) < near || Math.Abs((readC * 10) - fittedC) < near
+            ? $"The fit says {Display.Significant(Math.Round(fittedC), 4)} °C here: a decimal point that slipped?"
+            : $"The fit says {Display.Significant(Math.Round(fittedC), 4)} °C here, far from this reading: probe off its place?";
     }
 
     private static double[] Refit((Trial Trial, ReadingTable Table)[] usable, InstrumentCauses instruments, WarmUpFindings like, double lightV, string name, double gain, double offset)

@@ -52,7 +52,7 @@ public static class WorstCases
         List<WorstCase> cases =
         [
             Case("as in the middle", "", middle),
-            Case("cold day", FormattableString.Invariant($"air and all parts at {coldC:0} °C when it is switched on"), Predict.Once(builder.InAir(coldC), builder.Middle)),
+            Case("cold day", $"air and all parts at {Display.Significant(Math.Round(coldC), 3)} °C when it is switched on", Predict.Once(builder.InAir(coldC), builder.Middle)),
         ];
         cases.AddRange(Weak(builder, arrangement, cancel).Select(weak => Case(weak.Name, weak.Changed, weak.Outcome)));
         cases.AddRange(samples.Select((sample, i) => Case(sample.Name, sample.Changed, low[i])));

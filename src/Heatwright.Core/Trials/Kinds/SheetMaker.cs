@@ -199,9 +199,15 @@ internal static class SheetMaker
             step = rounded;
         }
 
-        double hand = column.Own * unit.Factor;
-        return [.. values.Select(value => Math.Sqrt((step * step / 12) + (hand * hand) + (moved && double.IsFinite(value) ? value * value * 1e-4 / 3 : 0)))];
+        double hand = column.Own * unit.Factor, flicker = values.Count(double.IsFinite) <= Few ? Flicker * step : 0;
+        return [.. values.Select(value => Math.Sqrt((step * step / 12) + (flicker * flicker) + (hand * hand) + (moved && double.IsFinite(value) ? value * value * 1e-4 / 3 : 0)))];
     }
+
+    /// <summary>So few readings cannot show whether a last digit flickers, and by how much; more show it by their scatter.</summary>
+    private const int Few = 5;
+
+    /// <summary>Standard flicker of a last digit, in its steps; common practice, no source.</summary>
+    private const double Flicker = 0.3;
 
     /// <summary>Of so many readings nine of ten tell the last digit: one that a hand divided by ten has a digit more than its display.</summary>
     private const int Many = 10;
