@@ -74,7 +74,7 @@ internal static class SharedFit
 
         // Two columns read on one meter are moved together: one error, one unknown.
         TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
-        double[][] pulls = [.. moved.Select(each => Left(model, each, best.P, best.Doubt).Zip(best.Left, (a, b) => a - b).ToArray())];
+        double[][] pulls = Pulls(sheet, best, causes);
         double size = Math.Max(Least, FitScatter.Scale(sheet, best, best.Rss));
         LeastSquaresFit? fit = null;
         double[] left = best.Left;
@@ -91,6 +91,20 @@ internal static class SharedFit
         }
 
         return (fit!, left, size, moved);
+    }
+
+    /// <summary>By how much each cause moves what the fit leaves over, for one standard size of it. It is worked out on the law, not on the readings: a gain acts on their noise too,
+    /// and noise times the same noise has a mean, which would pull the gain to one side.</summary>
+    private static double[][] Pulls(TrialSheet sheet, BenchFit.Solved best, Cause[] causes)
+    {
+        var model = best.Model;
+        double[] law = model.Predict(sheet, best.P);
+        var onLaw = sheet.With(model.Y, law, sheet.Own(model.Y));
+
+        // What is worked out from other columns is worked out from their readings all the same.
+        var from = onLaw.Redone()[model.Y].SequenceEqual(law) ? onLaw : sheet;
+        double[] left = Left(model, from, best.P, best.Doubt);
+        return [.. causes.Select(cause => Left(model, Moved(from, cause), best.P, best.Doubt).Zip(left, (a, b) => a - b).ToArray())];
     }
 
     /// <summary>The causes behind the shared errors, each once.</summary>

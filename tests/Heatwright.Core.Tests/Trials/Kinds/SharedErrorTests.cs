@@ -8,17 +8,42 @@ public class SharedErrorTests
 {
     /// <summary>A law through nothing shows the zero of the meter. By hand, weighted least squares with the covariance V = u²·I + z²·1·1ᵀ and its inverse by Sherman and Morrison:
     /// b = xᵀV⁻¹y/xᵀV⁻¹x, variance 1/xᵀV⁻¹x. Drop at 1 to 5 A in steps of 0.1 mV, amps in steps of 10 mA, which are
-    /// another 0.1 mV at 10 mΩ; meter ±3 steps.</summary>
+    /// another 0.1 mV at 10 mΩ; of so few readings a last digit may flicker by 0.3 of its step besides; meter ±3 steps.</summary>
     [Fact]
     public void A_zero_that_the_readings_show_is_taken_out_as_far_as_they_show_it()
     {
         double[] amps = [1, 2, 3, 4, 5], drop = [0.0102, 0.0202, 0.0302, 0.0402, 0.0502];
-        double own = Math.Sqrt(2 * 1e-4 * 1e-4 / 12), zero = 3e-4 / Math.Sqrt(3);
+        double own = Math.Sqrt(2 * 1e-4 * 1e-4 * ((1 / 12.0) + 0.09)), zero = 3e-4 / Math.Sqrt(3);
         double share = zero * zero / ((own * own) + (5 * zero * zero)), sumX = amps.Sum(), sumY = drop.Sum();
         double xx = (amps.Sum(x => x * x) - (share * sumX * sumX)) / (own * own), xy = (amps.Zip(drop, (x, y) => x * y).Sum() - (share * sumX * sumY)) / (own * own);
         var ohms = Given.Fit("two-point-drop", [("amps", amps), ("drop", drop)], meters: "drop=0%+3d").Find("ohms")!;
         Assert.Equal(xy / xx, ohms.Value, 1e-4 * ohms.Value);
         Assert.Equal(Math.Sqrt(1 / xx), ohms.StandardDoubt, 0.01 * ohms.StandardDoubt);
+    }
+
+    /// <summary>A cooling of 100 s behind 3 s, 228 K above the air, with 0.04 K of noise and a thermometer that is right but promises no better than 1 % + 1 K. A gain acts on the noise of the readings too;
+    /// if that were taken for what the gain does to the law, the squares of the noise would pull the time constant to one side, by a fifth of its doubt.</summary>
+    [Fact]
+    public void Noise_times_a_gain_pulls_nothing_to_one_side()
+    {
+        var random = new Random(20261127);
+        double[] time = [.. Enumerable.Range(0, 40).Select(i => Math.Round(300.0 / 39 * i))];
+        double sum = 0, doubt = 0;
+        const int pairs = 30;
+        for (int i = 0; i < pairs; i++)
+        {
+            double[] noise = [.. time.Select(_ => 0.04 * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble()))];
+
+            // Each noise once with either sign: what it does in proportion cancels, what its square does stays.
+            foreach (int sign in new[] { 1, -1 })
+            {
+                double[] degrees = [.. time.Select((t, k) => Math.Round(22 + (228 * ((100 * Math.Exp(-t / 100)) - (3 * Math.Exp(-t / 3))) / 97) + (sign * noise[k]), 1))];
+                var found = Given.Fit("cool-down", [("time", time), ("degrees", degrees)], [("air", 22)], meters: "degrees=1%+1degC").Find("time constant")!;
+                (sum, doubt) = (sum + found.Value - 100, found.StandardDoubt);
+            }
+        }
+
+        Assert.InRange(sum / (2 * pairs) / doubt, -0.07, 0.07);
     }
 
     /// <summary>By hand: a gain of ±1 % moves every reading of a mean alike, so nothing is learnt of it: 1 % of 2 A over √3.</summary>
