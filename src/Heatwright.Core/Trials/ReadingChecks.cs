@@ -9,6 +9,9 @@ internal static class ReadingChecks
     /// <summary>A clip that works loose costs tenths of a volt; less is sag or noise.</summary>
     private const double ClipV = 0.15;
 
+    /// <summary>A leap of degrees that is no noise, K.</summary>
+    private const double LeapK = 15;
+
     public static bool[] Suspects(Trial trial, Run run, List<Reading> kept, List<double[]> rows, List<Remark> remarks)
     {
         bool[] suspect = new bool[rows.Count];
@@ -21,6 +24,7 @@ internal static class ReadingChecks
         }
 
         Contacts(trial, run, kept, rows, suspect, remarks);
+        Leaps(trial, run, kept, rows, suspect, remarks);
         LooseClips(trial, run, kept, rows, suspect, remarks);
         Impossible(trial, run, kept, rows, suspect, remarks);
         return suspect;
@@ -137,6 +141,31 @@ internal static class ReadingChecks
             {
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
                     $"{typed} is about {(decades > 1.5 ? "a hundred" : "ten")} times what the others make of the same contact: a contact that worked loose, or a decimal point? Read it again, and strike it out if it was the decimal point.", Remark.Kept));
+            }
+        }
+    }
+
+    /// <summary>Degrees that leap there and back between two readings that agree with each other: nothing that has a heat capacity does that.</summary>
+    private static void Leaps(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)
+    {
+        int degrees = Index(run, "degrees"), time = Index(run, "time");
+        if (trial.Kind != TrialKind.WarmUp || degrees < 0 || time < 0)
+        {
+            return;
+        }
+
+        int[] read = [.. Enumerable.Range(0, rows.Count).Where(row => double.IsFinite(rows[row][degrees]))];
+        for (int i = 1; i < read.Length - 1; i++)
+        {
+            double before = rows[read[i - 1]][degrees], here = rows[read[i]][degrees], after = rows[read[i + 1]][degrees];
+            double off = Math.Min(Math.Abs(here - before), Math.Abs(here - after));
+            if ((here - before) * (here - after) > 0 && off > LeapK + (3 * Math.Abs(after - before)))
+            {
+                double middle = (before + after) / 2;
+                bool point = Math.Abs((here * 10) - middle) < 0.2 * Math.Abs(middle) || Math.Abs((here / 10) - middle) < 0.2 * Math.Abs(middle);
+                suspect[read[i]] = true;
+                remarks.Add(new(trial.Id, run.Id, kept[read[i]].Number,
+                    $"degrees '{kept[read[i]].Raw[degrees]}' stand between '{kept[read[i - 1]].Raw[degrees]}' and '{kept[read[i + 1]].Raw[degrees]}': {(point ? "decimal point?" : "probe off its place, or a slip?")} Type it again.", Remark.LeftOut));
             }
         }
     }

@@ -14,7 +14,7 @@ internal static class DecisionCommands
         var file = Answers.StudyFile();
         var letter = new Argument<string?>("ARRANGEMENT") { Description = "Letter or id of the chosen arrangement; without it, the last decision is shown with what speaks against it now.", Arity = ArgumentArity.ZeroOrOne };
         var because = new Option<string>("--because") { Description = "Why this one.", DefaultValueFactory = _ => "" };
-        var accept = new Option<string[]>("--accept") { Description = "A requirement that is missed and why that is acceptable: 'pieces=12 cuts are enough'. Once for each.", DefaultValueFactory = _ => [] };
+        var accept = new Option<string[]>("--accept") { Description = "A requirement that is missed and why that is acceptable: 'pieces=12 cuts are enough'. Several may follow.", DefaultValueFactory = _ => [], AllowMultipleArgumentsPerToken = true };
         var on = On();
         var json = Answers.Json<DecisionView>();
         var command = new Command("decide", "Freezes the choice with its numbers, what was rejected, what would change our mind and what was not tested. Example: heatwright decide knife.study A --because 'fastest, and the parts are here'") { file, letter, because, accept, on, json };

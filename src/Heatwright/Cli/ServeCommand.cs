@@ -95,7 +95,7 @@ internal static class ServeCommand
             }
         }
 
-        if (browser)
+        if (browser && !Console.IsOutputRedirected) // whoever keeps the output in a file does not look at it here
         {
             Show(screen, opening is null ? here : here + "near");
         }

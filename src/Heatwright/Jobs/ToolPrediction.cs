@@ -82,7 +82,7 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
             yield return new("pieces of work", run.WorkDone, "");
         }
 
-        yield return new("charge left", run.ChargeLeft, "");
+        yield return new("charge left", run.ChargeLeft < 1e-9 ? 0 : run.ChargeLeft, "");
         yield return new("charge drawn", run.Energies.ChargeC, "C");
         yield return new("lowest pack volts under load", Finite(run.LowestV), "V");
         yield return new("highest pack current", run.HighestA, "A");

@@ -50,6 +50,18 @@ public class PartBenchTests
         Assert.Equal(0.10957 / 200, found.Find(PartQuantities.Alpha)!.Si, 1e-7);
     }
 
+    /// <summary>A tip of 20 J/K that loses 0.1 W/K under 10 W; one of twelve temperatures written at a tenth, or with the probe off the tip.</summary>
+    [Theory, InlineData("9.02", "decimal point"), InlineData("41.3", "probe off its place")]
+    public void A_temperature_that_leaps_there_and_back_is_left_out_of_a_warm_up(string typed, string why)
+    {
+        Column[] columns = [new("time", "s", ""), new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")];
+        Reading[] readings = [.. Enumerable.Range(0, 12).Select(i => new Reading(i + 1, [Text(24 * i), "5", "2", i == 10 ? typed : Text(Math.Round(20 + (100 * (1 - Math.Exp(-24 * i / 200.0))), 1))]))];
+        var found = PartBench.One(Stick, [new(new("up"), TrialKind.WarmUp, Stick.Id, [new(new("up-1"), columns, readings) { Settings = new Dictionary<string, double> { ["air"] = 20 } }])], new InstrumentCauses([]));
+        Assert.Contains(found.Remarks, remark => remark is { Reading: 11, Effect: Remark.LeftOut } && remark.Words.Contains(why, StringComparison.Ordinal));
+        Assert.Equal(20, found.Find(PartQuantities.HeatCapacity)!.Si, 0.4);
+        Assert.Equal(0.1, found.Find(PartQuantities.LinearLoss)!.Si, 0.004);
+    }
+
     /// <summary>A tip of 20 J/K that loses 0.1 W/K, 10 W for 120 s, then off for as long; degrees by the exact exponential.</summary>
     [Fact]
     public void Off_said_as_a_setting_is_as_good_as_noughts_typed()

@@ -20,7 +20,7 @@ internal static class LampFits
     private const int Several = 8;
 
     /// <summary>A real light bends by about so much of its current where a straight line is drawn: our choice, from the logarithm in its volts.</summary>
-    private const double Bend = 0.01;
+    private const double Bend = 0.008;
 
     /// <summary>Level above the least volts, straight line to nothing below: amps = A·min(1, max(0, 1 − (V_least − V)/span)).</summary>
     public static Checked<TrialAnswer> Points(TrialSheet read)
