@@ -46,8 +46,8 @@ internal static class CardBench
         var columns = run.Columns.Select((column, i) =>
         {
             var unit = card.Column(column.Name) is { IsWord: true } ? null : Units.Find(column.Unit);
-            string[] texts = [.. run.Readings.Select(reading => reading.StruckBecause is null || FilmTimes.IsCut(reading.Raw[i]) ? reading.Raw[i] : "")];
-            var film = FilmTimes.Of(run, column, texts);
+            string[] texts = [.. run.Readings.Select(reading => reading.StruckBecause is null ? reading.Raw[i] : "")];
+            var film = FilmTimes.Of(run, i);
             var read = film?.Read ?? [.. texts.Select(text => ReadingText.Read(text, unit, column.Name))];
             return new RawColumn(column.Name, unit, [.. read.Select(one => unit is null || unit.IsLevel ? one.Value : unit.FromSi(one.Value))],
                 unit is null ? texts : [])

@@ -15,6 +15,9 @@ public static partial class FilmTimes
     /// <summary>Slowest and fastest film that is taken, frames a second.</summary>
     public const double Slowest = 1, Fastest = 1000;
 
+    /// <summary>What to do about a time that cannot be read.</summary>
+    public const string Remedy = "Type it again, or 'cut' where the film leaves time out, 'cut+40s' where you know how long.";
+
     private const string CutWord = "cut";
 
     /// <summary>A place where the film leaves time out.</summary>
@@ -42,6 +45,10 @@ public static partial class FilmTimes
     /// <summary>The times of a run's column; null where it holds no times, or none of a film.</summary>
     public static Times? Of(Run run, Column column, IReadOnlyList<string> texts) =>
         column.Name == "time" && run.Setting(FrameRate, double.NaN) is >= Slowest and <= Fastest and var rate ? Of(texts, rate) : null;
+
+    /// <summary>The same of all readings of the run. A struck reading has no time; a struck cut still is one.</summary>
+    public static Times? Of(Run run, int column) =>
+        Of(run, run.Columns[column], [.. run.Readings.Select(reading => reading.StruckBecause is null || IsCut(reading.Raw[column]) ? reading.Raw[column] : "")]);
 
     /// <summary>The times of a whole run, in the order in which they were typed.</summary>
     /// <param name="texts">As typed.</param>

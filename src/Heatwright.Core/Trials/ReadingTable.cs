@@ -60,7 +60,7 @@ public sealed class ReadingTable
         List<Reading> kept = [];
         List<double[]> rows = [];
         int timed = run.Columns.ToList().FindIndex(column => column.Name == "time");
-        var film = timed < 0 ? null : FilmTimes.Of(run, run.Columns[timed], [.. run.Readings.Select(reading => reading.StruckBecause is null || FilmTimes.IsCut(reading.Raw[timed]) ? reading.Raw[timed] : "")]);
+        var film = timed < 0 ? null : FilmTimes.Of(run, timed);
         foreach (var (reading, row) in run.Readings.Select((reading, row) => (reading, row)))
         {
             if (reading.StruckBecause is { } because)

@@ -130,7 +130,7 @@ internal sealed class BenchFit
             }
 
             remarks.AddRange(far.Select(row => Far(sheet, best, row)));
-            sheet = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Except(far)]);
+            sheet = sheet.Without(far);
             (best, tried, next) = Choose(sheet);
         }
 
@@ -173,7 +173,7 @@ internal sealed class BenchFit
             double with = Solve(model, sheet).Rss;
             for (int row = 0; row < n; row++)
             {
-                var without = Solve(model, sheet.Rows([.. Enumerable.Range(0, n).Where(other => other != row)]));
+                var without = Solve(model, sheet.Without(row));
                 double luck = without.Free < 4 || without.Stuck ? 1 : 2 * (1 - StudentT.ShareBelow(Math.Sqrt(Math.Max(0, with - without.Rss) * without.Free / Math.Max(without.Rss, 1e-12 * with)), without.Free));
                 if (luck < least)
                 {

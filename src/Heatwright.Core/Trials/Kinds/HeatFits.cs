@@ -67,7 +67,7 @@ internal static class HeatFits
             return (sheet, []);
         }
 
-        return (sheet.Rows([.. Enumerable.Range(1, sheet.Count - 1)]), [new(sheet.Numbers[0], "S23", "E", string.Create(CultureInfo.InvariantCulture, $"degrees {c[0]:0.0} stand alone before {c[1]:0.0} and {c[2]:0.0}."), "Look at the first reading: it says from where the end warms.") { LeftOut = true }]);
+        return (sheet.Without(0), [new(sheet.Numbers[0], "S23", "E", string.Create(CultureInfo.InvariantCulture, $"degrees {c[0]:0.0} stand alone before {c[1]:0.0} and {c[2]:0.0}."), "Look at the first reading: it says from where the end warms.") { LeftOut = true }]);
     }
 
     /// <summary>Smallest and largest core against the tip behind it, by heat capacity: a tenth and three quarters; common practice, no source.</summary>

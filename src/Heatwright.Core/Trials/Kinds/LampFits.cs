@@ -110,7 +110,7 @@ internal static class LampFits
         return null;
     }
 
-    private static (TrialSheet Sheet, TrialRemark[] Slip) Without(TrialSheet sheet, int row) => (sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(other => other != row)]),
+    private static (TrialSheet Sheet, TrialRemark[] Slip) Without(TrialSheet sheet, int row) => (sheet.Without(row),
         [new(sheet.Numbers[row], "S23", "E", Text($"{sheet["amps"][row]:0.000} A at {sheet["volts"][row]:0.00} V stand alone among the other readings."), "Look at the range, the decimal point and the clip; take it again.") { LeftOut = true }]);
 
     private static double[] Start(TrialSheet sheet, double level)

@@ -252,7 +252,7 @@ internal static class PowerFits
         double Doubt(int i) => Math.Sqrt(Sq(hot.Own("rise")[i]) + Sq(usual * hot.Own("watts")[i]) + Sq(0.1 * usual * watts[i]));
         int[] far = [.. Enumerable.Range(0, hot.Count).Where(i => Math.Abs(rise[i] - level - (usual * watts[i])) > 6 * Doubt(i))];
         return far.Length > hot.Count / 5 ? (hot, [])
-            : (hot.Rows([.. Enumerable.Range(0, hot.Count).Except(far)]), [.. far.Select(i => new TrialRemark(hot.Numbers[i], "S23", "E",
+            : (hot.Without(far), [.. far.Select(i => new TrialRemark(hot.Numbers[i], "S23", "E",
                 string.Create(CultureInfo.InvariantCulture, $"{watts[i]:G3} W and a rise of {rise[i]:0.0} K do not belong together: the other readings rise by {usual:G3} K a watt."), "Look at the drop, its unit and its range.") { LeftOut = true })]);
     }
 

@@ -19,8 +19,12 @@ internal static class SharedFit
     public static FitScatter.Values Of(TrialSheet sheet, BenchFit.Solved best)
     {
         var model = best.Model;
-        int count = best.P.Length, errors = Causes(sheet).Length;
-        var (fit, left, size, moved) = Fit(sheet, best);
+        var causes = Causes(sheet);
+        int count = best.P.Length, errors = causes.Length;
+        var (fit, left, size) = Fit(sheet, best);
+
+        // Two columns read on one meter are moved together: one error, one unknown.
+        TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
         double[] p = fit.Parameters[..count], e = fit.Parameters[count..];
         var told = model.Tells;
         double[] values = [.. told.Select(t => t.Si(sheet, p))];
@@ -52,7 +56,7 @@ internal static class SharedFit
             return solved;
         }
 
-        var (fit, left, size, _) = Fit(sheet, solved);
+        var (fit, left, size) = Fit(sheet, solved);
         int count = solved.P.Length;
         double[,] covariance = new double[count, count];
         for (int a = 0; a < count; a++)
@@ -66,15 +70,11 @@ internal static class SharedFit
         return solved with { P = fit.Parameters[..count], Covariance = covariance, Left = left, Rss = left.Sum(r => r * r) + fit.Parameters.Skip(count).Sum(e => e * e * size) };
     }
 
-    private static (LeastSquaresFit Fit, double[] Left, double Size, TrialSheet[] Moved) Fit(TrialSheet sheet, BenchFit.Solved best)
+    private static (LeastSquaresFit Fit, double[] Left, double Size) Fit(TrialSheet sheet, BenchFit.Solved best)
     {
         var model = best.Model;
-        var causes = Causes(sheet);
         int count = best.P.Length;
-
-        // Two columns read on one meter are moved together: one error, one unknown.
-        TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
-        double[][] pulls = Pulls(sheet, best, causes);
+        double[][] pulls = Pulls(sheet, best, Causes(sheet));
         double size = Math.Max(Least, FitScatter.Scale(sheet, best, best.Rss));
         LeastSquaresFit? fit = null;
         double[] left = best.Left;
@@ -90,7 +90,7 @@ internal static class SharedFit
             }
         }
 
-        return (fit!, left, size, moved);
+        return (fit!, left, size);
     }
 
     /// <summary>By how much each cause moves what the fit leaves over, for one standard size of it. It is worked out on the law, not on the readings: a gain acts on their noise too,

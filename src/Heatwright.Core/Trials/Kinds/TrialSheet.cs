@@ -125,6 +125,9 @@ internal sealed class TrialSheet
         return new(Card, [.. rows.Select(row => Numbers[row])], Pick(columns), Pick(own), Pick(words), settings, Shared) { Notes = Notes, Again = Again };
     }
 
+    /// <summary>All readings but some.</summary>
+    public TrialSheet Without(params int[] rows) => Rows([.. Enumerable.Range(0, Count).Except(rows)]);
+
     /// <summary>Only the readings that have all these columns.</summary>
     public TrialSheet Whole(params string[] names) =>
         Rows([.. Enumerable.Range(0, Count).Where(row => names.All(name => double.IsFinite(this[name][row])))]);

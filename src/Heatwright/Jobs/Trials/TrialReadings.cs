@@ -135,7 +135,7 @@ public static class TrialReadings
         }
     }
 
-    private static Problem Untimed(int row, ReadingText read) => new($"time cannot be read: {read.Why}.", string.Create(CultureInfo.InvariantCulture, $"reading {row + 1}"), "the film's time", "a time code, mm:ss:ff", "Type it again, or 'cut' where the film leaves time out, 'cut+40s' where you know how long.");
+    private static Problem Untimed(int row, ReadingText read) => new($"time cannot be read: {read.Why}.", string.Create(CultureInfo.InvariantCulture, $"reading {row + 1}"), "the film's time", "a time code, mm:ss:ff", FilmTimes.Remedy);
 
     private static List<RawColumn> FromTyped(TrialCard card, IReadOnlyList<string> lines, double? framesPerS, List<Problem> problems)
     {

@@ -70,7 +70,7 @@ internal static partial class TypedLine
         var read = film.Read[0];
         if (read.Says == ReadingSays.Unclear)
         {
-            problems.Add(new($"{column.Name} cannot be read: {read.Why.TrimEnd('.')}.", column.Name, raw, "the film's time code, mm:ss:ff", "Type it again, or 'cut' where the film leaves time out, 'cut+40s' where you know how long."));
+            problems.Add(new($"{column.Name} cannot be read: {read.Why.TrimEnd('.')}.", column.Name, raw, "the film's time code, mm:ss:ff", FilmTimes.Remedy));
         }
 
         return new(column.Name, raw, film.Cuts is [var cut] && read.Says != ReadingSays.Unclear
