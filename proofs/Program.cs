@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using Heatwright.Proofs.Mutants;
 
 namespace Heatwright.Proofs;
 
@@ -20,6 +21,10 @@ internal static class Program
         {
             case ["child", .. var child]:
                 return Victim.Run(child);
+            case ["mutants-worker", .. var worker]:
+                return MutantWorker.Run(worker);
+            case ["mutants" or "mutants-again", .. var rest]:
+                return Keep(["mutants", .. rest], "mutants", MutantCampaign.Run(Root(), Count(rest, 1500), Seed, words[0] == "mutants-again", Console.WriteLine), MutantCampaign.Holds);
             case ["kills", .. var rest]:
                 return Keep(words, "kills", KillCampaign.Run(Count(rest, 500), Seed, Console.WriteLine), result => result.Failures.Count == 0);
             case ["full-disk"]:
@@ -63,7 +68,7 @@ internal static class Program
                 File.WriteAllText(Path.Combine(Root(), "docs", ReliabilityPicture.Name), ReliabilityPicture.Svg(results));
                 return 0;
             default:
-                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES], browsers [SECONDS], knife, coverage [TRIALS], coverage-again [TRIALS], coverage-of KIND [TRIALS] (kept nowhere). Results go to proofs/results; validation writes them into docs/validation.md.");
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES], browsers [SECONDS], knife, coverage [TRIALS], coverage-again [TRIALS], coverage-of KIND [TRIALS] (kept nowhere), mutants [COUNT], mutants-again [COUNT] (only what was not killed the last time). Results go to proofs/results; validation writes them into docs/validation.md.");
                 return 2;
         }
     }
