@@ -1,0 +1,117 @@
+using Heatwright.Arrangements;
+using Heatwright.Parts;
+using Heatwright.Plant;
+using Heatwright.Quantities;
+using Heatwright.Safety;
+using Heatwright.Trials;
+
+namespace Heatwright.Tests.Safety;
+
+/// <summary>A hot tool of two cells in series, all numbers by hand: 4.0 V a cell that stay 4.0 V, a heater of 2 Ω that stays 2 Ω.</summary>
+internal sealed record SafetyTool
+{
+    public int Series { get; init; } = 2;
+
+    public double CapacityAh { get; init; } = 2;
+
+    public double EndLossWPerK { get; init; } = 0.1;
+
+    public double LinkWPerK { get; init; } = 0.02;
+
+    public double GripLossWPerK { get; init; } = 0.2;
+
+    /// <summary>Half width of the range of the heater's ohms.</summary>
+    public double OhmsPlusMinus { get; init; }
+
+    /// <summary>Where the heater's ohms come from.</summary>
+    public string OhmsFrom { get; init; } = "measured";
+
+    public double DutyCeiling { get; init; } = 0.95;
+
+    /// <summary>null: no supervision; else what it is made for.</summary>
+    public string? SupervisionCells { get; init; } = "2";
+
+    public string? ChargerCells { get; init; } = "2";
+
+    public string CellChemistry { get; init; } = "lithium";
+
+    public string ChargerChemistry { get; init; } = "lithium";
+
+    public string From { get; init; } = "bought";
+
+    /// <summary>null: no cut-out; NaN: one without a stated temperature.</summary>
+    public double? CutOutC { get; init; }
+
+    public bool IsLamp { get; init; }
+
+    public Arrangement Arrangement => new(new("a"), "A", "tool", new("cell"), Series, 1, new("switch"), new("leads"), new("contacts"), 2, new("handle"))
+    {
+        Heater = IsLamp ? null : new("tip"),
+        Lamp = IsLamp ? new("light") : null,
+        Sensor = new("probe"),
+        Controller = new("board"),
+        Supervision = SupervisionCells is null ? null : new("guard"),
+        Charger = ChargerCells is null ? null : new("charger"),
+        CutOut = CutOutC is null ? null : new("fuse"),
+        DutyCeiling = DutyCeiling,
+    };
+
+    public Shelf Shelf => new(
+        [
+            new(new("cell"), PartKind.Cell, "cell", [Value(PartQuantities.Capacity, CapacityAh, "Ah"), Value(PartQuantities.Ohms, 1, "mΩ"), Value(PartQuantities.HeatCapacity, 40, "J/K"), Value(PartQuantities.CutoffVolts, 3, "V")])
+            {
+                From = From,
+                Words = new Dictionary<string, string> { ["chemistry"] = CellChemistry },
+            },
+            new(new("switch"), PartKind.Switch, "switch", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
+            new(new("leads"), PartKind.Leads, "leads", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
+            new(new("contacts"), PartKind.Contacts, "contacts", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
+            new(new("handle"), PartKind.Handle, "handle", [Value(PartQuantities.GripHeatCapacity, 40, "J/K"), Value(PartQuantities.GripLoss, GripLossWPerK, "W/K")]),
+            new(new("tip"), PartKind.Heater, "tip", [Value(PartQuantities.Ohms, 2, "Ω", OhmsPlusMinus) with { Origin = OhmsFrom }, Value(PartQuantities.Alpha, 0, "1/K"), Value(PartQuantities.HeatCapacity, 10, "J/K"), Value(PartQuantities.LinearLoss, EndLossWPerK, "W/K"), Value(PartQuantities.GripLink, LinkWPerK, "W/K")]),
+            new(new("light"), PartKind.Lamp, "light", [Value(PartQuantities.LoadCurrent, 0.7, "A"), Value(PartQuantities.LeastInputVolts, 3.3, "V"), Value(PartQuantities.GripLink, LinkWPerK, "W/K")]),
+            new(new("probe"), PartKind.Sensor, "probe", []),
+            new(new("board"), PartKind.Controller, "board", [Value(PartQuantities.Drain, 1e-6, "A")]),
+            new(new("guard"), PartKind.Supervision, "guard", [Value(PartQuantities.Ohms, 1e-6, "Ω")]) { Words = Made(SupervisionCells, CellChemistry) },
+            new(new("charger"), PartKind.Charger, "charger", []) { Words = Made(ChargerCells, ChargerChemistry) },
+            new(new("fuse"), PartKind.CutOut, "fuse", CutOutC is { } opens && double.IsFinite(opens) ? [Value(PartQuantities.OpeningTemperature, opens, "°C")] : []),
+        ],
+        [
+            new(new("cell"), [new(new("cell"), CellQuantities.OpenVolts, Estimate.Exact(4, Units.Volt, new Origin.Assumed("by hand")))], [], [])
+            {
+                Cell = new(new CellModel(CapacityAh * 3600, new ChargeCurve.Flat(4), new ChargeCurve.Flat(1e-3), new ChargeCurve.Flat(0), 1, new ChargeCurve.Flat(0), 1), 40, 0.1, 0, 0, []),
+            },
+        ]);
+
+    public PlantBuilder Builder
+    {
+        get
+        {
+            var work = new WorkPlan(300, 20, 20, 4, 5, 220, Estimate.Exact(0, Units.WattPerKelvin, new Origin.Assumed("none")), Estimate.Exact(0, Units.Joule, new Origin.Assumed("none")));
+            var built = PlantBuilder.For(Arrangement, Shelf, work);
+            Assert.True(built.IsFine, string.Join(' ', built.Problems.Select(problem => problem.What)));
+            return built.Value;
+        }
+    }
+
+    public FaultAsk Ask => new(Builder, Arrangement, Shelf);
+
+    public SafetyFindings Found(bool built = false) => SafetyCheck.Of(Arrangement, Shelf, built ? Builder : null);
+
+    private static StatedValue Value(string quantity, double value, string unit, double plusMinus = 0) => new(quantity, value, unit, plusMinus, "measured", "by hand");
+
+    private static Dictionary<string, string> Made(string? cells, string chemistry)
+    {
+        Dictionary<string, string> words = [];
+        if (!string.IsNullOrEmpty(cells))
+        {
+            words["cells"] = cells;
+        }
+
+        if (chemistry.Length > 0)
+        {
+            words["chemistry"] = chemistry;
+        }
+
+        return words;
+    }
+}

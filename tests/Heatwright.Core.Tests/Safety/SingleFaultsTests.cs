@@ -1,0 +1,135 @@
+using Heatwright.Safety;
+
+namespace Heatwright.Tests.Safety;
+
+/// <summary>Single faults of a tool whose heat flows can be summed by hand: 32 W on an end of 10 J/K.</summary>
+/// <remarks>Settled, the end is P/(g + l·h/(l + h)) above the air, and the grip, with the cells in it, l/(l + h) of that: g loss of the end, l its link to the grip, h the grip's loss.</remarks>
+public sealed class SingleFaultsTests
+{
+    /// <summary>By hand: 0.1 + 0.1 · 0.2/0.3 = 1/6 W/K, 192 K; the grip a third of it, 64 K.</summary>
+    private static readonly SafetyTool Hot = new() { LinkWPerK = 0.1, CapacityAh = 20 };
+
+    private static FaultCase Stuck(SafetyTool tool) => SingleFaults.Of(tool.Ask, 300, 1, 20)[0];
+
+    [Fact]
+    public void Stuck_on_a_hot_day_end_grip_and_cells_settle_at_the_sums_by_hand()
+    {
+        var fault = Stuck(Hot);
+        Assert.Equal("switch stuck on", fault.Name);
+        Assert.Equal((227, 99, 99), (fault.EndC, fault.GripC, fault.CellC), Near);
+        Assert.Equal(fault.CellC, fault.HeldCellC);
+        Assert.True(double.IsNaN(fault.CutOutS));
+        Assert.InRange(fault.CellLimitS, 60, 3600);
+        Assert.Equal(new Condition("a cut-out that works without the controller", "with the fault 'switch stuck on' the cells pass 60 °C and reach 99 °C at the worst corner"), fault.Missing);
+    }
+
+    [Fact]
+    public void Cells_that_stay_under_their_limit_need_nothing()
+    {
+        var fault = Stuck(new SafetyTool { CapacityAh = 20 }); // the grip settles 24.6 K above 35 °C
+        Assert.Equal((305.8, 59.6, 59.6), (fault.EndC, fault.GripC, fault.CellC), Near);
+        Assert.True(double.IsNaN(fault.CellLimitS));
+        Assert.Null(fault.Missing);
+    }
+
+    [Fact]
+    public void Air_of_another_day_is_added()
+    {
+        var cool = SingleFaults.Of(Hot.Ask with { AirC = 10 }, 300, 1, 20)[0];
+        Assert.Equal((202, 74, 74), (cool.EndC, cool.GripC, cool.CellC), Near);
+    }
+
+    /// <summary>The corner is where the heater's ohms are least: 64 V²/1.6 Ω = 40 W, 240 K.</summary>
+    [Fact]
+    public void The_worst_corner_is_the_end_of_the_range_that_heats_most() => Assert.Equal(275, Stuck(Hot with { OhmsPlusMinus = 0.4 }).EndC, 1.5);
+
+    /// <summary>By hand, while the grip is still cold: 115 K of 160 K at 10 J/K over 0.2 W/K take 50 s · ln(160/45) = 63 s. Until then 2.0 kJ were put in; what the end holds then, and what has
+    /// gone into the grip, warms 120 J/K of grip and cells by 17 K at the most.</summary>
+    [Fact]
+    public void A_cut_out_that_opens_in_time_keeps_the_cells_whole()
+    {
+        var fault = Stuck(Hot with { CutOutC = 150 });
+        Assert.Equal(63, fault.CutOutS, 4.0);
+        Assert.Equal(99, fault.CellC, 1.5);
+        Assert.InRange(fault.HeldCellC, 38, 52);
+        Assert.Null(fault.Missing);
+        Assert.Contains("the independent cut-out", fault.Catches, StringComparison.Ordinal);
+        Assert.DoesNotContain("state its temperature", fault.Catches, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_cut_out_that_opens_below_the_air_holds_everything_at_the_air() => Assert.Equal(35, Stuck(Hot with { CutOutC = 30 }).HeldCellC);
+
+    [Theory, InlineData(400, "a cut-out that opens sooner than 'fuse'"), InlineData(double.NaN, "a stated opening temperature of 'fuse'")]
+    public void A_cut_out_that_never_opens_or_opens_nobody_knows_when_is_no_help(double opensC, string needs)
+    {
+        var fault = Stuck(Hot with { CutOutC = opensC });
+        Assert.True(double.IsNaN(fault.CutOutS));
+        Assert.Equal(needs, fault.Missing?.Words);
+    }
+
+    /// <summary>By hand: half the duty is half the power, 96 K at the end; with all of it, the same as a stuck switch.</summary>
+    [Fact]
+    public void Hung_firmware_heats_as_hard_as_its_largest_duty()
+    {
+        var half = SingleFaults.Of(Hot.Ask, 300, 0.5, 20);
+        Assert.Equal(["switch stuck on", "firmware hung with the heater on", "sensor open", "sensor shorted at the set point", "cooling of the grip blocked"], half.Select(fault => fault.Name));
+        Assert.Equal((131, 67, 67), (half[1].EndC, half[1].GripC, half[1].CellC), Near);
+        var whole = SingleFaults.Of(Hot.Ask, 300, 1, 20);
+        Assert.Equal((whole[0].EndC, whole[0].CellC, whole[0].CellLimitS), (whole[1].EndC, whole[1].CellC, whole[1].CellLimitS));
+        Assert.Equal(300, whole[2].EndC);
+        Assert.All([whole[2].GripC, whole[2].CellC, whole[2].HeldCellC, whole[2].CutOutS, whole[2].CellLimitS], value => Assert.True(double.IsNaN(value)));
+        Assert.Null(whole[2].Missing);
+    }
+
+    /// <summary>By hand, while the grip is cold: at 135 °C, 100 K, the end still has 60 K to go; 25 s later 60 K · e^(−25/50) = 36 K, so it is at 159 °C, and a little more by the warm grip.</summary>
+    [Fact]
+    public void A_shorted_sensor_heats_until_the_missing_rise_is_seen()
+    {
+        var shorted = SingleFaults.Of(Hot.Ask, 135, 1, 25)[3];
+        Assert.InRange(shorted.EndC, 157, 165);
+        Assert.Equal(135, SingleFaults.Of(Hot.Ask, 135, 1, 0)[3].EndC, 1.5);
+        // A set point out of reach: the rise is missed from the start, 160 K · (1 − e^(−0.5)) = 63 K.
+        Assert.InRange(SingleFaults.Of(Hot.Ask, 1000, 1, 25)[3].EndC, 96, 101);
+    }
+
+    /// <summary>By hand: 95 % of 32 W on 0.1 + 0.02 · 0.1/0.12 W/K are 260.6 K, short of the 310 °C that the controller aims at; the grip gets a sixth of that, 43.4 K, where only half of its 0.2 W/K is left.</summary>
+    [Fact]
+    public void A_blocked_grip_warms_the_cells_though_the_controller_works()
+    {
+        var blocked = SingleFaults.Of(new SafetyTool { CapacityAh = 40 }.Ask, 300, 1, 20)[4];
+        Assert.Equal(78.4, blocked.CellC, 1.5);
+        Assert.Equal("a sensor on the cells that stops the heater", blocked.Missing?.Words);
+    }
+
+    [Fact]
+    public void Of_one_missing_thing_the_worst_fault_is_told()
+    {
+        static FaultCase Case(string name, double cellC, string needs) => new(name, 300, 50, cellC, double.NaN, double.NaN, "") { Needs = needs };
+        var missing = SingleFaults.Missing([Case("a", 60, "x"), Case("b", 70, "x"), Case("c", 80, "x"), Case("d", 75, "x"), Case("e", 61, "y")]);
+        Assert.Equal(["x", "y"], missing.Select(condition => condition.Words));
+        Assert.Contains("'c' the cells pass 60 °C and reach 80 °C", missing[0].Because, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_quick_look_misses_what_the_long_one_misses()
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        Assert.Equal(["a cut-out that works without the controller", "a sensor on the cells that stops the heater"], SingleFaults.Missing(Hot.Ask, cancel).Select(condition => condition.Words));
+        Assert.Empty(SingleFaults.Missing((Hot with { LinkWPerK = 0.001, CutOutC = 100 }).Ask, cancel));
+    }
+
+    [Fact]
+    public void A_lamp_is_looked_at_left_on_and_covered()
+    {
+        var cool = new SafetyTool { IsLamp = true, Series = 1, SupervisionCells = "1", ChargerCells = "1" };
+        var faults = SingleFaults.OfLamp(cool.Ask, TestContext.Current.CancellationToken);
+        Assert.Equal(["left on until the pack is empty", "cooling of the grip blocked"], faults.Select(fault => fault.Name));
+        Assert.True(faults[1].CellC > faults[0].CellC);
+        Assert.Equal("a cut-out on the head of the lamp", faults[0].Needs);
+        Assert.Equal("a sensor on the cells that stops the lamp", faults[1].Needs);
+        Assert.Empty(SingleFaults.Missing(cool.Ask, TestContext.Current.CancellationToken));
+    }
+
+    private static bool Near((double, double, double) a, (double, double, double) b) => Math.Abs(a.Item1 - b.Item1) < 1.5 && Math.Abs(a.Item2 - b.Item2) < 1.5 && Math.Abs(a.Item3 - b.Item3) < 1.5;
+}
