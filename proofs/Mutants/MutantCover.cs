@@ -9,6 +9,8 @@ internal sealed class MutantCover
 {
     private const double LongS = 3;
 
+    private const int MostOfOnce = 150;
+
     private readonly Dictionary<string, double> tookS = new(StringComparer.Ordinal);
     private readonly Dictionary<int, List<string>> passed = [];
     private readonly Dictionary<int, List<string>> once = [];
@@ -102,7 +104,8 @@ internal sealed class MutantCover
         }
 
         // What is made once is seen by every test that uses it; which ones do is not known.
-        return once.TryGetValue(number, out var first) ? ([.. Near([.. first.Concat(tookS.Keys).Distinct()]).TakeWhile(test => (took += tookS[test]) <= withinS)], true) : ([], false);
+        // Those of its own class, those that made it here, and the quickest of its folder are asked.
+        return once.TryGetValue(number, out var first) ? ([.. Near([.. first.Concat(tookS.Keys).Distinct()]).Take(MostOfOnce)], true) : ([], false);
 
         IEnumerable<string> Near(List<string> tests) => tests.Where(test => tookS[test] <= LongS)
             .OrderBy(test => test.Contains($".{stem}Tests.", StringComparison.Ordinal) ? 0 : first0(test) ? 1 : test.Contains(stem, StringComparison.Ordinal) ? 2 : test.Contains($".{point.Folder}.", StringComparison.Ordinal) ? 3 : 4)

@@ -31,9 +31,9 @@ internal sealed class MutantMemory(string folder)
     /// <summary>True where the compiler refused a change before.</summary>
     public bool Refused(string key) => outcomes.TryGetValue(key, out string? outcome) && outcome == "refused";
 
-    /// <summary>What tests passed in an earlier run with the same changes.</summary>
+    /// <summary>What tests passed in an earlier run with the same changes; those that did not hold then are asked again.</summary>
     /// <param name="changes">What tells the same changes from others.</param>
-    public string[] Cover(string changes) => File.Exists(CoverFile) && File.ReadLines(CoverFile).FirstOrDefault() == changes ? [.. File.ReadLines(CoverFile).Skip(1)] : [];
+    public string[] Cover(string changes) => File.Exists(CoverFile) && File.ReadLines(CoverFile).FirstOrDefault() == changes ? [.. File.ReadLines(CoverFile).Skip(1).Where(line => line.Split('\t')[2] is "well" or "TimeoutException")] : [];
 
     /// <summary>Keeps what tests passed.</summary>
     public void KeepCover(string changes, IEnumerable<string> lines) => File.WriteAllLines(CoverFile, lines.Prepend(changes));

@@ -10,8 +10,8 @@ internal static class MutantWorker
     /// <summary>What a test may use of the processor before it counts as long; and after which it is ended while one looks what it passes.</summary>
     private const double LongS = 3, CoverS = 12;
 
-    /// <summary>Tests that need a browser, a server, other programs or the sources as they are.</summary>
-    private static readonly string[] Apart = [".Architecture.", ".Browser.", ".Web.", ".Posed.", "KillJourney", "CoverageJourney", "ListeningJourney", "EmittedCode", "CommandReference"];
+    /// <summary>Tests that need a browser, a server, other programs or the sources as they are, and those of whole jobs, which are long.</summary>
+    private static readonly string[] Apart = [".Architecture.", ".Browser.", ".Web.", ".Posed.", ".Journeys.", ".Report.", ".Cli.", ".Samples.", "EmittedCode"];
 
     private static readonly Dictionary<string, double> Clean = new(StringComparer.Ordinal);
     private static long lateTicks = long.MaxValue;
@@ -149,7 +149,7 @@ internal static class MutantWorker
                 return ("rows", 0);
             }
 
-            made = test.Method.IsStatic ? null : Activator.CreateInstance(test.Type);
+            made = test.Method.IsStatic ? null : TestFolder.Made(test.Type);
             Wait(test.Method.Invoke(made, test.Row));
         }
         catch (Exception failure) when (failure is not ThreadAbortException)

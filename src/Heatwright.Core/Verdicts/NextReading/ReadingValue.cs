@@ -26,7 +26,7 @@ public sealed class ReadingValue
     /// <summary>Chance that it is wrong.</summary>
     public double WrongNow { get; }
 
-    /// <summary>Expected drop of that chance when the reading is taken, 0 or more.</summary>
+    /// <summary>Expected drop of that chance when the reading is taken, from 0 to all of it.</summary>
     /// <param name="shown">One row a number that it shows, one column a draw, scatter included.</param>
     public double Drop(double[][] shown)
     {
@@ -50,7 +50,8 @@ public sealed class ReadingValue
             }
         }
 
-        return Math.Max(0, gained / right[0].Length);
+        // Each half is scored against the choice of the other, which may be worse than the best of both: more than there is cannot drop.
+        return Math.Clamp(gained / right[0].Length, 0, WrongNow);
     }
 
     private static double Spread(double[] row) => Sample.StandardDeviation(row);
