@@ -8,7 +8,7 @@ namespace Heatwright.Proofs.Mutants;
 internal static class MutantCampaign
 {
     /// <summary>For one change no more time of the processor than this is spent on tests.</summary>
-    private const double TryS = 15;
+    private const double TryS = 8;
 
     private static readonly string[] Folders = ["Quantities", "Physics", "Trials", "Safety", "Verdicts"];
 
@@ -16,9 +16,10 @@ internal static class MutantCampaign
     /// <param name="root">The repository.</param>
     /// <param name="count">How many changes.</param>
     /// <param name="seed">The seed of the draw.</param>
+    /// <param name="minutes">When to stop trying and count.</param>
     /// <param name="again">True to trust an earlier run for what it saw killed.</param>
     /// <param name="say">Told what happens.</param>
-    public static MutantResult Run(string root, int count, int seed, bool again, Action<string> say)
+    public static MutantResult Run(string root, int count, int seed, double minutes, bool again, Action<string> say)
     {
         string folder = Path.Combine(Path.GetTempPath(), "heatwright-mutants"), run = Path.Combine(folder, "run");
         if (Directory.Exists(run))
@@ -28,7 +29,7 @@ internal static class MutantCampaign
 
         foreach (string tests in new[] { "Heatwright.Tests", "Heatwright.Core.Tests" })
         {
-            Built(Path.Combine(root, "tests", tests));
+            Built(root, tests);
             Copied(Path.Combine(root, "tests", tests, "bin", "Debug", "net10.0"), run);
         }
 
@@ -41,11 +42,20 @@ internal static class MutantCampaign
         using var process = new MutantProcess(run);
         var cover = MutantCover.Of(process, changes, known, say);
         process.Dispose();
+        using var apart = new MutantProcess(run);
         List<(MutantPoint Point, string Outcome, int Tests)> seen = [];
-        foreach (var (point, number) in changes.Select((point, number) => (point, number)).Where(one => one.point is not null))
+        var since = Stopwatch.StartNew();
+
+        // In the order of the draw over all folders: what was tried until then is a fair sample, too.
+        foreach (var (point, number) in changes.Select((point, number) => (Point: point, number)).Where(one => one.Point is not null).OrderBy(one => MutantFinder.Drawn(one.Point!, seed), StringComparer.Ordinal))
         {
             var (tests, fresh) = cover.For(point!, number, TryS);
-            string outcome = known.Killed(point!.Key) ?? (tests.Count > 0 ? Tried(process, number, tests, fresh, cover.MadeOnce(number)) : cover.Outcome(number));
+            string? outcome = known.Killed(point!.Key) ?? (tests.Count == 0 ? cover.Outcome(number) : since.Elapsed.TotalMinutes < minutes ? Tried(process, apart, number, tests, fresh) : null);
+            if (outcome is null)
+            {
+                continue;
+            }
+
             known.Keep(point.Key, outcome);
             seen.Add((point, outcome, tests.Count));
             if (outcome[0] != 'k' || seen.Count % 50 == 0)
@@ -61,11 +71,10 @@ internal static class MutantCampaign
     /// <summary>True when enough was noticed, in every folder.</summary>
     public static bool Holds(MutantResult result) => result.Folders.Values.All(tally => tally.KilledPercent >= 85);
 
-    private static string Tried(MutantProcess process, int number, IReadOnlyList<string> tests, bool fresh, bool madeOnce)
+    private static string Tried(MutantProcess process, MutantProcess apart, int number, IReadOnlyList<string> tests, bool fresh)
     {
-        string[] said = process.Try(number, tests, fresh);
-        // Where something is made once and kept, a process that made it before the change sees nothing of it.
-        return string.Join('\t', said[0] == "survived" && madeOnce && !fresh ? process.Try(number, tests, fresh: true) : said);
+        string[] said = fresh ? apart.Try(number, tests, fresh: true) : process.Try(number, tests, fresh: false);
+        return string.Join('\t', said[0] == "poisoned" ? apart.Try(number, tests, fresh: true) : said);
     }
 
     /// <summary>Each folder by its share, but at least a hundred where there are as many.</summary>
@@ -86,7 +95,7 @@ internal static class MutantCampaign
         return new(
             Folders.Append("all").ToDictionary(folder => folder, folder => Tally(drawn.Count(point => folder == "all" || point.Folder == folder), [.. seen.Where(one => folder == "all" || one.Point.Folder == folder).Select(one => one.Outcome)])),
             cover.Fast, cover.Long, cover.Other,
-            survivors.GroupBy(one => one.Why).OrderByDescending(group => group.Count()).ToDictionary(group => group.Key, group => group.Count()), survivors);
+            survivors.GroupBy(one => one.Why.Length > 0 ? one.Why : "not explained").OrderByDescending(group => group.Count()).ToDictionary(group => group.Key, group => group.Count()), survivors);
     }
 
     private static MutantTally Tally(int places, string[] outcomes)
@@ -97,8 +106,16 @@ internal static class MutantCampaign
         return new(places, outcomes.Length, killed, forEver, of("survived"), of("not reached"), only, Math.Round(100.0 * killed / Math.Max(1, outcomes.Length - only), 1));
     }
 
-    private static void Built(string project)
+    private static void Built(string root, string name)
     {
+        string project = Path.Combine(root, "tests", name), built = Path.Combine(project, "bin", "Debug", "net10.0", name + ".dll");
+        var sources = new[] { project, Path.Combine(root, "src"), Path.Combine(root, "data") }.SelectMany(folder => Directory.GetFiles(folder, "*", SearchOption.AllDirectories))
+            .Where(file => !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("/bin/", StringComparison.Ordinal));
+        if (File.Exists(built) && sources.All(file => File.GetLastWriteTimeUtc(file) < File.GetLastWriteTimeUtc(built)))
+        {
+            return;
+        }
+
         using var process = Process.Start(new ProcessStartInfo("dotnet", ["build", project, "-c", "Debug", "-v", "q", "-p:RunAnalyzers=false", "-p:UseSharedCompilation=false", "-nodeReuse:false"]))!;
         process.WaitForExit();
         if (process.ExitCode != 0)

@@ -9,7 +9,7 @@ internal sealed class MutantCover
 {
     private const double LongS = 3;
 
-    private const int MostOfOnce = 150;
+    private const int MostOfOnce = 60;
 
     private readonly Dictionary<string, double> tookS = new(StringComparer.Ordinal);
     private readonly Dictionary<int, List<string>> passed = [];
@@ -83,9 +83,6 @@ internal sealed class MutantCover
         say($"{cover.Fast} fast tests in {cover.tookS.Values.Where(took => took <= LongS).Sum():0} s, {cover.Long} long ones in {cover.tookS.Values.Where(took => took > LongS).Sum():0} s");
         return cover;
     }
-
-    /// <summary>True where something that is made once and kept passes the change.</summary>
-    public bool MadeOnce(int number) => once.ContainsKey(number);
 
     /// <summary>What is to be said of a change that no fast test passes.</summary>
     public string Outcome(int number) => passed.ContainsKey(number) ? "long tests only" : "not reached";

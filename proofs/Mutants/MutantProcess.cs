@@ -32,18 +32,13 @@ internal sealed class MutantProcess(string folder) : IDisposable
     /// <param name="fresh">In a process of its own, with the change on from the start.</param>
     public string[] Try(int change, IEnumerable<string> tests, bool fresh)
     {
-        if (fresh)
-        {
-            Dispose();
-        }
-
         string[] said = (Ask([fresh ? "fresh" : "try", change.ToString(CultureInfo.InvariantCulture), .. tests]).FirstOrDefault() ?? "crashed").Split('\t');
         if (fresh || said[0] is not ("survived" or "killed"))
         {
             Dispose();
         }
 
-        return said[0] == "poisoned" ? Try(change, tests, fresh: true) : said;
+        return said;
     }
 
     /// <inheritdoc/>

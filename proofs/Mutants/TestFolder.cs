@@ -81,7 +81,7 @@ internal sealed class TestFolder : AssemblyLoadContext
         }
 
         int number = 0;
-        foreach (object mark in marks.Where(mark => mark.GetType().GetMethod("GetData") is not null))
+        foreach (object mark in marks.Where(mark => Giving(mark) is not null))
         {
             object?[][]? rows = null;
             try
@@ -100,9 +100,11 @@ internal sealed class TestFolder : AssemblyLoadContext
         }
     }
 
+    private static MethodInfo? Giving(object mark) => mark.GetType().GetInterfaces().Select(kind => kind.GetMethod("GetData")).FirstOrDefault(method => method is not null);
+
     private static object?[][] Values(object mark, MethodInfo method)
     {
-        var get = mark.GetType().GetMethod("GetData")!;
+        var get = Giving(mark)!;
         object given = get.Invoke(mark, [method, Activator.CreateInstance(get.GetParameters()[1].ParameterType)])!;
         var task = (Task)given.GetType().GetMethod("AsTask")!.Invoke(given, [])!;
         var rows = (System.Collections.IEnumerable)task.GetType().GetProperty("Result")!.GetValue(task)!;
