@@ -91,7 +91,7 @@ internal static class MutantCampaign
         var reasons = JsonSerializer.Deserialize<Dictionary<string, string[]>>(File.ReadAllText(Path.Combine(root, "proofs", "Mutants", "explained.json")))!
             .SelectMany(group => group.Value.Select(key => (key, group.Key))).ToDictionary(pair => pair.key, pair => pair.Key, StringComparer.Ordinal);
         List<Survivor> survivors = [.. seen.Where(one => one.Outcome is "survived" or "not reached").OrderBy(one => one.Point.File, StringComparer.Ordinal).ThenBy(one => one.Point.Line)
-            .Select(one => new Survivor(string.Create(CultureInfo.InvariantCulture, $"{one.Point.File}:{one.Point.Line}"), one.Point.Shown, one.Tests, reasons.GetValueOrDefault($"{one.Point.File}: {one.Point.Shown}", "")))];
+            .Select(one => new Survivor(string.Create(CultureInfo.InvariantCulture, $"{one.Point.File}:{one.Point.Line}"), one.Point.Shown, one.Tests, reasons.GetValueOrDefault(one.Point.Key, "")))];
         return new(
             Folders.Append("all").ToDictionary(folder => folder, folder => Tally(drawn.Count(point => folder == "all" || point.Folder == folder), [.. seen.Where(one => folder == "all" || one.Point.Folder == folder).Select(one => one.Outcome)])),
             cover.Fast, cover.Long, cover.Other,
