@@ -46,16 +46,19 @@ internal static class MutantCampaign
         List<(MutantPoint Point, string Outcome, int Tests)> seen = [];
         var since = Stopwatch.StartNew();
 
-        // In the order of the draw over all folders: what was tried until then is a fair sample, too.
-        foreach (var (point, number) in changes.Select((point, number) => (Point: point, number)).Where(one => one.Point is not null).OrderBy(one => MutantFinder.Drawn(one.Point!, seed), StringComparer.Ordinal))
+        // Of each folder the same share after the same time: what was tried until then is a fair sample, too.
+        var fair = changes.Select((point, number) => (Point: point, Number: number)).Where(one => one.Point is not null).GroupBy(one => one.Point!.Folder)
+            .SelectMany(folder => folder.Select((one, i) => (one.Point, one.Number, Share: (i + 0.5) / folder.Count()))).OrderBy(one => one.Share);
+        foreach (var (point, number, _) in fair)
         {
-            var (tests, fresh) = cover.For(point!, number, TryS);
-            string? outcome = known.Killed(point!.Key) ?? (tests.Count == 0 ? cover.Outcome(number) : since.Elapsed.TotalMinutes < minutes ? Tried(process, apart, number, tests, fresh) : null);
-            if (outcome is null)
+            if (since.Elapsed.TotalMinutes >= minutes)
             {
-                continue;
+                say($"stopped after {seen.Count} of {changes.Count(one => one is not null)}");
+                break;
             }
 
+            var (tests, fresh) = cover.For(point!, number, TryS);
+            string outcome = known.Killed(point!.Key) ?? (tests.Count == 0 ? cover.Outcome(number) : Tried(process, apart, number, tests, fresh));
             known.Keep(point.Key, outcome);
             seen.Add((point, outcome, tests.Count));
             if (outcome[0] != 'k' || seen.Count % 50 == 0)
