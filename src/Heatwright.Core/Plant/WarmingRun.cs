@@ -12,7 +12,8 @@ internal static class WarmingRun
     /// <param name="watts">Power into the heater's node; from nothing on its first value.</param>
     /// <param name="instants">Rising, s, none before 0.</param>
     /// <param name="stepS">Longest step where a loss curves, s.</param>
-    public static double[][] Run(ThermalNetwork network, Schedule watts, double[] instants, double stepS)
+    /// <param name="slopes">Carried along where wanted; made for the same network and instants.</param>
+    public static double[][] Run(ThermalNetwork network, Schedule watts, double[] instants, double stepS, WarmingSlopes? slopes = null)
     {
         int nodes = network.Nodes.Count;
         var matrices = new StepMatrices(network, 0);
@@ -55,11 +56,13 @@ internal static class WarmingRun
                         later[i] -= push[i];
                     }
 
+                    slopes?.Move(exact, h, rises, push, guess, later);
                     Apply(exact.Phi2, later, guess, clear: false);
                     guess.CopyTo(rises);
                 }
                 else
                 {
+                    slopes?.Move(exact, h, rises, watts.Values[piece] / heater);
                     Warm(exact, rises, network.HeaterNode, watts.Values[piece] / heater);
                 }
 
@@ -72,6 +75,7 @@ internal static class WarmingRun
             }
 
             kelvin[nodes][k] = network.AmbientK + (size > nodes ? rises[nodes] : rises[network.SensorNode]);
+            slopes?.Keep(k);
         }
 
         return kelvin;
