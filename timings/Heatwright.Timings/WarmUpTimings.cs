@@ -73,17 +73,17 @@ internal static class WarmUpTimings
 
     private static double[][] Plant(double[] p, double[] times, double[] watts) => WarmingRun.Run(Network(p), new Schedule(times, watts), times, 2)[..2];
 
-    /// <summary>A block a number searched, in the order of <see cref="Truth"/>.</summary>
-    private static double[][][] Slopes(double[] p, double[] times, double[] watts)
+    /// <summary>By the numbers searched, in the order of <see cref="Truth"/>.</summary>
+    private static WarmingSlopes Slopes(double[] p, double[] times, double[] watts)
     {
         var network = Network(p);
         var slopes = new WarmingSlopes(network, [new(ThermalQuantity.HeatCapacity), new(ThermalQuantity.LinearLoss), new(ThermalQuantity.Link), new(ThermalQuantity.HeatCapacity, 1), new(ThermalQuantity.LinearLoss, 1)], times.Length);
         WarmingRun.Run(network, new Schedule(times, watts), times, 2, slopes);
-        return slopes.ByLogarithm;
+        return slopes;
     }
 
     /// <summary>The same search for both; the plant's steps carry their slopes along, the solver's are taken by differences.</summary>
-    private static double[] Fit(double[][] read, Func<double[], double[][]> rises, Func<double[], double[][][]>? slopesOf = null)
+    private static double[] Fit(double[][] read, Func<double[], double[][]> rises, Func<double[], WarmingSlopes>? slopesOf = null)
     {
         static double[] Numbers(ReadOnlySpan<double> x)
         {
@@ -110,13 +110,12 @@ internal static class WarmUpTimings
         {
             Jacobian = slopesOf is null ? null : (x, slopes) =>
             {
-                double[][][] moved = slopesOf(Numbers(x));
-                for (int j = 0; j < moved.Length; j++)
+                var moved = slopesOf(Numbers(x));
+                for (int i = 0, at = 0; i < 2 * Instants; i++)
                 {
-                    for (int i = 0; i < Instants; i++)
+                    foreach (double slope in moved.At(i / Instants, i % Instants))
                     {
-                        slopes[(i * moved.Length) + j] = moved[j][0][i] / 0.05;
-                        slopes[((Instants + i) * moved.Length) + j] = moved[j][1][i] / 0.05;
+                        slopes[at++] = slope / 0.05;
                     }
                 }
             },

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Heatwright.Numerics;
 using Heatwright.Physics;
 
@@ -11,137 +13,164 @@ internal sealed class WarmingSlopes
     private readonly ThermalNetwork network;
     private readonly IReadOnlyList<ThermalTerm> terms;
     private readonly double[][] linear;
-    private readonly double[][] moved;
-    private readonly Dictionary<ExponentialStep, ExponentialStep[]> kept = [];
+    private readonly Dictionary<ExponentialStep, StepSlopes> kept = [];
     private readonly int size;
     private readonly int nodes;
+    private readonly int width;
+
+    /// <summary>Terms stand side by side, in fours: so many fours a row.</summary>
+    private readonly int fours;
+    private readonly double[] byLogarithm;
+    private Vector256<double>[] moved;
+    private Vector256<double>[] next;
     private ExponentialStep? last;
-    private ExponentialStep[] lastSlopes = [];
+    private StepSlopes? lastSlopes;
 
     /// <summary>Nothing has moved yet: every run begins where it was read to begin.</summary>
     public WarmingSlopes(ThermalNetwork network, IReadOnlyList<ThermalTerm> terms, int instants)
     {
         (this.network, this.terms) = (network, terms);
-        nodes = network.Nodes.Count;
+        (nodes, width) = (network.Nodes.Count, terms.Count);
         var matrices = new StepMatrices(network, 0);
         size = matrices.Size;
         linear = [.. terms.Select(term => Beside(matrices.Linear, term))];
-        moved = [.. terms.Select(_ => new double[size])];
-        ByLogarithm = [.. terms.Select(_ => Enumerable.Range(0, nodes + 1).Select(_ => new double[instants]).ToArray())];
+        fours = (terms.Count + 3) / 4;
+        (moved, next) = (new Vector256<double>[size * fours], new Vector256<double>[size * fours]);
+        byLogarithm = new double[instants * size * terms.Count];
     }
 
-    /// <summary>A block a term, a row a node and last the sensor's, a column an instant.</summary>
-    public double[][][] ByLogarithm { get; }
+    /// <summary>Slopes by every term, in their order, K, of a node at an instant; of the sensor behind the last node.</summary>
+    public ReadOnlySpan<double> At(int row, int instant)
+    {
+        int lump = row < nodes ? row : size > nodes ? nodes : network.SensorNode;
+        return byLogarithm.AsSpan(((instant * size) + lump) * width, width);
+    }
 
     /// <summary>One exact step under a power that holds; the rises are those before it.</summary>
     public void Move(ExponentialStep exact, double h, ReadOnlySpan<double> rises, double heated)
     {
         var slopes = For(exact, h);
-        int at = network.HeaterNode;
-        Span<double> next = stackalloc double[size];
-        for (int t = 0; t < moved.Length; t++)
+        int count = size, wide = fours, at = network.HeaterNode;
+        ReadOnlySpan<Vector256<double>> from = moved, exp = slopes.Exp, phi1 = slopes.Phi1, heats = slopes.Heated;
+        ReadOnlySpan<double> e = exact.Exp, f = exact.Phi1;
+        Span<Vector256<double>> to = next;
+        for (int v = 0; count == 2 && v < wide; v++)
         {
-            double[] from = moved[t];
-            double own = terms[t] == new ThermalTerm(ThermalQuantity.HeatCapacity, at) ? -heated : 0;
-            var (exp, phi1) = (slopes[t].Exp, slopes[t].Phi1);
-            for (int row = 0; row < size; row++)
+            // Two lumps, as bench trials have them, without a loop.
+            var (a, b) = (from[v], from[wide + v]);
+            to[v] = (a * e[0]) + (b * e[1]) + (exp[v] * rises[0]) + (exp[wide + v] * rises[1]) + (phi1[(at * wide) + v] * heated) + (heats[v] * (f[at] * heated));
+            to[wide + v] = (a * e[2]) + (b * e[3]) + (exp[(2 * wide) + v] * rises[0]) + (exp[(3 * wide) + v] * rises[1]) + (phi1[((2 + at) * wide) + v] * heated) + (heats[v] * (f[2 + at] * heated));
+        }
+
+        for (int row = 0; count != 2 && row < count; row++)
+        {
+            for (int v = 0; v < wide; v++)
             {
-                int beside = (row * 2 * size) + size;
-                double sum = (phi1[beside + at] * heated) + (exact.Phi1[(row * size) + at] * own);
-                for (int column = 0; column < size; column++)
+                int cell = row * count;
+                var sum = (phi1[((cell + at) * wide) + v] * heated) + (heats[v] * (f[cell + at] * heated));
+                for (int column = 0; column < count; column++, cell++)
                 {
-                    sum += (exact.Exp[(row * size) + column] * from[column]) + (exp[beside + column] * rises[column]);
+                    sum += (from[(column * wide) + v] * e[cell]) + (exp[(cell * wide) + v] * rises[column]);
                 }
 
-                next[row] = sum;
+                to[(row * wide) + v] = sum;
             }
-
-            next.CopyTo(from);
         }
+
+        (moved, next) = (next, moved);
     }
 
     /// <summary>One step of second order where a loss curves: from the rises before it, what pushes there, the rises of its first stage, and by how much that changes what pushes.</summary>
     public void Move(ExponentialStep exact, double h, ReadOnlySpan<double> rises, ReadOnlySpan<double> push, ReadOnlySpan<double> guess, ReadOnlySpan<double> change)
     {
         var slopes = For(exact, h);
-        Span<double> first = stackalloc double[size], pushed = stackalloc double[size], later = stackalloc double[size];
-        Span<double> after = stackalloc double[nodes];
-        for (int i = 0; i < nodes; i++)
+        Span<Vector256<double>> pushed = stackalloc Vector256<double>[size * fours], later = stackalloc Vector256<double>[size * fours];
+        Span<double> after = stackalloc double[size];
+        for (int i = 0; i < size; i++)
         {
             after[i] = push[i] + change[i];
         }
 
-        for (int t = 0; t < moved.Length; t++)
+        Pushed(rises, push, moved, pushed);
+        next.AsSpan().Clear();
+        Add(exact.Exp, moved, slopes.Exp, rises, next);
+        Add(exact.Phi1, pushed, slopes.Phi1, push, next);
+        Pushed(guess, after, next, later);
+        for (int i = 0; i < later.Length; i++)
         {
-            Pushed(terms[t], rises, push, moved[t], pushed);
-            for (int row = 0; row < size; row++)
-            {
-                double sum = 0;
-                int beside = (row * 2 * size) + size, own = row * size;
-                for (int column = 0; column < size; column++)
-                {
-                    sum += (exact.Exp[own + column] * moved[t][column]) + (slopes[t].Exp[beside + column] * rises[column])
-                        + (exact.Phi1[own + column] * pushed[column]) + (slopes[t].Phi1[beside + column] * push[column]);
-                }
-
-                first[row] = sum;
-            }
-
-            Pushed(terms[t], guess, after, first, later);
-            for (int row = 0; row < size; row++)
-            {
-                double sum = first[row];
-                int beside = (row * 2 * size) + size, own = row * size;
-                for (int column = 0; column < size; column++)
-                {
-                    sum += (exact.Phi2[own + column] * (later[column] - pushed[column])) + (slopes[t].Phi2[beside + column] * change[column]);
-                }
-
-                moved[t][row] = sum;
-            }
+            later[i] -= pushed[i];
         }
+
+        Add(exact.Phi2, later, slopes.Phi2, change, next);
+        (moved, next) = (next, moved);
     }
 
     /// <summary>Keeps what stands now as that of an instant.</summary>
     public void Keep(int instant)
     {
-        for (int t = 0; t < moved.Length; t++)
+        var now = MemoryMarshal.Cast<Vector256<double>, double>(moved.AsSpan());
+        var kept = byLogarithm.AsSpan(instant * size * width, size * width);
+        for (int lump = 0, at = 0; lump < size; lump++)
         {
-            for (int i = 0; i < nodes; i++)
+            var from = now.Slice(4 * fours * lump, width);
+            for (int t = 0; t < from.Length; t++)
             {
-                ByLogarithm[t][i][instant] = moved[t][i];
+                kept[at++] = from[t];
             }
+        }
+    }
 
-            ByLogarithm[t][nodes][instant] = moved[t][size > nodes ? nodes : network.SensorNode];
+    /// <summary>The slope of a matrix times what it is applied to.</summary>
+    private void Add(double[] matrix, ReadOnlySpan<Vector256<double>> along, Vector256<double>[] slopes, ReadOnlySpan<double> of, Vector256<double>[] onto)
+    {
+        for (int row = 0, to = 0; row < size; row++)
+        {
+            for (int v = 0; v < fours; v++, to++)
+            {
+                for (int column = 0, cell = row * size; column < size; column++, cell++)
+                {
+                    onto[to] += (along[(column * fours) + v] * matrix[cell]) + (slopes[(cell * fours) + v] * of[column]);
+                }
+            }
         }
     }
 
     /// <summary>How what pushes the nodes moves, K/s, where the rises move so.</summary>
-    private void Pushed(ThermalTerm term, ReadOnlySpan<double> rises, ReadOnlySpan<double> push, ReadOnlySpan<double> with, Span<double> pushed)
+    private void Pushed(ReadOnlySpan<double> rises, ReadOnlySpan<double> push, ReadOnlySpan<Vector256<double>> with, Span<Vector256<double>> pushed)
     {
         pushed.Clear();
+        var single = MemoryMarshal.Cast<Vector256<double>, double>(pushed);
         for (int i = 0; i < nodes; i++)
         {
             var node = network.Nodes[i];
-            double hot = network.AmbientK + rises[i], cold = network.AmbientK * network.AmbientK, square = hot * hot;
-            pushed[i] = -((1.25 * node.ConvectionWPerK125 * Math.Sqrt(Math.Sqrt(Math.Abs(rises[i])))) + (4 * node.RadiatingM2 * Constants.StefanBoltzmann * square * hot)) / node.CapacityJPerK * with[i];
-            if (term.At == i && term.Quantity == ThermalQuantity.HeatCapacity)
+            double hot = network.AmbientK + rises[i], cold = network.AmbientK * network.AmbientK, square = hot * hot, radiates = node.RadiatingM2 * Constants.StefanBoltzmann;
+            double falls = -((1.25 * node.ConvectionWPerK125 * Math.Sqrt(Math.Sqrt(Math.Abs(rises[i])))) + (4 * radiates * square * hot)) / node.CapacityJPerK;
+            for (int v = 0; v < fours; v++)
             {
-                pushed[i] -= push[i];
+                pushed[(i * fours) + v] = with[(i * fours) + v] * falls;
             }
-            else if (term.At == i && term.Quantity == ThermalQuantity.RadiatingArea)
+
+            for (int t = 0; t < terms.Count; t++)
             {
-                pushed[i] -= node.RadiatingM2 * Constants.StefanBoltzmann * ((square * square) - (cold * cold)) / node.CapacityJPerK;
+                if (terms[t].At == i)
+                {
+                    single[(4 * fours * i) + t] -= terms[t].Quantity switch
+                    {
+                        ThermalQuantity.HeatCapacity => push[i],
+                        ThermalQuantity.RadiatingArea => radiates * ((square * square) - (cold * cold)) / node.CapacityJPerK,
+                        _ => 0,
+                    };
+                }
             }
         }
     }
 
-    /// <summary>The steps of [L E; 0 L] a term, for the step of L.</summary>
-    private ExponentialStep[] For(ExponentialStep exact, double h)
+    /// <summary>Slopes of the step's matrices, from the steps of [L E; 0 L].</summary>
+    private StepSlopes For(ExponentialStep exact, double h)
     {
         if (ReferenceEquals(exact, last))
         {
-            return lastSlopes;
+            return lastSlopes!;
         }
 
         if (!kept.TryGetValue(exact, out var slopes))
@@ -151,12 +180,36 @@ internal sealed class WarmingSlopes
                 kept.Clear(); // odd intervals of a log leave steps that never come again
             }
 
-            slopes = [.. linear.Select(block => new ExponentialStep(block, 2 * size, h))];
+            ExponentialStep[] beside = [.. linear.Select(block => new ExponentialStep(block, 2 * size, h))];
+            var heated = new Vector256<double>[fours];
+            for (int t = 0; t < terms.Count; t++)
+            {
+                heated[t / 4] = heated[t / 4].WithElement(t % 4, terms[t] == new ThermalTerm(ThermalQuantity.HeatCapacity, network.HeaterNode) ? -1 : 0);
+            }
+
+            slopes = new(Corner(beside, step => step.Exp), Corner(beside, step => step.Phi1), Corner(beside, step => step.Phi2), heated);
             kept[exact] = slopes;
         }
 
         (last, lastSlopes) = (exact, slopes);
         return slopes;
+    }
+
+    /// <summary>The upper right blocks, the terms of each cell side by side.</summary>
+    private Vector256<double>[] Corner(ExponentialStep[] beside, Func<ExponentialStep, double[]> of)
+    {
+        var corner = new Vector256<double>[size * size * fours];
+        for (int t = 0; t < beside.Length; t++)
+        {
+            double[] whole = of(beside[t]);
+            for (int cell = 0; cell < size * size; cell++)
+            {
+                int at = (cell * fours) + (t / 4);
+                corner[at] = corner[at].WithElement(t % 4, whole[(cell / size * 2 * size) + size + (cell % size)]);
+            }
+        }
+
+        return corner;
     }
 
     /// <summary>[L E; 0 L], E the slope of L by the logarithm of one quantity.</summary>
@@ -207,4 +260,7 @@ internal sealed class WarmingSlopes
             }
         }
     }
+
+    /// <summary>Slopes of e^(Lh), h·φ₁ and h·φ₂, and of what the heater pushes as a share of itself.</summary>
+    private sealed record StepSlopes(Vector256<double>[] Exp, Vector256<double>[] Phi1, Vector256<double>[] Phi2, Vector256<double>[] Heated);
 }

@@ -73,14 +73,15 @@ internal static class GripFit
         int at = 0;
         foreach (var log in logs)
         {
-            double[][][] moved = WarmUpFit.SlopesOf(found, log, terms);
+            var moved = WarmUpFit.SlopesOf(found, log, terms);
             for (int row = 0; row < log.TimesS.Length; row++, at += 3)
             {
                 if (double.IsFinite(log.GripC[row]))
                 {
-                    slopes[at] = (((1 - share) * moved[1][1][row]) - (share * moved[0][1][row])) / DoubtK;
-                    slopes[at + 1] = moved[2][1][row] / DoubtK;
-                    slopes[at + 2] = moved[3][1][row] / DoubtK;
+                    var grip = moved.At(1, row);
+                    slopes[at] = (((1 - share) * grip[1]) - (share * grip[0])) / DoubtK;
+                    slopes[at + 1] = grip[2] / DoubtK;
+                    slopes[at + 2] = grip[3] / DoubtK;
                 }
             }
         }

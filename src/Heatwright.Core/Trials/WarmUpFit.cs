@@ -240,12 +240,13 @@ public sealed class WarmUpFit
         int at = 0;
         for (int l = 0; l < logs.Count; l++)
         {
-            double[][][] moved = SlopesOf(found, logs[l], terms);
+            var moved = SlopesOf(found, logs[l], terms);
             for (int row = 0; row < logs[l].TimesS.Length; row++, at += names.Count)
             {
+                var sensor = moved.At(grip ? 2 : 1, row);
                 for (int t = 0; weight[l][row] > 0 && t < terms.Count; t++)
                 {
-                    slopes[at + parameter[t]] += moved[t][^1][row] / doubtK[l][row];
+                    slopes[at + parameter[t]] += sensor[t] / doubtK[l][row];
                 }
             }
         }
@@ -274,13 +275,13 @@ public sealed class WarmUpFit
     /// <summary>The plant's own run of a log with these findings, K at its times: the end, the grip where one is linked, and last the sensor.</summary>
     internal static double[][] Simulate(WarmUpFindings found, WarmUpLog log) => WarmingRun.Run(Network(found, log), log.Drive(), log.TimesS, LongestStepS);
 
-    /// <summary>How the plant's own run of a log moves with the logarithm of each quantity, K: a block a quantity, rows as <see cref="Simulate"/>.</summary>
-    internal static double[][][] SlopesOf(WarmUpFindings found, WarmUpLog log, IReadOnlyList<ThermalTerm> terms)
+    /// <summary>How the plant's own run of a log moves with the logarithm of each quantity, K; rows as <see cref="Simulate"/>.</summary>
+    internal static WarmingSlopes SlopesOf(WarmUpFindings found, WarmUpLog log, IReadOnlyList<ThermalTerm> terms)
     {
         var network = Network(found, log);
         var slopes = new WarmingSlopes(network, terms, log.TimesS.Length);
         WarmingRun.Run(network, log.Drive(), log.TimesS, LongestStepS, slopes);
-        return slopes.ByLogarithm;
+        return slopes;
     }
 
     private static ThermalNetwork Network(WarmUpFindings found, WarmUpLog log)

@@ -30,9 +30,9 @@ public sealed class WarmingRunTests
         for (int i = 0; i < times.Length; i++)
         {
             double late = 100 * (times[i] / 200) * Math.Exp(-times[i] / 200);
-            Assert.Equal(-late, slopes.ByLogarithm[0][0][i], 1e-9);
-            Assert.Equal(late - (100 * (1 - Math.Exp(-times[i] / 200))), slopes.ByLogarithm[1][0][i], 1e-9);
-            Assert.Equal(slopes.ByLogarithm[1][0][i], slopes.ByLogarithm[1][1][i]);
+            Assert.Equal(-late, slopes.At(0, i)[0], 1e-9);
+            Assert.Equal(late - (100 * (1 - Math.Exp(-times[i] / 200))), slopes.At(0, i)[1], 1e-9);
+            Assert.Equal(slopes.At(0, i)[1], slopes.At(1, i)[1]);
         }
     }
 
@@ -74,13 +74,13 @@ public sealed class WarmingRunTests
         for (int t = 0; t < all.Count; t++)
         {
             double[][] above = WarmingRun.Run(Network(all[t].Made, by), watts, times, 2), below = WarmingRun.Run(Network(all[t].Made, -by), watts, times, 2);
-            double largest = slopes.ByLogarithm[t].Max(row => row.Max(Math.Abs));
+            double largest = Enumerable.Range(0, times.Length).Max(i => Enumerable.Range(0, kelvin.Length).Max(row => Math.Abs(slopes.At(row, i)[t])));
             Assert.True(largest > 1e-3);
             for (int row = 0; row < above.Length; row++)
             {
                 for (int i = 0; i < times.Length; i++)
                 {
-                    Assert.Equal((above[row][i] - below[row][i]) / (2 * by), slopes.ByLogarithm[t][row][i], 1e-6 * Math.Max(1, largest));
+                    Assert.Equal((above[row][i] - below[row][i]) / (2 * by), slopes.At(row, i)[t], 1e-6 * Math.Max(1, largest));
                 }
             }
         }
