@@ -102,8 +102,8 @@ internal static class WarmUpTimings
                 double[][] modelled = rises(Numbers(x));
                 for (int i = 0; i < Instants; i++)
                 {
-                    r[i] = (modelled[0][i] - read[0][i]) / 0.05;
-                    r[Instants + i] = (modelled[1][i] - read[1][i]) / 0.05;
+                    r[i] = (modelled[0][i] - read[0][i]) * 20;
+                    r[Instants + i] = (modelled[1][i] - read[1][i]) * 20;
                 }
             },
             2 * Instants, [.. Truth.Select(value => Math.Log(2 * value))])
@@ -115,7 +115,7 @@ internal static class WarmUpTimings
                 {
                     foreach (double slope in moved.At(i / Instants, i % Instants))
                     {
-                        slopes[at++] = slope / 0.05;
+                        slopes[at++] = slope * 20;
                     }
                 }
             },

@@ -9,6 +9,8 @@ internal sealed class FitPoint
     private double[] trialRows;
     private double trialSum;
     private bool stands;
+    private readonly double[] factored;
+    private (int[] Index, TriangleSvd Svd)? factor;
 
     public FitPoint(LeastSquaresModel model, double[] start)
     {
@@ -16,6 +18,7 @@ internal sealed class FitPoint
         P = [.. start.Select((value, j) => Math.Clamp(value, model.Lower[j], model.Upper[j]))];
         Rows = new double[model.Rows];
         Columns = new double[model.Rows * model.Count];
+        factored = new double[Columns.Length];
         weights = new double[model.Count];
         trialP = new double[model.Count];
         trialRows = new double[model.Rows];
@@ -51,7 +54,7 @@ internal sealed class FitPoint
             return false;
         }
 
-        stands = true;
+        (stands, factor) = (true, null);
 
         for (int j = 0; j < weights.Length; j++)
         {
@@ -74,16 +77,22 @@ internal sealed class FitPoint
         return free;
     }
 
-    /// <summary>Factors the weighed columns of some parameters.</summary>
+    /// <summary>Factors the weighed columns of some parameters; the one before is gone then.</summary>
     public TriangleSvd Factor(int[] index)
     {
-        var columns = new double[index.Length * Rows.Length];
-        for (int k = 0; k < index.Length; k++)
+        if (factor is { } there && index.AsSpan().SequenceEqual(there.Index))
         {
-            Lanes.Divide(Column(index[k]), weights[index[k]], columns.AsSpan(k * Rows.Length));
+            return there.Svd;
         }
 
-        return new TriangleSvd(new HouseholderQr(columns, Rows.Length, index.Length));
+        for (int k = 0; k < index.Length; k++)
+        {
+            Lanes.Divide(Column(index[k]), weights[index[k]], factored.AsSpan(k * Rows.Length));
+        }
+
+        var svd = new TriangleSvd(new HouseholderQr(factored, Rows.Length, index.Length));
+        factor = (index, svd);
+        return svd;
     }
 
     /// <summary>A step of the factored parameters as a step of all.</summary>

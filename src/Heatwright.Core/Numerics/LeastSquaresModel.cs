@@ -84,11 +84,18 @@ internal sealed class LeastSquaresModel
         slopes ??= new double[problem.ResidualCount * Count];
         slopes.AsSpan().Clear();
         formula(p, slopes);
-        columns.AsSpan().Clear();
         for (int j = 0; j < Count; j++)
         {
-            var column = columns.AsSpan(j * Rows, problem.ResidualCount);
-            for (int i = 0, at = j; !Fixed(j) && i < column.Length; i++, at += Count)
+            var column = columns.AsSpan(j * Rows, Rows);
+            if (Fixed(j))
+            {
+                column.Clear();
+                continue;
+            }
+
+            column[problem.ResidualCount..].Clear();
+            column = column[..problem.ResidualCount];
+            for (int i = 0, at = j; i < column.Length; i++, at += Count)
             {
                 column[i] = slopes[at];
             }

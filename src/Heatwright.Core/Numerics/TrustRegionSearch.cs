@@ -169,7 +169,7 @@ internal sealed class TrustRegionSearch(LeastSquaresProblem problem, LeastSquare
         double[] bend = new double[change.Length], here = Point.Rows;
         for (int i = 0; i < bend.Length; i++)
         {
-            bend[i] = 2 / share * (((ahead[i] - here[i]) / share) - change[i]);
+            bend[i] = ((ahead[i] - here[i]) * (2 / (share * share))) - (change[i] * (2 / share));
         }
 
         double[] correction = Point.Spread(svd.Step(svd.Along(bend), damping), index);

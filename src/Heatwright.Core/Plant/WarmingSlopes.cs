@@ -18,11 +18,11 @@ internal sealed class WarmingSlopes
     private readonly int nodes;
     private readonly int width;
 
-    /// <summary>Terms stand side by side, in fours: so many fours a row.</summary>
-    private readonly int fours;
+    /// <summary>Terms stand side by side, in eights: so many eights a row.</summary>
+    private readonly int eights;
     private readonly double[] byLogarithm;
-    private Vector256<double>[] moved;
-    private Vector256<double>[] next;
+    private Vector512<double>[] moved;
+    private Vector512<double>[] next;
     private ExponentialStep? last;
     private StepSlopes? lastSlopes;
 
@@ -34,8 +34,8 @@ internal sealed class WarmingSlopes
         var matrices = new StepMatrices(network, 0);
         size = matrices.Size;
         linear = [.. terms.Select(term => Beside(matrices.Linear, term))];
-        fours = (terms.Count + 3) / 4;
-        (moved, next) = (new Vector256<double>[size * fours], new Vector256<double>[size * fours]);
+        eights = (terms.Count + 7) / 8;
+        (moved, next) = (new Vector512<double>[size * eights], new Vector512<double>[size * eights]);
         byLogarithm = new double[instants * size * terms.Count];
     }
 
@@ -50,16 +50,19 @@ internal sealed class WarmingSlopes
     public void Move(ExponentialStep exact, double h, ReadOnlySpan<double> rises, double heated)
     {
         var slopes = For(exact, h);
-        int count = size, wide = fours, at = network.HeaterNode;
-        ReadOnlySpan<Vector256<double>> from = moved, exp = slopes.Exp, phi1 = slopes.Phi1, heats = slopes.Heated;
+        int count = size, wide = eights, at = network.HeaterNode;
+        ReadOnlySpan<Vector512<double>> from = moved, exp = slopes.Exp, phi1 = slopes.Phi1, heats = slopes.Heated;
         ReadOnlySpan<double> e = exact.Exp, f = exact.Phi1;
-        Span<Vector256<double>> to = next;
+        Span<Vector512<double>> to = next;
         for (int v = 0; count == 2 && v < wide; v++)
         {
-            // Two lumps, as bench trials have them, without a loop.
+            // Two lumps, as bench trials have them, without a loop; what waits for nothing stands apart from what waits for the step before.
             var (a, b) = (from[v], from[wide + v]);
-            to[v] = (a * e[0]) + (b * e[1]) + (exp[v] * rises[0]) + (exp[wide + v] * rises[1]) + (phi1[(at * wide) + v] * heated) + (heats[v] * (f[at] * heated));
-            to[wide + v] = (a * e[2]) + (b * e[3]) + (exp[(2 * wide) + v] * rises[0]) + (exp[(3 * wide) + v] * rises[1]) + (phi1[((2 + at) * wide) + v] * heated) + (heats[v] * (f[2 + at] * heated));
+            var (upper, lower) = ((exp[v] * rises[0]) + (exp[wide + v] * rises[1]), (exp[(2 * wide) + v] * rises[0]) + (exp[(3 * wide) + v] * rises[1]));
+            upper += (phi1[(at * wide) + v] * heated) + (heats[v] * (f[at] * heated));
+            lower += (phi1[((2 + at) * wide) + v] * heated) + (heats[v] * (f[2 + at] * heated));
+            to[v] = (a * e[0]) + (b * e[1]) + upper;
+            to[wide + v] = (a * e[2]) + (b * e[3]) + lower;
         }
 
         for (int row = 0; count != 2 && row < count; row++)
@@ -84,7 +87,7 @@ internal sealed class WarmingSlopes
     public void Move(ExponentialStep exact, double h, ReadOnlySpan<double> rises, ReadOnlySpan<double> push, ReadOnlySpan<double> guess, ReadOnlySpan<double> change)
     {
         var slopes = For(exact, h);
-        Span<Vector256<double>> pushed = stackalloc Vector256<double>[size * fours], later = stackalloc Vector256<double>[size * fours];
+        Span<Vector512<double>> pushed = stackalloc Vector512<double>[size * eights], later = stackalloc Vector512<double>[size * eights];
         Span<double> after = stackalloc double[size];
         for (int i = 0; i < size; i++)
         {
@@ -108,11 +111,11 @@ internal sealed class WarmingSlopes
     /// <summary>Keeps what stands now as that of an instant.</summary>
     public void Keep(int instant)
     {
-        var now = MemoryMarshal.Cast<Vector256<double>, double>(moved.AsSpan());
+        var now = MemoryMarshal.Cast<Vector512<double>, double>(moved.AsSpan());
         var kept = byLogarithm.AsSpan(instant * size * width, size * width);
         for (int lump = 0, at = 0; lump < size; lump++)
         {
-            var from = now.Slice(4 * fours * lump, width);
+            var from = now.Slice(8 * eights * lump, width);
             for (int t = 0; t < from.Length; t++)
             {
                 kept[at++] = from[t];
@@ -121,40 +124,40 @@ internal sealed class WarmingSlopes
     }
 
     /// <summary>The slope of a matrix times what it is applied to.</summary>
-    private void Add(double[] matrix, ReadOnlySpan<Vector256<double>> along, Vector256<double>[] slopes, ReadOnlySpan<double> of, Vector256<double>[] onto)
+    private void Add(double[] matrix, ReadOnlySpan<Vector512<double>> along, Vector512<double>[] slopes, ReadOnlySpan<double> of, Vector512<double>[] onto)
     {
         for (int row = 0, to = 0; row < size; row++)
         {
-            for (int v = 0; v < fours; v++, to++)
+            for (int v = 0; v < eights; v++, to++)
             {
                 for (int column = 0, cell = row * size; column < size; column++, cell++)
                 {
-                    onto[to] += (along[(column * fours) + v] * matrix[cell]) + (slopes[(cell * fours) + v] * of[column]);
+                    onto[to] += (along[(column * eights) + v] * matrix[cell]) + (slopes[(cell * eights) + v] * of[column]);
                 }
             }
         }
     }
 
     /// <summary>How what pushes the nodes moves, K/s, where the rises move so.</summary>
-    private void Pushed(ReadOnlySpan<double> rises, ReadOnlySpan<double> push, ReadOnlySpan<Vector256<double>> with, Span<Vector256<double>> pushed)
+    private void Pushed(ReadOnlySpan<double> rises, ReadOnlySpan<double> push, ReadOnlySpan<Vector512<double>> with, Span<Vector512<double>> pushed)
     {
         pushed.Clear();
-        var single = MemoryMarshal.Cast<Vector256<double>, double>(pushed);
+        var single = MemoryMarshal.Cast<Vector512<double>, double>(pushed);
         for (int i = 0; i < nodes; i++)
         {
             var node = network.Nodes[i];
             double hot = network.AmbientK + rises[i], cold = network.AmbientK * network.AmbientK, square = hot * hot, radiates = node.RadiatingM2 * Constants.StefanBoltzmann;
             double falls = -((1.25 * node.ConvectionWPerK125 * Math.Sqrt(Math.Sqrt(Math.Abs(rises[i])))) + (4 * radiates * square * hot)) / node.CapacityJPerK;
-            for (int v = 0; v < fours; v++)
+            for (int v = 0; v < eights; v++)
             {
-                pushed[(i * fours) + v] = with[(i * fours) + v] * falls;
+                pushed[(i * eights) + v] = with[(i * eights) + v] * falls;
             }
 
             for (int t = 0; t < terms.Count; t++)
             {
                 if (terms[t].At == i)
                 {
-                    single[(4 * fours * i) + t] -= terms[t].Quantity switch
+                    single[(8 * eights * i) + t] -= terms[t].Quantity switch
                     {
                         ThermalQuantity.HeatCapacity => push[i],
                         ThermalQuantity.RadiatingArea => radiates * ((square * square) - (cold * cold)) / node.CapacityJPerK,
@@ -181,10 +184,10 @@ internal sealed class WarmingSlopes
             }
 
             ExponentialStep[] beside = [.. linear.Select(block => new ExponentialStep(block, 2 * size, h))];
-            var heated = new Vector256<double>[fours];
+            var heated = new Vector512<double>[eights];
             for (int t = 0; t < terms.Count; t++)
             {
-                heated[t / 4] = heated[t / 4].WithElement(t % 4, terms[t] == new ThermalTerm(ThermalQuantity.HeatCapacity, network.HeaterNode) ? -1 : 0);
+                heated[t / 8] = heated[t / 8].WithElement(t % 8, terms[t] == new ThermalTerm(ThermalQuantity.HeatCapacity, network.HeaterNode) ? -1 : 0);
             }
 
             slopes = new(Corner(beside, step => step.Exp), Corner(beside, step => step.Phi1), Corner(beside, step => step.Phi2), heated);
@@ -196,16 +199,16 @@ internal sealed class WarmingSlopes
     }
 
     /// <summary>The upper right blocks, the terms of each cell side by side.</summary>
-    private Vector256<double>[] Corner(ExponentialStep[] beside, Func<ExponentialStep, double[]> of)
+    private Vector512<double>[] Corner(ExponentialStep[] beside, Func<ExponentialStep, double[]> of)
     {
-        var corner = new Vector256<double>[size * size * fours];
+        var corner = new Vector512<double>[size * size * eights];
         for (int t = 0; t < beside.Length; t++)
         {
             double[] whole = of(beside[t]);
             for (int cell = 0; cell < size * size; cell++)
             {
-                int at = (cell * fours) + (t / 4);
-                corner[at] = corner[at].WithElement(t % 4, whole[(cell / size * 2 * size) + size + (cell % size)]);
+                int at = (cell * eights) + (t / 8);
+                corner[at] = corner[at].WithElement(t % 8, whole[(cell / size * 2 * size) + size + (cell % size)]);
             }
         }
 
@@ -262,5 +265,5 @@ internal sealed class WarmingSlopes
     }
 
     /// <summary>Slopes of e^(Lh), h·φ₁ and h·φ₂, and of what the heater pushes as a share of itself.</summary>
-    private sealed record StepSlopes(Vector256<double>[] Exp, Vector256<double>[] Phi1, Vector256<double>[] Phi2, Vector256<double>[] Heated);
+    private sealed record StepSlopes(Vector512<double>[] Exp, Vector512<double>[] Phi1, Vector512<double>[] Phi2, Vector512<double>[] Heated);
 }
