@@ -26,7 +26,7 @@ public sealed class NearNamesTests
     {
         Assert.Equal("perhaps pulse", NearNames.Told("puls", Kinds));
         Assert.Equal(string.Join(", ", Kinds), NearNames.Told("xyzzy", Kinds));
-        Assert.Equal("ab, abc", NearNames.Told("abd", ["ab", "abc"]));
+        Assert.Equal("abc, abe", NearNames.Told("abd", ["abc", "abe"])); // all of them are
     }
 
     /// <summary>By hand: one swap, one change, two more letters, everything.</summary>
