@@ -25,7 +25,7 @@ internal static class WarmUpTimings
     {
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"# The warm-up fit, beside a general-purpose solver\n\nTaken {TimeProvider.System.GetUtcNow():yyyy-MM-dd HH:mm} UTC. {Machine.Words()}\n\n");
-        text.Append("Two nodes (end and grip), 600 instants, both read, five numbers searched from twice their truth by the product's own least squares. Invented readings with 0.05 K of noise. Solver: CVODE of SUNDIALS from timings/peer/warmup.c, called from the same process, by BDF with an analytic Jacobian and by Adams, whichever is quicker, at the coarsest tolerance whose answer has the same six digits; begun anew where the power changes. Best of several runs each.\n\n| power | ours, ms | solver, ms | tolerance | ratio | asked |\n| --- | --- | --- | --- | --- | --- |\n");
+        text.Append("Two nodes (end and grip), 600 instants, both read, five numbers searched from twice their truth by the product's own least squares, with the slopes that the plant's steps carry along; for the solver, which carries none, by differences. Invented readings with 0.05 K of noise. Solver: CVODE of SUNDIALS from timings/peer/warmup.c, called from the same process, by BDF with an analytic Jacobian and by Adams, whichever is quicker, at the coarsest tolerance whose answer has the same six digits; begun anew where the power changes. Best of several runs each.\n\n| power | ours, ms | solver, ms | tolerance | ratio | asked |\n| --- | --- | --- | --- | --- | --- |\n");
         foreach (bool steady in (bool[])[true, false])
         {
             Row(text, folder, steady);
@@ -41,8 +41,8 @@ internal static class WarmUpTimings
         double[] watts = [.. times.Select((_, i) => steady ? 10 : 10 + (3 * Math.Sin(0.7 * i)))];
         var random = new Random(20261127);
         double[][] read = [.. Plant(Truth, times, watts).Select(row => row.Select(rise => rise + (0.05 * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble()))).ToArray())];
-        double[] ours = Fit(read, p => Plant(p, times, watts));
-        double mine = Best(() => Fit(read, p => Plant(p, times, watts)));
+        double[] ours = Fit(read, p => Plant(p, times, watts), p => Slopes(p, times, watts));
+        double mine = Best(() => Fit(read, p => Plant(p, times, watts), p => Slopes(p, times, watts)));
         double best = double.PositiveInfinity, at = double.NaN;
         if (Solver(folder) is { } solver)
         {
@@ -69,25 +69,57 @@ internal static class WarmUpTimings
         text.Append(CultureInfo.InvariantCulture, $"| {(steady ? "constant" : "another at each instant")} | {mine:0.00} | {(double.IsFinite(best) ? best.ToString("0.0", CultureInfo.InvariantCulture) : "not here: needs gcc and libsundials-dev")} | {at:0E+0} | {best / mine:0} | {(steady ? 20 : 4)} |\n");
     }
 
-    private static double[][] Plant(double[] p, double[] times, double[] watts)
+    private static ThermalNetwork Network(double[] p) => new([new ThermalNode("end", p[0], p[1]), new ThermalNode("grip", p[3], p[4])], [new ThermalLink(0, 1, p[2])], 0);
+
+    private static double[][] Plant(double[] p, double[] times, double[] watts) => WarmingRun.Run(Network(p), new Schedule(times, watts), times, 2)[..2];
+
+    /// <summary>By the numbers searched, in the order of <see cref="Truth"/>.</summary>
+    private static WarmingSlopes Slopes(double[] p, double[] times, double[] watts)
     {
-        var network = new ThermalNetwork([new ThermalNode("end", p[0], p[1]), new ThermalNode("grip", p[3], p[4])], [new ThermalLink(0, 1, p[2])], 0);
-        return WarmingRun.Run(network, new Schedule(times, watts), times, 2)[..2];
+        var network = Network(p);
+        var slopes = new WarmingSlopes(network, [new(ThermalQuantity.HeatCapacity), new(ThermalQuantity.LinearLoss), new(ThermalQuantity.Link), new(ThermalQuantity.HeatCapacity, 1), new(ThermalQuantity.LinearLoss, 1)], times.Length);
+        WarmingRun.Run(network, new Schedule(times, watts), times, 2, slopes);
+        return slopes;
     }
 
-    private static double[] Fit(double[][] read, Func<double[], double[][]> rises)
+    /// <summary>The same search for both; the plant's steps carry their slopes along, the solver's are taken by differences.</summary>
+    private static double[] Fit(double[][] read, Func<double[], double[][]> rises, Func<double[], WarmingSlopes>? slopesOf = null)
     {
+        static double[] Numbers(ReadOnlySpan<double> x)
+        {
+            double[] p = new double[x.Length];
+            for (int j = 0; j < p.Length; j++)
+            {
+                p[j] = Math.Exp(x[j]);
+            }
+
+            return p;
+        }
+
         var fit = LeastSquares.Fit(new LeastSquaresProblem(
             (x, r) =>
             {
-                double[][] modelled = rises([.. x.ToArray().Select(Math.Exp)]);
+                double[][] modelled = rises(Numbers(x));
                 for (int i = 0; i < Instants; i++)
                 {
-                    r[i] = (modelled[0][i] - read[0][i]) / 0.05;
-                    r[Instants + i] = (modelled[1][i] - read[1][i]) / 0.05;
+                    r[i] = (modelled[0][i] - read[0][i]) * 20;
+                    r[Instants + i] = (modelled[1][i] - read[1][i]) * 20;
                 }
             },
-            2 * Instants, [.. Truth.Select(value => Math.Log(2 * value))]));
+            2 * Instants, [.. Truth.Select(value => Math.Log(2 * value))])
+        {
+            Jacobian = slopesOf is null ? null : (x, slopes) =>
+            {
+                var moved = slopesOf(Numbers(x));
+                for (int i = 0, at = 0; i < 2 * Instants; i++)
+                {
+                    foreach (double slope in moved.At(i / Instants, i % Instants))
+                    {
+                        slopes[at++] = slope * 20;
+                    }
+                }
+            },
+        });
         return [.. fit.Parameters.Select(Math.Exp)];
     }
 

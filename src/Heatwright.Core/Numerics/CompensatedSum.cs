@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace Heatwright.Numerics;
 
 /// <summary>A running sum that keeps what rounding would drop.</summary>
@@ -40,15 +43,34 @@ public struct CompensatedSum
         return sum.Value;
     }
 
-    /// <summary>Sum of the products of two equally long rows.</summary>
+    /// <summary>Sum of the products of two equally long rows, in four such sums side by side.</summary>
     public static double OfProducts(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
+        b = b[..a.Length];
+        var fours = MemoryMarshal.Cast<double, Vector256<double>>(a);
+        var with = MemoryMarshal.Cast<double, Vector256<double>>(b);
+        Vector256<double> high = default, low = default;
+        for (int i = 0; i < fours.Length; i++)
+        {
+            var product = fours[i] * with[i];
+            var next = high + product;
+            var taken = next - high;
+            low += (high - (next - taken)) + (product - taken) + Vector256.FusedMultiplyAdd(fours[i], with[i], -product);
+            high = next;
+        }
+
         var sum = new CompensatedSum();
-        for (int i = 0; i < a.Length; i++)
+        for (int lane = 0; lane < 4; lane++)
+        {
+            sum.Add(high[lane]);
+        }
+
+        for (int i = 4 * fours.Length; i < a.Length; i++)
         {
             sum.AddProduct(a[i], b[i]);
         }
 
+        sum.low += low[0] + low[1] + (low[2] + low[3]);
         return sum.Value;
     }
 }

@@ -7,6 +7,10 @@ internal sealed class FitPoint
     private readonly double[] weights;
     private double[] trialP;
     private double[] trialRows;
+    private double trialSum;
+    private bool stands;
+    private readonly double[] factored;
+    private (int[] Index, TriangleSvd Svd)? factor;
 
     public FitPoint(LeastSquaresModel model, double[] start)
     {
@@ -14,6 +18,7 @@ internal sealed class FitPoint
         P = [.. start.Select((value, j) => Math.Clamp(value, model.Lower[j], model.Upper[j]))];
         Rows = new double[model.Rows];
         Columns = new double[model.Rows * model.Count];
+        factored = new double[Columns.Length];
         weights = new double[model.Count];
         trialP = new double[model.Count];
         trialRows = new double[model.Rows];
@@ -39,10 +44,17 @@ internal sealed class FitPoint
     /// <summary>Takes the slopes here; each parameter is weighed by its largest column so far, so that units do not matter.</summary>
     public bool TakeSlopes(SlopeGrade grade)
     {
+        if (stands && model.SlopesByFormula)
+        {
+            return true; // a formula has no finer slopes of the same point
+        }
+
         if (!model.Slopes(P, Rows, Columns, grade))
         {
             return false;
         }
+
+        (stands, factor) = (true, null);
 
         for (int j = 0; j < weights.Length; j++)
         {
@@ -58,28 +70,29 @@ internal sealed class FitPoint
         var free = new bool[weights.Length];
         for (int j = 0; j < free.Length; j++)
         {
-            double slope = CompensatedSum.OfProducts(Column(j), Rows);
             free[j] = !model.Fixed(j) && weights[j] > 0
-                && !(P[j] <= model.Lower[j] && slope >= 0) && !(P[j] >= model.Upper[j] && slope <= 0);
+                && !(P[j] <= model.Lower[j] && SumSlope(j) >= 0) && !(P[j] >= model.Upper[j] && SumSlope(j) <= 0);
         }
 
         return free;
     }
 
-    /// <summary>Factors the weighed columns of some parameters.</summary>
+    /// <summary>Factors the weighed columns of some parameters; the one before is gone then.</summary>
     public TriangleSvd Factor(int[] index)
     {
-        var columns = new double[index.Length * Rows.Length];
-        for (int k = 0; k < index.Length; k++)
+        if (factor is { } there && index.AsSpan().SequenceEqual(there.Index))
         {
-            var column = Column(index[k]);
-            for (int i = 0; i < column.Length; i++)
-            {
-                columns[(k * column.Length) + i] = column[i] / weights[index[k]];
-            }
+            return there.Svd;
         }
 
-        return new TriangleSvd(new HouseholderQr(columns, Rows.Length, index.Length));
+        for (int k = 0; k < index.Length; k++)
+        {
+            Lanes.Divide(Column(index[k]), weights[index[k]], factored.AsSpan(k * Rows.Length));
+        }
+
+        var svd = new TriangleSvd(new HouseholderQr(factored, Rows.Length, index.Length));
+        factor = (index, svd);
+        return svd;
     }
 
     /// <summary>A step of the factored parameters as a step of all.</summary>
@@ -132,9 +145,15 @@ internal sealed class FitPoint
         var step = new double[weights.Length];
         for (int j = 0; j < step.Length; j++)
         {
-            double slope = CompensatedSum.OfProducts(Column(j), Rows);
+            double near = 1e-5 * model.Size(P, j);
+            if (model.Fixed(j) || (P[j] - model.Lower[j] > near && model.Upper[j] - P[j] > near))
+            {
+                continue;
+            }
+
+            double slope = SumSlope(j);
             double room = slope > 0 ? model.Lower[j] - P[j] : model.Upper[j] - P[j];
-            step[j] = !model.Fixed(j) && slope != 0 && Math.Abs(room) <= 1e-5 * model.Size(P, j) ? room : 0;
+            step[j] = slope != 0 && Math.Abs(room) <= near ? room : 0;
         }
 
         if (step.Any(value => value != 0) && TryStep(step) >= -1e-12 * Sum)
@@ -166,10 +185,9 @@ internal sealed class FitPoint
         var change = new double[Rows.Length];
         for (int j = 0; j < step.Length; j++)
         {
-            var column = Column(j);
-            for (int i = 0; step[j] != 0 && i < change.Length; i++)
+            if (step[j] != 0)
             {
-                change[i] += column[i] * step[j];
+                Lanes.AddScaled(change, step[j], Column(j));
             }
         }
 
@@ -207,8 +225,8 @@ internal sealed class FitPoint
             return double.NegativeInfinity;
         }
 
-        double after = CompensatedSum.OfProducts(trialRows, trialRows);
-        return double.IsFinite(after) ? Sum - after : double.NegativeInfinity;
+        trialSum = CompensatedSum.OfProducts(trialRows, trialRows);
+        return double.IsFinite(trialSum) ? Sum - trialSum : double.NegativeInfinity;
     }
 
     /// <summary>Moves to the point tried last.</summary>
@@ -216,8 +234,11 @@ internal sealed class FitPoint
     {
         (P, trialP) = (trialP, P);
         (Rows, trialRows) = (trialRows, Rows);
-        Sum = CompensatedSum.OfProducts(Rows, Rows);
+        (Sum, stands) = (trialSum, false);
     }
+
+    /// <summary>Half the slope of the sum of squares by one parameter.</summary>
+    private double SumSlope(int j) => CompensatedSum.OfProducts(Column(j), Rows);
 
     private ReadOnlySpan<double> Column(int j) => Columns.AsSpan(j * Rows.Length, Rows.Length);
 }

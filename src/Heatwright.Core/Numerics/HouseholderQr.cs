@@ -88,12 +88,7 @@ internal sealed class HouseholderQr
     /// <summary>Euclidean length, safe against overflow.</summary>
     public static double Norm(ReadOnlySpan<double> values)
     {
-        double largest = 0;
-        foreach (double value in values)
-        {
-            largest = Math.Max(largest, Math.Abs(value));
-        }
-
+        double largest = Lanes.Largest(values);
         if (largest == 0 || !double.IsFinite(largest))
         {
             return largest;
@@ -101,7 +96,7 @@ internal sealed class HouseholderQr
 
         if (largest is > 1e-140 and < 1e140)
         {
-            return Math.Sqrt(Dot(values, values)); // no square of it leaves what a number can hold
+            return Math.Sqrt(Lanes.Dot(values, values)); // no square of it leaves what a number can hold
         }
 
         double sum = 0;
@@ -111,28 +106,6 @@ internal sealed class HouseholderQr
         }
 
         return largest * Math.Sqrt(sum);
-    }
-
-    /// <summary>Sum of products, in four sums side by side: a machine adds four as fast as one, and always in the same order.</summary>
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        b = b[..a.Length];
-        double one = 0, two = 0, three = 0, four = 0;
-        int i = 0;
-        for (; i + 3 < a.Length; i += 4)
-        {
-            one += a[i] * b[i];
-            two += a[i + 1] * b[i + 1];
-            three += a[i + 2] * b[i + 2];
-            four += a[i + 3] * b[i + 3];
-        }
-
-        for (; i < a.Length; i++)
-        {
-            one += a[i] * b[i];
-        }
-
-        return one + two + (three + four);
     }
 
     private Span<double> Mirror(int k) => columns.AsSpan((k * Rows) + k, Rows - k);
@@ -145,11 +118,6 @@ internal sealed class HouseholderQr
         }
 
         var v = Mirror(k);
-        double factor = Dot(v, target) / halves[k];
-        var onto = target[..v.Length];
-        for (int i = 0; i < v.Length; i++)
-        {
-            onto[i] -= factor * v[i];
-        }
+        Lanes.AddScaled(target, -(Lanes.Dot(v, target) / halves[k]), v);
     }
 }

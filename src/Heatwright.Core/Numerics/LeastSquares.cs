@@ -106,9 +106,9 @@ public static class LeastSquares
         double[] lengths = [.. index.Select(j => HouseholderQr.Norm(columns.AsSpan(j * rows, rows)))];
         for (int k = 0; k < index.Length; k++)
         {
-            for (int i = 0; i < rows; i++)
+            if (lengths[k] > 0)
             {
-                factor[(k * rows) + i] = lengths[k] > 0 ? columns[(index[k] * rows) + i] / lengths[k] : 0;
+                Lanes.Divide(columns.AsSpan(index[k] * rows, rows), lengths[k], factor.AsSpan(k * rows));
             }
         }
 

@@ -6,6 +6,7 @@ internal sealed class LeastSquaresModel
     private readonly LeastSquaresProblem problem;
     private readonly int[] priors;
     private readonly DifferenceSlopes differences;
+    private double[]? slopes;
 
     public LeastSquaresModel(LeastSquaresProblem problem)
     {
@@ -80,14 +81,23 @@ internal sealed class LeastSquaresModel
 
     private bool ByFormula(JacobianFunction formula, double[] p, double[] columns)
     {
-        var slopes = new double[problem.ResidualCount * Count];
+        slopes ??= new double[problem.ResidualCount * Count];
+        slopes.AsSpan().Clear();
         formula(p, slopes);
-        columns.AsSpan().Clear();
         for (int j = 0; j < Count; j++)
         {
-            for (int i = 0; !Fixed(j) && i < problem.ResidualCount; i++)
+            var column = columns.AsSpan(j * Rows, Rows);
+            if (Fixed(j))
             {
-                columns[(j * Rows) + i] = slopes[(i * Count) + j];
+                column.Clear();
+                continue;
+            }
+
+            column[problem.ResidualCount..].Clear();
+            column = column[..problem.ResidualCount];
+            for (int i = 0, at = j; i < column.Length; i++, at += Count)
+            {
+                column[i] = slopes[at];
             }
         }
 
@@ -112,16 +122,5 @@ internal sealed class LeastSquaresModel
         return hints.First(hint => hint > 0 && double.IsFinite(hint));
     }
 
-    private static bool AllFinite(double[] values)
-    {
-        foreach (double value in values)
-        {
-            if (!double.IsFinite(value))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    private static bool AllFinite(double[] values) => double.IsFinite(Lanes.Largest(values));
 }

@@ -166,7 +166,12 @@ internal sealed class TrustRegionSearch(LeastSquaresProblem problem, LeastSquare
 
         double[] change = Point.LinearChange(step);
         // Second derivative along the step v from two values and the slope: 2/h²·(r(p + h·v) − r − h·J·v).
-        double[] bend = [.. change.Select((linear, i) => 2 / share * (((ahead[i] - Point.Rows[i]) / share) - linear))];
+        double[] bend = new double[change.Length], here = Point.Rows;
+        for (int i = 0; i < bend.Length; i++)
+        {
+            bend[i] = ((ahead[i] - here[i]) * (2 / (share * share))) - (change[i] * (2 / share));
+        }
+
         double[] correction = Point.Spread(svd.Step(svd.Along(bend), damping), index);
         return Point.Scaled(correction) <= 0.375 * Point.Scaled(step) ? correction : null;
     }

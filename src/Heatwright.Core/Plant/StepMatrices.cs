@@ -51,6 +51,9 @@ internal sealed class StepMatrices
 
     public int Size => size;
 
+    /// <summary>How each node moves with the rises of all, 1/s, row by row, nothing pressed on.</summary>
+    public ReadOnlySpan<double> Linear => free;
+
     /// <summary>How the working node moves with the rises of all, 1/s.</summary>
     public double[] WorkingRow() => free.AsSpan(working * size, size).ToArray();
 

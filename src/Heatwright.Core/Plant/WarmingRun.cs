@@ -12,7 +12,8 @@ internal static class WarmingRun
     /// <param name="watts">Power into the heater's node; from nothing on its first value.</param>
     /// <param name="instants">Rising, s, none before 0.</param>
     /// <param name="stepS">Longest step where a loss curves, s.</param>
-    public static double[][] Run(ThermalNetwork network, Schedule watts, double[] instants, double stepS)
+    /// <param name="slopes">Carried along where wanted; made for the same network and instants.</param>
+    public static double[][] Run(ThermalNetwork network, Schedule watts, double[] instants, double stepS, WarmingSlopes? slopes = null)
     {
         int nodes = network.Nodes.Count;
         var matrices = new StepMatrices(network, 0);
@@ -29,16 +30,17 @@ internal static class WarmingRun
         double now = 0, heater = network.Nodes[network.HeaterNode].CapacityJPerK, last = double.NaN;
         var exact = matrices.For(0, false);
         int piece = 0;
+        double[] edges = watts.Times, values = watts.Values;
         for (int k = 0; k < instants.Length; k++)
         {
             while (instants[k] - now > StepMatrices.SameS)
             {
-                while (piece + 1 < watts.Times.Length && watts.Times[piece + 1] <= now + StepMatrices.SameS)
+                while (piece + 1 < edges.Length && edges[piece + 1] <= now + StepMatrices.SameS)
                 {
                     piece++;
                 }
 
-                double to = Math.Min(instants[k], piece + 1 < watts.Times.Length ? watts.Times[piece + 1] : double.PositiveInfinity), h = curves ? Math.Min(to - now, stepS) : to - now;
+                double to = piece + 1 < edges.Length && edges[piece + 1] < instants[k] ? edges[piece + 1] : instants[k], h = curves ? Math.Min(to - now, stepS) : to - now;
                 if (h != last)
                 {
                     (exact, last) = (matrices.For(h, false), h);
@@ -46,21 +48,23 @@ internal static class WarmingRun
 
                 if (curves)
                 {
-                    Pushes(network, rises, watts.Values[piece] / heater, push);
+                    Pushes(network, rises, values[piece] / heater, push);
                     Apply(exact.Exp, rises, guess, clear: true);
                     Apply(exact.Phi1, push, guess, clear: false);
-                    Pushes(network, guess, watts.Values[piece] / heater, later);
+                    Pushes(network, guess, values[piece] / heater, later);
                     for (int i = 0; i < size; i++)
                     {
                         later[i] -= push[i];
                     }
 
+                    slopes?.Move(exact, h, rises, push, guess, later);
                     Apply(exact.Phi2, later, guess, clear: false);
                     guess.CopyTo(rises);
                 }
                 else
                 {
-                    Warm(exact, rises, network.HeaterNode, watts.Values[piece] / heater);
+                    slopes?.Move(exact, h, rises, values[piece] / heater);
+                    Warm(exact, rises, network.HeaterNode, values[piece] / heater);
                 }
 
                 now += h;
@@ -72,6 +76,7 @@ internal static class WarmingRun
             }
 
             kelvin[nodes][k] = network.AmbientK + (size > nodes ? rises[nodes] : rises[network.SensorNode]);
+            slopes?.Keep(k);
         }
 
         return kelvin;

@@ -1,4 +1,5 @@
 using Heatwright.Numerics;
+using Heatwright.Plant;
 
 namespace Heatwright.Trials;
 
@@ -28,6 +29,7 @@ internal static class GripFit
             Lower = [-7, start[1] - 3, start[2] - 2],
             Upper = [4, start[1] + 3, start[2] + 2],
             MaxIterations = 40,
+            Jacobian = (p, slopes) => Slopes(logs, end, p, slopes),
         });
         double scale = Math.Max(1, fit.ResidualSumOfSquares / Math.Max(1, readings - 3));
         return With(end, fit.Parameters) with { Searched = [.. end.Searched, "grip link", "grip heat capacity", "grip loss"], LogCovariance = Joined(end, fit, scale) };
@@ -58,6 +60,29 @@ internal static class GripFit
             for (int row = 0; row < log.TimesS.Length; row++)
             {
                 residuals[at++] = double.IsFinite(log.GripC[row]) ? (grip[row] - 273.15 - log.GripC[row]) / DoubtK : 0;
+            }
+        }
+    }
+
+    private static void Slopes(IReadOnlyList<WarmUpLog> logs, WarmUpFindings end, ReadOnlySpan<double> p, Span<double> slopes)
+    {
+        var found = With(end, p);
+        double share = Share(p[0]);
+        ThermalTerm[] terms = [new(ThermalQuantity.LinearLoss), new(ThermalQuantity.Link), new(ThermalQuantity.HeatCapacity, 1), new(ThermalQuantity.LinearLoss, 1)];
+        slopes.Clear();
+        int at = 0;
+        foreach (var log in logs)
+        {
+            var moved = WarmUpFit.SlopesOf(found, log, terms);
+            for (int row = 0; row < log.TimesS.Length; row++, at += 3)
+            {
+                if (double.IsFinite(log.GripC[row]))
+                {
+                    var grip = moved.At(1, row);
+                    slopes[at] = (((1 - share) * grip[1]) - (share * grip[0])) / DoubtK;
+                    slopes[at + 1] = grip[2] / DoubtK;
+                    slopes[at + 2] = grip[3] / DoubtK;
+                }
             }
         }
     }

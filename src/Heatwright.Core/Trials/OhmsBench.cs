@@ -10,6 +10,12 @@ internal static class OhmsBench
 {
     private const double ReferenceC = 20;
 
+    /// <summary>Rows of a warm-up within a seventh of its highest rise count as hot: our choice.</summary>
+    private const double NearlyHottest = 6.0 / 7;
+
+    /// <summary>A probe pressed on lags this long at least, s: common practice, no source.</summary>
+    private const double LeastLagS = 1;
+
     public static PartFindings ColdOhms(Trial trial, ReadingTable table, InstrumentCauses instruments)
     {
         double[] ohms = [.. table["ohms"].Where(double.IsFinite)];
@@ -56,14 +62,43 @@ internal static class OhmsBench
             return None(trial, table, "the cold ohms of this heater are not known", "none", "a trial of cold ohms");
         }
 
-        double[] volts = table["volts"], amps = table["amps"], degrees = table["degrees"];
-        double beside = table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
-        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => volts[i] / amps[i] > beside && double.IsFinite(degrees[i]) && degrees[i] > coldC + 50)];
+        int[] rows = Hot(table, coldC);
+        return rows.Length == 0
+            ? None(trial, table, "no hot reading is left", "0", "1 or more, 50 K above cold")
+            : new(trial.Part, [Coefficient(trial, table, instruments, cold, coldC, rows, 0)], table.Remarks, []);
+    }
+
+    /// <summary>The same from the hottest rows of a warm-up, for a heater of which nobody took hot ohms: how far the probe may lag behind the heater there is a doubt of it.</summary>
+    public static PartFindings HotOhmsOfWarmUp(Trial trial, ReadingTable table, InstrumentCauses instruments, Estimate cold, double coldC, double lagS)
+    {
+        double[] time = table["time"], degrees = table["degrees"];
+        double offS = table.Run.Setting("off", double.PositiveInfinity);
+        int[] hot = [.. Hot(table, coldC).Where(i => time[i] < offS)];
+        int[] rows = hot.Length == 0 ? [] : [.. hot.Where(i => degrees[i] - coldC > NearlyHottest * (hot.Max(k => degrees[k]) - coldC))];
         if (rows.Length == 0)
         {
-            return None(trial, table, "no hot reading is left", "0", "1 or more, 50 K above cold");
+            return new(trial.Part, [], [], []);
         }
 
+        double climbs = rows[^1] > rows[0] ? Math.Abs(degrees[rows[^1]] - degrees[rows[0]]) / (time[rows[^1]] - time[rows[0]]) : 0;
+        return new(trial.Part, [Coefficient(trial, table, instruments, cold, coldC, rows, climbs * Math.Max(lagS, LeastLagS))], [], []);
+    }
+
+    /// <summary>Rows that tell ohms at least 50 K above cold.</summary>
+    private static int[] Hot(ReadingTable table, double coldC)
+    {
+        double[] volts = table["volts"], amps = table["amps"], degrees = table["degrees"];
+        double beside = Beside(table);
+        return [.. Enumerable.Range(0, table.Count).Where(i => amps[i] != 0 && volts[i] / amps[i] > beside && double.IsFinite(degrees[i]) && degrees[i] > coldC + 50)];
+    }
+
+    /// <summary>Ohms of meter and leads that volts over amps hold too.</summary>
+    private static double Beside(ReadingTable table) => table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
+
+    private static Finding Coefficient(Trial trial, ReadingTable table, InstrumentCauses instruments, Estimate cold, double coldC, int[] rows, double behindK)
+    {
+        double[] volts = table["volts"], amps = table["amps"], degrees = table["degrees"];
+        double beside = Beside(table);
         double Alpha(double coldOhm, string moved, double gain, double offset)
         {
             double sum = 0;
@@ -86,9 +121,14 @@ internal static class OhmsBench
             doubts = doubts.With(cause, push[0]);
         }
 
-        doubts = doubts.With(Cause.Normal($"{trial.Id} scatter", CauseGroup.Trial), 0.003 / (degrees[rows[0]] - coldC) / Math.Sqrt(rows.Length));
-        var alpha = new Estimate(middle, Units.PerKelvin, doubts, new Origin.Fitted(trial.Id, [table.Run.Id]));
-        return new(trial.Part, [new(trial.Part, PartQuantities.Alpha, alpha)], table.Remarks, []);
+        double rise = degrees[rows[0]] - coldC;
+        doubts = doubts.With(Cause.Normal($"{trial.Id} scatter", CauseGroup.Trial), 0.003 / rise / Math.Sqrt(rows.Length));
+        if (behindK > 0)
+        {
+            doubts = doubts.With(Cause.Normal($"{trial.Id} heater ahead of the probe", CauseGroup.Assumption), middle * behindK / rise);
+        }
+
+        return new(trial.Part, PartQuantities.Alpha, new Estimate(middle, Units.PerKelvin, doubts, new Origin.Fitted(trial.Id, [table.Run.Id])));
     }
 
     public static PartFindings Drop(Trial trial, ReadingTable table, InstrumentCauses instruments)

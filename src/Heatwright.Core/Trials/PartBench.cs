@@ -42,7 +42,12 @@ public static class PartBench
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.ModulePoints).Select(pair => ModuleBench.Points(pair.Trial, pair.Table, instruments)));
         if (read.Any(pair => pair.Trial.Kind == TrialKind.WarmUp)) // planned and not taken yet: there is nothing to fit
         {
-            pieces.Add(WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments));
+            var warm = WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments);
+            pieces.Add(warm);
+            if (part.Kind == PartKind.Heater && cold is not null && read.All(pair => pair.Trial.Kind != TrialKind.HotOhms))
+            {
+                pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp).Select(pair => OhmsBench.HotOhmsOfWarmUp(pair.Trial, pair.Table, instruments, cold, coldC, warm.WarmUp?.LagS ?? 0)));
+            }
         }
 
         pieces.AddRange(trials.Where(trial => trial.Kind == TrialKind.Bench).Select(trial => CardBench.Findings(trial, instruments)));

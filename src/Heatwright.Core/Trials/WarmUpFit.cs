@@ -133,6 +133,7 @@ public sealed class WarmUpFit
             Lower = [.. start.Select(value => value - 7)],
             Upper = [.. start.Select(value => value + 7)],
             MaxIterations = 60,
+            Jacobian = Slopes,
         });
         double[] p = fit.Parameters;
         double scale = Math.Max(1, fit.ResidualSumOfSquares / Math.Max(1, endRows - start.Length)) * Inflation(fit.Residuals);
@@ -219,6 +220,48 @@ public sealed class WarmUpFit
         }
     }
 
+    /// <summary>Slopes of the residuals, carried through the plant's own steps.</summary>
+    private void Slopes(ReadOnlySpan<double> p, Span<double> slopes)
+    {
+        var found = Beside(Read(p));
+        bool grip = found.GripLinkWPerK > 0;
+        List<ThermalTerm> terms = [];
+        List<int> parameter = [];
+        for (int j = 0; j < names.Count; j++)
+        {
+            foreach (var term in Terms(names[j], grip))
+            {
+                terms.Add(term);
+                parameter.Add(j);
+            }
+        }
+
+        slopes.Clear();
+        int at = 0;
+        for (int l = 0; l < logs.Count; l++)
+        {
+            var moved = SlopesOf(found, logs[l], terms);
+            for (int row = 0; row < logs[l].TimesS.Length; row++, at += names.Count)
+            {
+                var sensor = moved.At(grip ? 2 : 1, row);
+                for (int t = 0; weight[l][row] > 0 && t < terms.Count; t++)
+                {
+                    slopes[at + parameter[t]] += sensor[t] / doubtK[l][row];
+                }
+            }
+        }
+    }
+
+    /// <summary>What of the network a searched quantity scales: all of the linear loss is searched as one, a share of it goes into a warm grip.</summary>
+    private static ThermalTerm[] Terms(string name, bool grip) => name switch
+    {
+        "heat capacity" => [new(ThermalQuantity.HeatCapacity)],
+        "linear loss" when grip => [new(ThermalQuantity.LinearLoss), new(ThermalQuantity.Link)],
+        "linear loss" => [new(ThermalQuantity.LinearLoss)],
+        "radiating area" => [new(ThermalQuantity.RadiatingArea)],
+        _ => [new(ThermalQuantity.SensorLag)],
+    };
+
     /// <summary>The end with the warm grip beside it; without one, the end alone.</summary>
     private WarmUpFindings Beside(WarmUpFindings end) => warmGrip is null ? end : GripFit.With(end, warmGrip.GripLinkWPerK / (warmGrip.GripLinkWPerK + warmGrip.LinearWPerK), warmGrip.GripHeatCapacityJPerK, warmGrip.GripLossWPerK);
 
@@ -230,13 +273,24 @@ public sealed class WarmUpFit
     }
 
     /// <summary>The plant's own run of a log with these findings, K at its times: the end, the grip where one is linked, and last the sensor.</summary>
-    internal static double[][] Simulate(WarmUpFindings found, WarmUpLog log)
+    internal static double[][] Simulate(WarmUpFindings found, WarmUpLog log) => WarmingRun.Run(Network(found, log), log.Drive(), log.TimesS, LongestStepS);
+
+    /// <summary>How the plant's own run of a log moves with the logarithm of each quantity, K; rows as <see cref="Simulate"/>.</summary>
+    internal static WarmingSlopes SlopesOf(WarmUpFindings found, WarmUpLog log, IReadOnlyList<ThermalTerm> terms)
+    {
+        var network = Network(found, log);
+        var slopes = new WarmingSlopes(network, terms, log.TimesS.Length);
+        WarmingRun.Run(network, log.Drive(), log.TimesS, LongestStepS, slopes);
+        return slopes;
+    }
+
+    private static ThermalNetwork Network(WarmUpFindings found, WarmUpLog log)
     {
         bool grip = found.GripLinkWPerK > 0;
         ThermalNode end = new("working end", found.HeatCapacityJPerK, found.LinearWPerK, 0, found.RadiatingM2);
         double startC = double.IsFinite(log.EndC[0]) ? log.EndC[0] : log.AirC;
         double gripStartC = grip && double.IsFinite(log.GripC[0]) ? log.GripC[0] : log.AirC;
-        var network = new ThermalNetwork(
+        return new ThermalNetwork(
             grip ? [end, new ThermalNode("grip", found.GripHeatCapacityJPerK, found.GripLossWPerK)] : [end],
             grip ? [new ThermalLink(0, 1, found.GripLinkWPerK)] : [],
             273.15 + log.AirC)
@@ -244,7 +298,6 @@ public sealed class WarmUpFit
             SensorLagS = found.LagS,
             StartK = grip ? [273.15 + startC, 273.15 + gripStartC] : [273.15 + startC],
         };
-        return WarmingRun.Run(network, log.Drive(), log.TimesS, LongestStepS);
     }
 
     /// <summary>First guesses from the log itself: capacity from the first rise, loss from the last power and rise.</summary>

@@ -49,7 +49,7 @@ internal static class HelpCommand
             string wanted = string.Join(' ', parsed.GetValue(words) ?? []);
             if (all.All().FirstOrDefault(card => card.Words == wanted) is not { } found)
             {
-                screen.Complain([new Problem($"There is no command '{wanted}'.", "command line", wanted, "a command as 'heatwright help' lists it", "Type 'heatwright help'.")]);
+                screen.Complain([new Problem($"There is no command '{wanted}'.", "command line", wanted, Near(all, wanted), "Type 'heatwright help'.")]);
                 return ExitCodes.BadInput;
             }
 
@@ -65,6 +65,12 @@ internal static class HelpCommand
             return ExitCodes.Done;
         });
         return command;
+    }
+
+    private static string Near(CommandCard all, string wanted)
+    {
+        string[] words = [.. all.All().Select(card => card.Words)], near = NearNames.Of(wanted, words.Select(one => one.Replace(' ', '-')));
+        return near.Length == 0 ? "a command as 'heatwright help' lists it" : "perhaps " + string.Join(" or ", words.Where(one => near.Contains(one.Replace(' ', '-'))).Select(one => $"'{one}'"));
     }
 
     private static Checked<SchemasWritten> Schemas(string folder)

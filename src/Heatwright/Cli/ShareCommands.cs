@@ -55,7 +55,7 @@ internal static class ShareCommands
             screen.Say($"{view.Waiting.Count.ToString(CultureInfo.InvariantCulture)} runs wait for your readings, {view.Begun.ToString(CultureInfo.InvariantCulture)} have some:");
             foreach (var run in view.Waiting)
             {
-                screen.Hang($"  {run.Run}  ", $"{string.Join(", ", run.Columns)}; theirs had {run.TheirReadings.ToString(CultureInfo.InvariantCulture)} readings{string.Concat(run.Settings.Select(one => $", {one.Key}={one.Value.ToString("0.####", CultureInfo.InvariantCulture)}"))}");
+                screen.Hang($"  {run.Run}  ", $"{string.Join(", ", run.Columns)}; theirs had {run.TheirReadings.ToString(CultureInfo.InvariantCulture)} readings{string.Concat(run.Held.Select(one => ", " + one))}");
             }
 
             screen.Say($"Type them: heatwright trial enter {path} {view.Waiting[0].Trial} --run {view.Waiting[0].Run}; what held for your run goes with --set, your meter with --meter.");

@@ -21,6 +21,11 @@ internal static class VerdictTables
             screen.Say($"  {(line.Must ? "must" : "want"),-5} {line.Sentence.Replace("want: ", "", StringComparison.Ordinal)}  [{line.Id}]");
         }
 
+        if (view.Work.Count > 0)
+        {
+            screen.Hang("  work  ", $"{string.Join(", ", view.Work)}; change any with --set");
+        }
+
         if (view.Blocks.Length > 0)
         {
             screen.Say($"  duty  {view.Blocks}");

@@ -50,6 +50,29 @@ public class PartBenchTests
         Assert.Equal(0.10957 / 200, found.Find(PartQuantities.Alpha)!.Si, 1e-7);
     }
 
+    /// <summary>Ohms that grow by 0.0005 a kelvin from 3.605 at 20 °C, in the volts and amps of a warm-up that nears 110 °C: nobody took hot ohms, and nothing need be assumed.</summary>
+    [Fact]
+    public void A_warm_up_tells_hot_ohms_where_no_trial_of_them_was_taken()
+    {
+        Column[] columns = [new("time", "s", ""), new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")];
+        Reading[] readings = [.. Enumerable.Range(0, 20).Select(i => new Reading(i + 1, [Text(30 * i), "6", Text(6 / (3.605 * (1 + (0.0005 * (Degrees(30 * i) - 20))))), Text(Degrees(30 * i))]))];
+        Trial up = new(new("up"), TrialKind.WarmUp, Stick.Id, [new(new("up-1"), columns, readings) { Settings = new Dictionary<string, double> { ["air"] = 20 } }]);
+        var cold = Cold("sure", "better", "3.70", "3.71");
+        var alpha = PartBench.One(Stick, [cold, up], new InstrumentCauses(Meters)).Find(PartQuantities.Alpha)!;
+        Assert.Equal(0.0005, alpha.Si, 2e-6);
+
+        // The cold ohms are known to 0.5 of 100 and 0.01 Ω: by hand 0.6 of 100 over about 85 K is 0.00007, halved as a standard doubt of even limits.
+        Assert.InRange(alpha.SiDoubt, 0.00003, 0.0001);
+        Assert.Equal("up", Assert.IsType<Origin.Fitted>(alpha.Origin).Trial.Name);
+
+        // One taken for it counts; without cold ohms there is nothing to compare with.
+        Trial hot = new(new("hot"), TrialKind.HotOhms, Stick.Id, [new(new("hot-1"), [new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")], [new(1, ["8.00", "2.00", "220"])])]);
+        Assert.Equal("hot", Assert.IsType<Origin.Fitted>(PartBench.One(Stick, [cold, up, hot], new InstrumentCauses(Meters)).Find(PartQuantities.Alpha)!.Origin).Trial.Name);
+        Assert.Null(PartBench.One(Stick, [up], new InstrumentCauses(Meters)).Find(PartQuantities.Alpha));
+
+        static double Degrees(double s) => 20 + (90 * (1 - Math.Exp(-s / 120)));
+    }
+
     /// <summary>A tip of 20 J/K that loses 0.1 W/K under 10 W; one of twelve temperatures written at a tenth, or with the probe off the tip.</summary>
     [Theory, InlineData("9.02", "decimal point"), InlineData("41.3", "probe off its place")]
     public void A_temperature_that_leaps_there_and_back_is_left_out_of_a_warm_up(string typed, string why)

@@ -39,6 +39,16 @@ public sealed class EntryJourney : IDisposable
     }
 
     [Fact]
+    public void A_lone_dash_keeps_the_place_of_a_reading_that_was_missed()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        var readings = Piped("7.41\n-\n7.43\n", "trial", "enter", file, "cold", "--meter", "ohms=dmm", "--json").GetProperty("readings").EnumerateArray().ToList();
+        Assert.Equal(["7.41\u00A0Ω", "not read", "7.43\u00A0Ω"], readings.Select(one => one.GetProperty("fields")[0].GetProperty("understood").GetString()));
+        Assert.Equal(7.42, Found(Trial(file, "cold"), "ohms"), 3);
+    }
+
+    [Fact]
     public void A_cell_whose_trials_do_not_suffice_is_told_what_is_missing_beside_each()
     {
         string file = Begun();

@@ -161,27 +161,6 @@ public sealed class LeftOpenJourney : IDisposable
     }
 
     /// <summary>A word of a narrow table is a word of the wide one: nothing is cut, whatever the width.</summary>
-    [Theory, InlineData(80), InlineData(60), InlineData(50)]
-    public void Tables_break_at_blanks_alone(int width)
-    {
-        string file = Knife();
-        foreach (string[] words in (string[][])[["part", "list", file], ["part", "show", file, "round"], ["trial", "list", file], ["trial", "kinds"]])
-        {
-            var wide = Words(160, words).ToHashSet(StringComparer.Ordinal);
-            Assert.DoesNotContain(Words(width, words), word => !wide.Contains(word));
-        }
-    }
-
-    private static string[] Words(int width, string[] typed)
-    {
-        using var output = new StringWriter();
-        Assert.Equal(0, CommandLine.Run(typed, new Screen(output, TextWriter.Null, false, false, width)));
-        Assert.All(output.ToString().Split('\n'), line => Assert.True(line.TrimEnd().Length <= width, line));
-
-        // A blank that holds a number and its unit together is none to break at; the doubt may go on to the next line as a whole.
-        return [.. SetOut.Apart(output.ToString()).Split([' ', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries).Where(word => word.Any(char.IsLetterOrDigit))];
-    }
-
     private string New()
     {
         string file = bench.In("new.study");

@@ -53,6 +53,19 @@ public class FaultAdviceTests
         Assert.Contains(", build it:", NextReadings.Of([good with { Word = VerdictWord.Go, Safety = good.Safety with { Conditions = [] } }], Knife.Study.Instruments, Knife.Study.Seed, 0).Advice, StringComparison.Ordinal);
     }
 
+    /// <summary>A must of which nothing is known moves no draw, so it is told in words: nobody is sent to build what may not keep it.</summary>
+    [Fact]
+    public void A_must_that_nothing_tells_is_named_before_it_is_built()
+    {
+        var good = Knife.Verdicts.Single(one => one.Arrangement.Letter == "A") with { Word = VerdictWord.Go };
+        good = good with { Safety = good.Safety with { Conditions = [] } };
+        var must = good.Requirements.First(line => line.Requirement.Must);
+        var unknown = must with { Word = VerdictWord.NeedMoreReadings, Value = null, Shown = "not known", Probability = null, Because = "no charger is known", Remedy = "read the charger's current" };
+        string Advice(RequirementVerdict line) => NextReadings.Of([good with { Requirements = [line, .. good.Requirements.Skip(1)] }], Knife.Study.Instruments, Knife.Study.Seed, 0).Advice;
+        Assert.Contains("not all that A must keep is known: no charger is known: read the charger's current.", Advice(unknown), StringComparison.Ordinal);
+        Assert.Contains(", build it:", Advice(unknown with { Requirement = must.Requirement with { Must = false } }), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Of_two_that_are_as_seldom_wrong_the_better_word_is_advised()
     {

@@ -6,6 +6,9 @@ namespace Heatwright.Trials;
 /// <summary>What the scatter of the readings leaves open in the values that a fit tells.</summary>
 internal static class FitScatter
 {
+    /// <summary>With fewer degrees of freedom than this a misfit that is no more than luck would widen a doubt several times: it has to be rarer there.</summary>
+    private const int Few = 3;
+
     /// <summary>Values in SI with their doubts from scatter and from the shared errors of the instruments.</summary>
     /// <remarks>Where the readings' own doubts are known and explain the misfit, they stand; where the misfit is larger than chance allows, or where they are
     /// not known, its own size takes their place, with the degrees of freedom that it has. Rows of a log that err alike tell less than their number:
@@ -31,7 +34,7 @@ internal static class FitScatter
 
     /// <summary>By how much the misfit widens the readings' own doubts: 1 where those explain it.</summary>
     public static double Scale(TrialSheet sheet, BenchFit.Solved best, double sum) =>
-        best.Free > 0 && (!Known(sheet, best) || ChiSquare.ShareAbove(sum, best.Free) < 0.1) ? sum / best.Free : 1;
+        best.Free > 0 && (!Known(sheet, best) || ChiSquare.ShareAbove(sum, best.Free) < (best.Free < Few ? 0.03 : 0.15)) ? sum / best.Free : 1;
 
     /// <summary>Degrees of freedom of the scatter; infinite where the readings' own doubts stand.</summary>
     public static double Owns(TrialSheet sheet, BenchFit.Solved best, double scale) => best.Free > 0 && (!Known(sheet, best) || scale != 1) ? best.Free : double.PositiveInfinity;

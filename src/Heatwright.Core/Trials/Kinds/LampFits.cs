@@ -22,6 +22,12 @@ internal static class LampFits
     /// <summary>A real light bends by about so much of its current where a straight line is drawn: our choice, from the logarithm in its volts.</summary>
     private const double Bend = 0.008;
 
+    /// <summary>So near above the corner, as a share of the fall, the straight lines are no surer than below it.</summary>
+    private const double Near = 0.25;
+
+    /// <summary>Width of the corner as a share of the fall: less than the bend of a real light.</summary>
+    private const double Corner = 0.015;
+
     /// <summary>Level above the least volts, straight line to nothing below: amps = A·min(1, max(0, 1 − (V_least − V)/span)).</summary>
     public static Checked<TrialAnswer> Points(TrialSheet read)
     {
@@ -70,7 +76,7 @@ internal static class LampFits
             Further = Curves.Spread(2),
             Lower = [1e-4, 0.1, 1e-3],
             Upper = [1000, 1000, 1000],
-            Doubt = (s, p) => [.. s["volts"].Zip(s.Own("amps"), (volts, own) => volts < p[1] ? Math.Sqrt((own * own) + (Bend * Bend * p[0] * p[0])) : own)],
+            Doubt = (s, p) => [.. s["volts"].Zip(s.Own("amps"), (volts, own) => volts < p[1] + (Near * p[2]) ? Math.Sqrt((own * own) + (Bend * Bend * p[0] * p[0])) : own)],
         };
         var answer = BenchFit.Run(lit, model);
         return new(answer with
@@ -121,7 +127,10 @@ internal static class LampFits
         return [level, (level - line[0]) / slope, level / slope];
     }
 
-    private static double[] Predict(TrialSheet sheet, double[] p) => [.. sheet["volts"].Select(volts => p[0] * Math.Clamp(1 - ((p[1] - volts) / p[2]), 0, 1))];
+    private static double[] Predict(TrialSheet sheet, double[] p) => [.. sheet["volts"].Select(volts => p[0] * Math.Max(0, 1 - Fallen((p[1] - volts) / p[2])))];
+
+    /// <summary>What has fallen off, with a corner that is a little round: at a sharp one the volts found would stand on a reading, and nothing would tell by how much they may move.</summary>
+    private static double Fallen(double below) => 0.5 * (below + Math.Sqrt((below * below) + (Corner * Corner)));
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

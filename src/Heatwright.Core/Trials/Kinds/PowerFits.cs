@@ -197,7 +197,7 @@ internal static class PowerFits
         int[] held = [.. rows.Where(i => sheet["volts out"][i] >= 0.95 * set)], gone = [.. rows.Except(held)];
         if (held.Length == 0 || gone.Length == 0)
         {
-            return new(new TrialAnswer(sheet.Card.Name, held.Length == 0 ? [] : [Between("output amps it holds", sheet, held.Max(i => sheet["amps out"][i]), held.Max(i => sheet["amps out"][i]) * 1.5, Units.Ampere)],
+            return new(new TrialAnswer(sheet.Card.Name, held.Length == 0 ? [] : [Between("output amps it holds", sheet, held.Max(i => sheet["amps out"][i]), held.Max(i => sheet["amps out"][i]) * 1.5, Units.Ampere, 1)],
                 [held.Length == 0 ? "It never held its volts." : string.Create(CultureInfo.InvariantCulture, $"It held at every load, up to {held.Max(i => sheet["amps out"][i]):0.00} A: a lower bound.")])
             { Next = [held.Length == 0 ? "Take a lighter load." : "Take a heavier load until it gives way, for a second only."], Word = held.Length == 0 ? "never held" : "never collapsed" });
         }
@@ -206,7 +206,7 @@ internal static class PowerFits
         double lastW = held.Max(i => sheet["amps out"][i] * sheet["volts out"][i]);
         double firstOhm = gone.Max(i => sheet["volts out"][i] / Math.Max(1e-9, sheet["amps out"][i]));
         double nextA = Math.Max(last * 1.001, set / firstOhm);
-        List<TrialFinding> found = [Between("output amps it holds", sheet, last, nextA, Units.Ampere), Between("output watts it holds", sheet, lastW, Math.Max(lastW * 1.001, set * set / firstOhm), Units.Watt)];
+        List<TrialFinding> found = [Between("output amps it holds", sheet, last, nextA, Units.Ampere, 1), Between("output watts it holds", sheet, lastW, Math.Max(lastW * 1.001, set * set / firstOhm), Units.Watt, set)];
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"It holds {set:0.0} V at {last:0.00} A and gives way before {nextA:0.00} A.")];
         if (sheet.Has("amps in") && sheet.Has("volts in"))
         {
@@ -219,8 +219,12 @@ internal static class PowerFits
         return new(new TrialAnswer(sheet.Card.Name, found, says) { Word = "collapses", Next = nextA > 1.2 * last ? [string.Create(CultureInfo.InvariantCulture, $"A load of {Math.Sqrt(last * nextA):0.00} A lies between and narrows it most.")] : [] });
     }
 
-    private static TrialFinding Between(string name, TrialSheet sheet, double low, double high, Unit unit) =>
-        new(name, Estimate.Within((low + high) / 2, (high - low) / 2, unit, $"{sheet.Card.Name} {name}", CauseGroup.Assumption, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), 0, double.PositiveInfinity);
+    /// <summary>Between the last load that it holds and the first that it does not; what is wrong with the amps as a whole moves both.</summary>
+    private static TrialFinding Between(string name, TrialSheet sheet, double low, double high, Unit unit, double perAmp)
+    {
+        TrialFinding found = new(name, Estimate.Within((low + high) / 2, (high - low) / 2, unit, $"{sheet.Card.Name} {name}", CauseGroup.Assumption, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), 0, double.PositiveInfinity);
+        return sheet.Shared.Where(error => error.Column == "amps out").Aggregate(found, (all, error) => all.Wider(error.Cause, (error.Gain * found.Value.Value) + (error.Offset * perAmp)));
+    }
 
     private static Checked<TrialAnswer> Idle(TrialSheet read)
     {

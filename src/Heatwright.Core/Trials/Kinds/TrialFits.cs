@@ -59,5 +59,5 @@ public static class TrialFits
         return SheetMaker.Make(card, input, remarks).Map<IReadOnlyList<TrialRemark>>(sheet => [.. remarks, .. RuleBook.Readings(sheet)]);
     }
 
-    private static Checked<TrialAnswer> Unknown(string kind) => new(new Problem($"There is no kind of trial '{kind}'.", "KIND", kind, string.Join(", ", TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for."));
+    private static Checked<TrialAnswer> Unknown(string kind) => new(new Problem($"There is no kind of trial '{kind}'.", "KIND", kind, NearNames.Told(kind, TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for."));
 }

@@ -71,7 +71,8 @@ public sealed record NextReadings(
         double after = evening.Count == 0 ? value.WrongNow
             : value.WrongNow - value.Drop([.. evening.SelectMany(step => candidates.First(one => one.Plan == step.Trial.Plan && one.Part == step.Trial.Part).Shown)]);
         string needs = value.Best < known.Length ? Needs(known[value.Best]) : "";
-        return new(choice, value.WrongNow, stop, Sentence(choice, value.WrongNow, stop, trials, needs), trials, evening, after, leftOut);
+        string unknown = value.Best < known.Length ? NotKnown(known[value.Best]) : "";
+        return new(choice, value.WrongNow, stop, Sentence(choice, value.WrongNow, stop, trials, needs, unknown), trials, evening, after, leftOut);
     }
 
     /// <summary>What must be there, or known, before it is built; empty: nothing.</summary>
@@ -81,15 +82,25 @@ public sealed record NextReadings(
         .. verdict.Word == VerdictWord.GoIf ? verdict.Requirements.Where(line => line.Requirement.Must && line.Word == VerdictWord.GoIf && line.Remedy.Length > 0 && line.Probability is not null).Select(line => line.Remedy).Distinct().Take(2) : [],
     ]);
 
+    /// <summary>Musts that nothing tells yet, whatever the draws say, each with what would tell it; empty: none.</summary>
+    private static string NotKnown(ArrangementVerdict verdict) => string.Join("; and ", verdict.Requirements
+        .Where(line => line.Requirement.Must && line.Word == VerdictWord.NeedMoreReadings && line.Probability is null && line.Remedy.Length > 0)
+        .Select(line => $"{line.Because}: {line.Remedy}").Distinct());
+
     private sealed record Candidate(TrialPlan Plan, string Part, double[][] True, double[][] Shown);
 
-    private static string Sentence(string choice, double wrong, bool stop, NextTrial[] trials, string needs)
+    private static string Sentence(string choice, double wrong, bool stop, NextTrial[] trials, string needs, string unknown)
     {
         string best = choice.Length > 0 ? $"{choice} is the best choice{(needs.Length > 0 ? $", once {needs}" : "")}" : "building none of these is the best choice";
         string odds = FormattableString.Invariant($"wrong in {Math.Round(100 * wrong)} of 100 draws");
         if (stop)
         {
             string why = wrong <= SureEnough ? odds : $"{odds}, and no trial here would change much";
+            if (choice.Length > 0 && unknown.Length > 0)
+            {
+                return $"No reading here would change the choice, but not all that {choice} must keep is known: {unknown}. {char.ToUpperInvariant(best[0])}{best[1..]} ({why}).";
+            }
+
             return choice.Length > 0 && needs.Length > 0 ? $"No reading here would change the choice, but do not build it as it stands: {best} ({why})." : $"Stop measuring{(choice.Length > 0 ? ", build it" : "")}: {best} ({why}).{(choice.Length > 0 ? "" : " What would have to be true stands under 'why' of each.")}";
         }
 

@@ -65,7 +65,7 @@ public static class EnterPart
     /// <summary>The part of that name, or which there are.</summary>
     public static Checked<Part> Found(Study study, string id) => study.Parts.FirstOrDefault(part => string.Equals(part.Id.Name, id, StringComparison.OrdinalIgnoreCase)) is { } part
         ? new(part)
-        : new(new Problem("There is no part of this name.", $"study '{study.Name}'", id, study.Parts.Count > 0 ? string.Join(", ", study.Parts.Select(one => one.Id.Name)) : "the shelf is empty", "Choose one of them, or add it with 'heatwright part add'."));
+        : new(new Problem("There is no part of this name.", $"study '{study.Name}'", id, study.Parts.Count > 0 ? NearNames.Told(id, study.Parts.Select(one => one.Id.Name)) : "the shelf is empty", "Choose one of them, or add it with 'heatwright part add'."));
 
     private static PartEntered Entered(Study study, string id, IReadOnlyList<Claim> left)
     {
@@ -78,7 +78,7 @@ public static class EnterPart
         PartKind? kind = KindOf(entry.Kind);
         if (entry.Kind.Length > 0 && kind is null)
         {
-            return new(new Problem("There is no such kind of part.", $"part '{entry.Id}'", entry.Kind, string.Join(", ", Enum.GetValues<PartKind>().Select(Word)), "Choose one of them."));
+            return new(new Problem("There is no such kind of part.", $"part '{entry.Id}'", entry.Kind, NearNames.Told(entry.Kind, Enum.GetValues<PartKind>().Select(Word)), "Choose one of them."));
         }
 
         kind ??= entry.Listing is { } text && ListingReader.Read(text) is { IsFine: true } read ? read.Value.Kind : null;

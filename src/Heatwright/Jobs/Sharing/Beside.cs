@@ -1,3 +1,4 @@
+using Heatwright.Jobs.Trials;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 using Heatwright.Trials;
@@ -22,8 +23,9 @@ public sealed record BesideLine(string Part, string Mine, string Quantity, strin
 /// <param name="Trial">Its trial.</param>
 /// <param name="Columns">What is typed, in this order.</param>
 /// <param name="Settings">What held for the whole of their run, SI and °C; mine may be set otherwise as long as nothing is read.</param>
+/// <param name="Held">The same as it is typed, with units.</param>
 /// <param name="TheirReadings">How many they took.</param>
-public sealed record WaitingRun(string Run, string Trial, IReadOnlyList<string> Columns, IReadOnlyDictionary<string, double> Settings, int TheirReadings);
+public sealed record WaitingRun(string Run, string Trial, IReadOnlyList<string> Columns, IReadOnlyDictionary<string, double> Settings, IReadOnlyList<string> Held, int TheirReadings);
 
 /// <summary>Mine beside theirs.</summary>
 /// <param name="Study">Name of the study.</param>
@@ -62,7 +64,7 @@ public static class Beside
         var own = twins.Select(twin => twin.Id).ToHashSet();
         var pairs = study.Trials.Where(trial => own.Contains(trial.Part)).SelectMany(trial => trial.Runs.Select((run, i) => (Trial: trial, Run: run, Their: Counterpart(study, twins.First(twin => twin.Id == trial.Part).TwinOf!.Value, trial, i)))).ToArray();
         return new(study.Name, lines,
-            [.. pairs.Where(pair => pair.Run.Readings.Count == 0).Select(pair => new WaitingRun(pair.Run.Id.Name, pair.Trial.Id.Name, [.. pair.Run.Columns.Select(column => column.Name)], pair.Run.Settings.OrderBy(one => one.Key, StringComparer.Ordinal).ToDictionary(one => one.Key, one => one.Value), pair.Their))],
+            [.. pairs.Where(pair => pair.Run.Readings.Count == 0).Select(pair => new WaitingRun(pair.Run.Id.Name, pair.Trial.Id.Name, [.. pair.Run.Columns.Select(column => column.Name)], pair.Run.Settings.OrderBy(one => one.Key, StringComparer.Ordinal).ToDictionary(one => one.Key, one => one.Value), TrialKinds.Held(pair.Trial, pair.Run.Settings), pair.Their))],
             pairs.Count(pair => pair.Run.Readings.Count > 0));
     }
 

@@ -1,3 +1,5 @@
+using Heatwright.Quantities;
+
 namespace Heatwright.Jobs.Sums;
 
 /// <summary>Names of sums as they are typed: in two words, with a slip, or by what they are about.</summary>
@@ -37,29 +39,9 @@ public static class LawNames
     private static int Rank(LawCard card, string asked)
     {
         string name = card.Law.Name;
-        return Slips(name, asked) is var slips and <= MostSlips ? slips
+        return NearNames.Slips(name, asked) is var slips and <= MostSlips ? slips
             : name.Contains(asked, StringComparison.Ordinal) || asked.Contains(name, StringComparison.Ordinal) ? 10
             : card.Answers(asked.Replace('-', ' ')) ? 20
             : 100;
-    }
-
-    /// <summary>Letters to change, add, drop or swap until one word is the other.</summary>
-    private static int Slips(string a, string b)
-    {
-        int[,] cost = new int[a.Length + 1, b.Length + 1];
-        for (int i = 0; i <= a.Length; i++)
-        {
-            for (int j = 0; j <= b.Length; j++)
-            {
-                cost[i, j] = i == 0 ? j : j == 0 ? i
-                    : Math.Min(Math.Min(cost[i - 1, j], cost[i, j - 1]) + 1, cost[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1));
-                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                {
-                    cost[i, j] = Math.Min(cost[i, j], cost[i - 2, j - 2] + 1);
-                }
-            }
-        }
-
-        return cost[a.Length, b.Length];
     }
 }

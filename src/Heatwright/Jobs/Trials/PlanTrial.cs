@@ -38,7 +38,7 @@ public static class PlanTrial
     {
         if (TrialKinds.Find(kind) is not { } found)
         {
-            return new(new Problem("There is no such kind of bench test.", "KIND", kind, string.Join(", ", TrialKinds.All), "Choose one of them; 'heatwright trial kinds' says what each tells."));
+            return new(new Problem("There is no such kind of bench test.", "KIND", kind, NearNames.Told(kind, TrialKinds.All), "Choose one of them; 'heatwright trial kinds' says what each tells."));
         }
 
         Trial? made = null;
@@ -59,7 +59,7 @@ public static class PlanTrial
     /// <summary>The trial of that name, or which there are.</summary>
     public static Checked<Trial> Found(Study study, string id) => study.Trials.FirstOrDefault(trial => string.Equals(trial.Id.Name, id, StringComparison.OrdinalIgnoreCase)) is { } trial
         ? new(trial)
-        : new(new Problem("The study has no such trial.", $"study '{study.Name}'", id, study.Trials.Count > 0 ? string.Join(", ", study.Trials.Select(one => one.Id.Name)) : "no trial yet", "Choose one of them, or plan it with 'heatwright trial add'."));
+        : new(new Problem("The study has no such trial.", $"study '{study.Name}'", id, study.Trials.Count > 0 ? NearNames.Told(id, study.Trials.Select(one => one.Id.Name)) : "no trial yet", "Choose one of them, or plan it with 'heatwright trial add'."));
 
     private static Checked<IReadOnlyList<InstrumentSpec>> Specs(MeterEntry entry)
     {

@@ -1,3 +1,4 @@
+using Heatwright.Quantities;
 using Heatwright.Trials;
 
 namespace Heatwright.Jobs.Trials;
@@ -35,4 +36,25 @@ public static class TrialKinds
 
     /// <summary>The same by the name of a kind, as 'trial add' takes it.</summary>
     public static TrialCard? CardOf(string kind) => Find(kind) is { } found ? TrialCard.Of(found.Kind, found.Card) : null;
+
+    /// <summary>The unit a setting of a trial's runs is typed and shown in.</summary>
+    public static Unit SettingUnit(Trial trial, string name) => name switch
+    {
+        "sample" or "touches" => Units.One,
+        "air" or "at" => Units.Celsius,
+        "leads" => Units.Ohm,
+        "set" => Units.Volt,
+        "taken before" => Units.AmpereHour,
+        _ => Units.Find(CardOf(trial)?.Settings.FirstOrDefault(setting => setting.Name == name)?.Unit ?? "") ?? Units.One,
+    };
+
+    /// <summary>Settings of a run as they are typed: 'air=24 °C'; they are kept in SI, levels in °C.</summary>
+    public static IReadOnlyList<string> Held(Trial trial, IReadOnlyDictionary<string, double> settings) =>
+    [
+        .. settings.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one =>
+        {
+            var unit = SettingUnit(trial, one.Key);
+            return $"{one.Key.Replace(' ', '-')}={Display.Significant(unit.IsLevel ? one.Value : unit.FromSi(one.Value), 6)}{Display.Behind(unit)}";
+        }),
+    ];
 }

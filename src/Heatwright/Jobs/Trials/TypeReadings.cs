@@ -149,7 +149,7 @@ public static class TypeReadings
         var all = study.Trials.SelectMany(trial => trial.Runs.Select(one => (Trial: trial, Run: one))).ToArray();
         return all.FirstOrDefault(pair => string.Equals(pair.Run.Id.Name, run, StringComparison.OrdinalIgnoreCase)) is { Run: not null } found
             ? new(found)
-            : new(new Problem("The study has no such run.", $"study '{study.Name}'", run, all.Length > 0 ? string.Join(", ", all.Select(pair => pair.Run.Id.Name)) : "no run yet", "Choose one of them, or begin one with 'heatwright trial enter'."));
+            : new(new Problem("The study has no such run.", $"study '{study.Name}'", run, all.Length > 0 ? NearNames.Told(run, all.Select(pair => pair.Run.Id.Name)) : "no run yet", "Choose one of them, or begin one with 'heatwright trial enter'."));
     }
 
     /// <summary>A run without readings, or what is wrong about its columns, meters and settings.</summary>
@@ -194,15 +194,7 @@ public static class TypeReadings
         foreach (var (typed, text) in said)
         {
             string name = known.FirstOrDefault(one => one.Replace('-', ' ') == typed) ?? typed;
-            var unit = name switch
-            {
-                "sample" or "touches" => Units.One,
-                "air" or "at" => Units.Celsius,
-                "leads" => Units.Ohm,
-                "set" => Units.Volt,
-                "taken before" => Units.AmpereHour,
-                _ => Units.Find(TrialKinds.CardOf(trial)?.Settings.FirstOrDefault(setting => setting.Name == name)?.Unit ?? "") ?? Units.One,
-            };
+            var unit = TrialKinds.SettingUnit(trial, name);
             if (!known.Contains(name))
             {
                 problems.Add(new("A run of this trial has no such setting.", "setting", name, string.Join(", ", known), "Name one of these, or leave it out."));

@@ -20,7 +20,10 @@ internal static partial class TypedLine
 
         List<Problem> problems = [];
         var read = run.Columns.Select((column, i) => Field(trial, run, column, fields.Value[i], problems)).ToArray();
-        if (problems.Count == 0 && fields.Value.All(text => text is "" or "-"))
+
+        // One column: a lone '-' keeps the place of a reading that was missed.
+        bool missed = run.Columns.Count == 1 && line.Trim() == "-";
+        if (problems.Count == 0 && !missed && fields.Value.All(text => text is "" or "-"))
         {
             problems.Add(new("The line holds no reading.", "readings", line.Trim().Length > 0 ? line.Trim() : "an empty line", "at least one value", $"Type {string.Join(' ', run.Columns.Select(column => column.Name))}, a blank between two."));
         }

@@ -41,6 +41,9 @@ public sealed record BriefView(string Promise, double? TargetC, double? AirC, IR
 {
     /// <summary>Blocks of the duty as they are typed; empty: it works all the time.</summary>
     public string Blocks { get; init; } = "";
+
+    /// <summary>The work as it stands, stated or usual, by the names of --set: 'every=60 s'; empty: no hot work.</summary>
+    public IReadOnlyList<string> Work { get; init; } = [];
 }
 
 /// <summary>Shows the brief, reads sentences into it, and answers at once what physics asks.</summary>
@@ -61,7 +64,10 @@ public static class ReadBrief
         return new(new BriefView(brief.Promise, brief.Duty?.TargetC, brief.AirC, [.. brief.Requirements.Select(line => PromiseView.Of(line, brief))],
             [.. FirstAnswer.Of(brief, study.Parts, shelf).Select(answer => new FirstAnswerView(answer.Heater, answer.LeastW, Known(answer.SurelyW), answer.LeastWh, Known(answer.SurelyWh), answer.Sentence(brief), answer.Rests))],
             [.. Notes(brief)])
-        { Blocks = BlockWords.Of(brief.Work) });
+        {
+            Blocks = BlockWords.Of(brief.Work),
+            Work = brief.Duty is null ? [] : [.. EditBrief.Numbers(brief).Where(field => double.IsFinite(field.Value)).Select(field => $"{field.Name}={EditBrief.Known(brief).First(known => known.Name == field.Name).Now}")],
+        });
     }
 
     /// <summary>What one sentence means, beside the brief that is there.</summary>

