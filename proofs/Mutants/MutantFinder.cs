@@ -37,8 +37,21 @@ internal static class MutantFinder
 
     private static readonly Dictionary<string, string> Calls = new(StringComparer.Ordinal)
     {
-        ["Min"] = "Max", ["Max"] = "Min", ["MinBy"] = "MaxBy", ["MaxBy"] = "MinBy", ["Any"] = "All", ["All"] = "Any", ["Floor"] = "Ceiling", ["Ceiling"] = "Floor", ["First"] = "Last", ["Last"] = "First",
-        ["FirstOrDefault"] = "LastOrDefault", ["LastOrDefault"] = "FirstOrDefault", ["OrderBy"] = "OrderByDescending", ["OrderByDescending"] = "OrderBy", ["Order"] = "OrderDescending",
+        ["Min"] = "Max",
+        ["Max"] = "Min",
+        ["MinBy"] = "MaxBy",
+        ["MaxBy"] = "MinBy",
+        ["Any"] = "All",
+        ["All"] = "Any",
+        ["Floor"] = "Ceiling",
+        ["Ceiling"] = "Floor",
+        ["First"] = "Last",
+        ["Last"] = "First",
+        ["FirstOrDefault"] = "LastOrDefault",
+        ["LastOrDefault"] = "FirstOrDefault",
+        ["OrderBy"] = "OrderByDescending",
+        ["OrderByDescending"] = "OrderBy",
+        ["Order"] = "OrderDescending",
     };
 
     /// <summary>All places of these sources.</summary>
