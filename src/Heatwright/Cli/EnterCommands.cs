@@ -47,7 +47,7 @@ internal static class EnterCommands
         screen.Say($"{meter.Id}  {meter.Name}");
         foreach (var spec in meter.Specs)
         {
-            screen.Say($"  {spec.Unit}: ±({Display.Significant(spec.Percent, 3)} % + {Display.Significant(spec.Offset, 3)} {spec.Unit}){(spec.Resolution > 0 ? $", shows steps of {Display.Significant(spec.Resolution, 3)} {spec.Unit}" : "")}");
+            screen.Say($"  {spec.Unit}: {MeterWords.Promise(spec, spec.Unit)}");
         }
     }
 
