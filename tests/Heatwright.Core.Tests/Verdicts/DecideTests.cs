@@ -1,8 +1,8 @@
 using Heatwright.Quantities;
 using Heatwright.Safety;
 using Heatwright.Verdicts;
-using Condition = Heatwright.Safety.Condition;
 using static Heatwright.Tests.Verdicts.WrittenVerdict;
+using Condition = Heatwright.Safety.Condition;
 
 namespace Heatwright.Tests.Verdicts;
 
