@@ -35,11 +35,8 @@ internal static class MutantWorker
                 case "cover":
                     Cover(int.Parse(asked[1], CultureInfo.InvariantCulture), [.. asked.Skip(2)]);
                     break;
-                case "try":
-                    Try(int.Parse(asked[1], CultureInfo.InvariantCulture), clean: true, [.. asked.Skip(2)]);
-                    break;
                 default:
-                    Try(int.Parse(asked[1], CultureInfo.InvariantCulture), clean: false, [.. asked.Skip(2)]);
+                    Try(int.Parse(asked[1], CultureInfo.InvariantCulture), clean: asked[0] == "try", [.. asked.Skip(2)]);
                     break;
             }
         }

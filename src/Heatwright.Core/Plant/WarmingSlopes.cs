@@ -21,6 +21,9 @@ internal sealed class WarmingSlopes
     /// <summary>Terms stand side by side, in eights: so many eights a row.</summary>
     private readonly int eights;
     private readonly double[] byLogarithm;
+
+    /// <summary>What the heater pushes, moved by each term, as a share of itself.</summary>
+    private readonly Vector512<double>[] heats;
     private Vector512<double>[] moved;
     private Vector512<double>[] next;
     private ExponentialStep? last;
@@ -37,6 +40,11 @@ internal sealed class WarmingSlopes
         eights = (terms.Count + 7) / 8;
         (moved, next) = (new Vector512<double>[size * eights], new Vector512<double>[size * eights]);
         byLogarithm = new double[instants * size * terms.Count];
+        heats = new Vector512<double>[eights];
+        for (int t = 0; t < terms.Count; t++)
+        {
+            heats[t / 8] = heats[t / 8].WithElement(t % 8, terms[t] == new ThermalTerm(ThermalQuantity.HeatCapacity, network.HeaterNode) ? -1 : 0);
+        }
     }
 
     /// <summary>Slopes by every term, in their order, K, of a node at an instant; of the sensor behind the last node.</summary>
@@ -51,7 +59,7 @@ internal sealed class WarmingSlopes
     {
         var slopes = For(exact, h);
         int count = size, wide = eights, at = network.HeaterNode;
-        ReadOnlySpan<Vector512<double>> from = moved, exp = slopes.Exp, phi1 = slopes.Phi1, heats = slopes.Heated;
+        ReadOnlySpan<Vector512<double>> from = moved, exp = slopes.Exp, phi1 = slopes.Phi1;
         ReadOnlySpan<double> e = exact.Exp, f = exact.Phi1;
         Span<Vector512<double>> to = next;
         for (int v = 0; count == 2 && v < wide; v++)
@@ -184,13 +192,7 @@ internal sealed class WarmingSlopes
             }
 
             ExponentialStep[] beside = [.. linear.Select(block => new ExponentialStep(block, 2 * size, h))];
-            var heated = new Vector512<double>[eights];
-            for (int t = 0; t < terms.Count; t++)
-            {
-                heated[t / 8] = heated[t / 8].WithElement(t % 8, terms[t] == new ThermalTerm(ThermalQuantity.HeatCapacity, network.HeaterNode) ? -1 : 0);
-            }
-
-            slopes = new(Corner(beside, step => step.Exp), Corner(beside, step => step.Phi1), Corner(beside, step => step.Phi2), heated);
+            slopes = new(Corner(beside, step => step.Exp), Corner(beside, step => step.Phi1), Corner(beside, step => step.Phi2));
             kept[exact] = slopes;
         }
 
@@ -264,6 +266,6 @@ internal sealed class WarmingSlopes
         }
     }
 
-    /// <summary>Slopes of e^(Lh), h·φ₁ and h·φ₂, and of what the heater pushes as a share of itself.</summary>
-    private sealed record StepSlopes(Vector512<double>[] Exp, Vector512<double>[] Phi1, Vector512<double>[] Phi2, Vector512<double>[] Heated);
+    /// <summary>Slopes of e^(Lh), h·φ₁ and h·φ₂.</summary>
+    private sealed record StepSlopes(Vector512<double>[] Exp, Vector512<double>[] Phi1, Vector512<double>[] Phi2);
 }

@@ -17,7 +17,7 @@ public static class TrialFits
     /// <param name="kind">Name of the kind.</param>
     /// <param name="input">What was read and said.</param>
     public static Checked<TrialAnswer> Run(string kind, TrialInput input) =>
-        TrialCard.Find(kind) is not { } card ? Unknown(kind) : Run(card, input, Fits[card.Name]);
+        TrialCard.Find(kind) is not { } card ? new(Unknown(kind)) : Run(card, input, Fits[card.Name]);
 
     /// <summary>Findings of a maker's own trial by a law of the maker's choice.</summary>
     /// <param name="card">Its columns and settings, named as the law names its numbers.</param>
@@ -52,12 +52,14 @@ public static class TrialFits
     {
         if (TrialCard.Find(kind) is not { } card)
         {
-            return new(Unknown(kind).Problems);
+            return new(Unknown(kind));
         }
 
         List<TrialRemark> remarks = [];
         return SheetMaker.Make(card, input, remarks).Map<IReadOnlyList<TrialRemark>>(sheet => [.. remarks, .. RuleBook.Readings(sheet)]);
     }
 
-    private static Checked<TrialAnswer> Unknown(string kind) => new(new Problem($"There is no kind of trial '{kind}'.", "KIND", kind, NearNames.Told(kind, TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for."));
+    /// <summary>What is said of a kind that there is not.</summary>
+    /// <param name="kind">As it was typed.</param>
+    public static Problem Unknown(string kind) => new($"There is no kind of trial '{kind}'.", "KIND", kind, NearNames.Told(kind, TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for.");
 }

@@ -66,7 +66,7 @@ public static class ReadBrief
             [.. Notes(brief)])
         {
             Blocks = BlockWords.Of(brief.Work),
-            Work = brief.Duty is null ? [] : [.. EditBrief.Numbers(brief).Where(field => double.IsFinite(field.Value)).Select(field => $"{field.Name}={EditBrief.Known(brief).First(known => known.Name == field.Name).Now}")],
+            Work = brief.Duty is null ? [] : [.. EditBrief.Numbers(brief).Where(field => double.IsFinite(field.Value)).Join(EditBrief.Known(brief), field => field.Name, known => known.Name, (_, known) => $"{known.Name}={known.Now}")],
         });
     }
 
