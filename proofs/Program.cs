@@ -25,6 +25,10 @@ internal static class Program
                 return MutantWorker.Run(worker);
             case ["mutants" or "mutants-again", .. var rest]:
                 return Keep(["mutants", .. rest.Take(1)], "mutants", MutantCampaign.Run(Root(), Count([.. rest.Take(1)], 1500), Seed, Count([.. rest.Skip(1)], 600), words[0] == "mutants-again", Console.WriteLine), MutantCampaign.Holds);
+            case ["mutants-of", var files, .. var rest]:
+                var tried = MutantCampaign.Of(Root(), files.Split(','), Count([.. rest.Take(1)], 300), [.. rest.Skip(1).SelectMany(classes => classes.Split(','))], Seed, Console.WriteLine);
+                Console.WriteLine(JsonSerializer.Serialize(tried with { Survivors = [] }, Pretty));
+                return 0;
             case ["kills", .. var rest]:
                 return Keep(words, "kills", KillCampaign.Run(Count(rest, 500), Seed, Console.WriteLine), result => result.Failures.Count == 0);
             case ["full-disk"]:
@@ -68,7 +72,7 @@ internal static class Program
                 File.WriteAllText(Path.Combine(Root(), "docs", ReliabilityPicture.Name), ReliabilityPicture.Svg(results));
                 return 0;
             default:
-                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES], browsers [SECONDS], knife, coverage [TRIALS], coverage-again [TRIALS], coverage-of KIND [TRIALS] (kept nowhere), mutants [COUNT [MINUTES]], mutants-again [COUNT [MINUTES]] (only what was not killed the last time). Results go to proofs/results; validation writes them into docs/validation.md.");
+                Console.Error.WriteLine("Say which proof: kills [COUNT], full-disk, fuzz [COUNT [READER]], verdicts [STUDIES], verdicts-again [STUDIES], next [STUDIES], browsers [SECONDS], knife, coverage [TRIALS], coverage-again [TRIALS], coverage-of KIND [TRIALS] (kept nowhere), mutants [COUNT [MINUTES]], mutants-again [COUNT [MINUTES]] (only what was not killed the last time), mutants-of FILES [COUNT [CLASSES]] (parts of paths and names with commas between; kept nowhere). Results go to proofs/results; validation writes them into docs/validation.md.");
                 return 2;
         }
     }

@@ -19,9 +19,33 @@ internal static class MutantCampaign
     /// <param name="minutes">When to stop trying and count.</param>
     /// <param name="again">True to trust an earlier run for what it saw killed.</param>
     /// <param name="say">Told what happens.</param>
-    public static MutantResult Run(string root, int count, int seed, double minutes, bool again, Action<string> say)
+    public static MutantResult Run(string root, int count, int seed, double minutes, bool again, Action<string> say) =>
+        Run(root, new Look([], count, []), seed, minutes, again, say);
+
+    /// <summary>Tries changes of some sources only, asked of some classes of tests only: for whoever writes the tests that are missing. Kept nowhere.</summary>
+    /// <param name="root">The repository.</param>
+    /// <param name="files">Parts of the paths of sources.</param>
+    /// <param name="count">How many changes at most.</param>
+    /// <param name="classes">Parts of the full names of test classes; none: all.</param>
+    /// <param name="seed">The seed of the draw.</param>
+    /// <param name="say">Told what happens.</param>
+    public static MutantResult Of(string root, string[] files, int count, string[] classes, int seed, Action<string> say) =>
+        Run(root, new Look(files, count, classes), seed, double.PositiveInfinity, again: false, say);
+
+    /// <summary>What is looked at: parts of paths, how many changes, parts of names of test classes.</summary>
+    private sealed record Look(string[] Files, int Count, string[] Classes)
     {
-        string folder = Path.Combine(Path.GetTempPath(), "heatwright-mutants"), run = Path.Combine(folder, "run");
+        /// <summary>Beside each other from several checkouts, where only some sources are looked at.</summary>
+        public string Folder(string root) => Path.Combine(Path.GetTempPath(), Files.Length == 0 ? "heatwright-mutants" : $"heatwright-mutants-{Path.GetFileName(root)}");
+
+        public List<MutantPoint> Of(List<MutantPoint> drawn) => Files.Length == 0 ? drawn : [.. drawn.Where(point => Files.Any(file => point.File.Contains(file, StringComparison.Ordinal))).Take(Count)];
+
+        public Dictionary<string, int> Wanted(List<MutantPoint> drawn) => Files.Length == 0 ? Shares(drawn, Count) : drawn.GroupBy(point => point.Folder).ToDictionary(group => group.Key, group => group.Count(), StringComparer.Ordinal);
+    }
+
+    private static MutantResult Run(string root, Look look, int seed, double minutes, bool again, Action<string> say)
+    {
+        string folder = look.Folder(root), run = Path.Combine(folder, "run");
         if (Directory.Exists(run))
         {
             Directory.Delete(run, recursive: true);
@@ -35,14 +59,14 @@ internal static class MutantCampaign
 
         var known = again ? MutantMemory.Read(folder) : new MutantMemory(folder);
         var build = new MutantBuild(root, run);
-        var drawn = build.Drawn(Folders, seed);
-        var wanted = Shares(drawn, count);
+        var drawn = look.Of(build.Drawn(Folders, seed));
+        var wanted = look.Wanted(drawn);
         say($"{drawn.Count} places, {string.Join(", ", wanted.Select(share => $"{share.Key} {share.Value}"))}");
         var changes = build.Write(drawn, wanted, Path.Combine(run, "Heatwright.Core.dll"), known, say);
-        using var process = new MutantProcess(run);
+        using var process = new MutantProcess(run, look.Classes);
         var cover = MutantCover.Of(process, changes, known, say);
         process.Dispose();
-        using var apart = new MutantProcess(run);
+        using var apart = new MutantProcess(run, look.Classes);
         List<(MutantPoint Point, string Outcome, int Tests)> seen = [];
         var since = Stopwatch.StartNew();
 

@@ -5,7 +5,8 @@ namespace Heatwright.Proofs.Mutants;
 
 /// <summary>A process that tries changes; a new one takes its place when it is lost.</summary>
 /// <param name="folder">Folder of the tests and the changed Core.</param>
-internal sealed class MutantProcess(string folder) : IDisposable
+/// <param name="classes">Parts of the names of the classes that are asked; none: all.</param>
+internal sealed class MutantProcess(string folder, string[] classes) : IDisposable
 {
     private readonly System.Text.StringBuilder said = new();
     private Process? process;
@@ -51,7 +52,7 @@ internal sealed class MutantProcess(string folder) : IDisposable
 
     private Process Started()
     {
-        var start = new ProcessStartInfo("dotnet", [typeof(MutantProcess).Assembly.Location, "mutants-worker", folder])
+        var start = new ProcessStartInfo("dotnet", [typeof(MutantProcess).Assembly.Location, "mutants-worker", folder, .. classes])
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,

@@ -16,27 +16,29 @@ internal static class MutantWorker
     private static readonly Dictionary<string, double> Clean = new(StringComparer.Ordinal);
     private static long lateTicks = long.MaxValue;
     private static TestFolder folder = null!;
+    private static string[] asked = [];
     private static TextWriter answers = null!;
 
     /// <summary>Reads what to do from its input, a line each, until it ends.</summary>
-    /// <param name="words">Folder of the tests.</param>
+    /// <param name="words">Folder of the tests, and parts of the names of the classes that are asked where not all are.</param>
     public static int Run(string[] words)
     {
         answers = Console.Out;
         Console.SetOut(TextWriter.Null);
         CultureInfo.DefaultThreadCurrentCulture = CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         folder = new TestFolder(words[0]);
+        asked = words[1..];
         new Thread(Watch) { IsBackground = true, Priority = ThreadPriority.AboveNormal }.Start();
         while (Console.In.ReadLine() is { } line)
         {
-            string[] asked = line.Split('\t');
-            switch (asked[0])
+            string[] order = line.Split('\t');
+            switch (order[0])
             {
                 case "cover":
-                    Cover(int.Parse(asked[1], CultureInfo.InvariantCulture), [.. asked.Skip(2)]);
+                    Cover(int.Parse(order[1], CultureInfo.InvariantCulture), [.. order.Skip(2)]);
                     break;
                 default:
-                    Try(int.Parse(asked[1], CultureInfo.InvariantCulture), clean: asked[0] == "try", [.. asked.Skip(2)]);
+                    Try(int.Parse(order[1], CultureInfo.InvariantCulture), clean: order[0] == "try", [.. order.Skip(2)]);
                     break;
             }
         }
@@ -47,7 +49,7 @@ internal static class MutantWorker
     /// <summary>Runs every test twice, and says of each how long it takes and which changes it passes, at first and again.</summary>
     private static void Cover(int changes, HashSet<string> without)
     {
-        foreach (var test in folder.Tests(name => !Apart.Any(left => name.Contains(left, StringComparison.Ordinal))).Where(test => !without.Contains(test.Name)))
+        foreach (var test in folder.Tests(name => !Apart.Any(left => name.Contains(left, StringComparison.Ordinal)) && (asked.Length == 0 || asked.Any(part => name.Contains(part, StringComparison.Ordinal)))).Where(test => !without.Contains(test.Name)))
         {
             answers.WriteLine("begin\t" + test.Name);
             answers.Flush();
