@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using Heatwright.DemoTruth.Campaign;
-using Heatwright.Quantities;
+using Heatwright.Tests.Trials.Kinds;
 using Heatwright.Trials;
 
 namespace Heatwright.Proofs;
@@ -78,7 +78,7 @@ public static class CoverageCampaign
     private static void Try(string kind, int seed, int number, double wide, bool slips, ConcurrentBag<Seen> seen, ConcurrentBag<(string, string)> words, ConcurrentBag<string> failures)
     {
         var made = BenchLaws.Draw(kind, seed, number, wide, slips);
-        var answer = TrialFits.Run(kind, Input(made));
+        var answer = TrialFits.Run(kind, Typed.Input(made));
         if (!answer.IsFine)
         {
             failures.Add($"{kind}: {answer.Problems[0].What}");
@@ -101,18 +101,4 @@ public static class CoverageCampaign
     }
 
     private static double Share<T>(IEnumerable<T> all, Func<T, bool> holds) => Math.Round(all.Select(each => holds(each) ? 100.0 : 0).DefaultIfEmpty(0).Average(), 1);
-
-    /// <summary>The readings as a maker types them.</summary>
-    private static TrialInput Input(MadeUpTrial made)
-    {
-        var card = TrialCard.Find(made.Kind)!;
-        var origin = new Origin.Assumed("made up");
-        return new TrialInput(
-            [.. made.Columns.Select(column => column.Words.Length > 0 ? new RawColumn(column.Name, null, [], column.Words) : new RawColumn(column.Name, Units.Find(card.Column(column.Name)!.Unit), column.Values, []))],
-            made.Settings.ToDictionary(setting => setting.Name, setting => setting.HalfWidth > 0
-                ? Estimate.Within(setting.Value, setting.HalfWidth, Units.Find(card.Settings.Single(s => s.Name == setting.Name).Unit)!, setting.Name, CauseGroup.Assumption, origin)
-                : Estimate.Exact(setting.Value, Units.Find(card.Settings.Single(s => s.Name == setting.Name).Unit)!, origin), StringComparer.Ordinal),
-            made.Columns.Where(column => column.Meter.Length > 0).ToDictionary(column => column.Name, column => new MeterSaid(column.Meter, column.Promise.Length > 0 ? AccuracySpec.Read(column.Promise).Value : null), StringComparer.Ordinal)
-                .Append(new("all", new MeterSaid("exact", null))).ToDictionary(StringComparer.Ordinal));
-    }
 }

@@ -64,14 +64,16 @@ internal sealed class BenchLaw(string kind)
     /// <param name="noise">Draws.</param>
     /// <param name="wide">How many times as wide as promised the meters' errors are.</param>
     /// <param name="slips">Whether one reading of a long run may be a slip.</param>
-    public MadeUpTrial Taken(Noise noise, double wide, bool slips)
+    /// <param name="quiet">Whether hands and last digits are steady: only the display rounds.</param>
+    public MadeUpTrial Taken(Noise noise, double wide, bool slips, bool quiet)
     {
         double[] truth = [.. numbers];
         var errors = Displays().ToDictionary(display => display.Name, _ => new[] { noise.Within(wide), noise.Within(wide), noise.Within(wide) }, StringComparer.Ordinal);
         double Shown(Display display, double value, double hand)
         {
             double[] e = errors[display.Name];
-            double seen = display.Wrong(value, e[0], e[1], e[2]) + (display.Flicker * display.Step * noise.Bell()) + (hand * noise.Bell());
+            double off = (display.Flicker * display.Step * noise.Bell()) + (hand * noise.Bell());
+            double seen = display.Wrong(value, e[0], e[1], e[2]) + (quiet ? 0 : off);
             return Rounded(seen, display.Step);
         }
 
@@ -90,7 +92,7 @@ internal sealed class BenchLaw(string kind)
         }
 
         MadeUpSetting[] said = [.. settings.Where(given => given.Name.Length > 0).Select(given => given.Display is { } display ? new MadeUpSetting(given.Name, Shown(display, given.Of(truth), 0), 0)
-            : new(given.Name, given.Of(truth) + noise.Within(given.HalfWidth), given.HalfWidth))];
+            : new(given.Name, given.Of(truth) + ((quiet ? 0 : 1) * noise.Within(given.HalfWidth)), given.HalfWidth))];
         var bound = new FullKnowledge(truth, Stacked, Spreads(), Limits());
         return new(kind, read, said, [.. findings.Select(finding => new MadeUpFinding(finding.Name, finding.Of(truth), bound.Half(finding.ReadOff, noise)))]) { Word = Word };
     }

@@ -18,6 +18,16 @@ public static class BenchLaws
     public static MadeUpTrial Draw(string kind, double seed, int number, double wide = 1, bool slips = true)
     {
         var noise = new Noise(seed, $"{kind} {number}");
-        return Laws[kind](noise).Taken(noise, wide, slips);
+        return Laws[kind](noise).Taken(noise, wide, slips, quiet: false);
+    }
+
+    /// <summary>One execution of a kind with meters that are right and hands that are steady: what is found must be the truth.</summary>
+    /// <param name="kind">Name of the kind.</param>
+    /// <param name="seed">Fixed beforehand.</param>
+    /// <param name="number">Which execution.</param>
+    public static MadeUpTrial Quiet(string kind, double seed, int number)
+    {
+        var noise = new Noise(seed, $"{kind} {number}");
+        return Laws[kind](noise).Taken(noise, 0, slips: false, quiet: true);
     }
 }
