@@ -6,8 +6,7 @@ using System.Text.RegularExpressions;
 namespace Heatwright.Tests.Web;
 
 /// <summary>What stands behind the comparison, against what the commands write for machines.</summary>
-[Collection(ServedOnce.Name)]
-public sealed class ComparisonPagesTests(ServedStudy served)
+public sealed class ComparisonPagesTests(ServedStudy served) : IClassFixture<ServedStudy>
 {
     [Theory]
     [InlineData("md", "| --- |")]

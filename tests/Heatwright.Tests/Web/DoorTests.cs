@@ -3,8 +3,7 @@ using System.Text.Json;
 
 namespace Heatwright.Tests.Web;
 
-[Collection(ServedOnce.Name)]
-public sealed class DoorTests(ServedStudy served)
+public sealed class DoorTests(ServedStudy served) : IClassFixture<ServedStudy>
 {
     [Theory]
     [InlineData("bench.example")]

@@ -3,8 +3,7 @@ using Heatwright.Web;
 
 namespace Heatwright.Tests.Web;
 
-[Collection(ServedOnce.Name)]
-public sealed class NextStepTests(ServedStudy served)
+public sealed class NextStepTests(ServedStudy served) : IClassFixture<ServedStudy>
 {
     [Fact]
     public void A_missing_reading_comes_before_a_piece_to_buy()

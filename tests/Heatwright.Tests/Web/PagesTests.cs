@@ -6,8 +6,7 @@ using Heatwright.Quantities;
 
 namespace Heatwright.Tests.Web;
 
-[Collection(ServedOnce.Name)]
-public sealed partial class PagesTests(ServedStudy served)
+public sealed partial class PagesTests(ServedStudy served) : IClassFixture<ServedStudy>
 {
     public static TheoryData<string> Pages => [.. ServedStudy.Pages];
 

@@ -10,8 +10,7 @@ using Heatwright.Web;
 namespace Heatwright.Tests.Web;
 
 /// <summary>Quick sums in the browser give what the command line gives, and every sum is an address.</summary>
-[Collection(ServedOnce.Name)]
-public sealed partial class SumPagesTests(ServedStudy served)
+public sealed partial class SumPagesTests(ServedStudy served) : IClassFixture<ServedStudy>
 {
     [Theory]
     [InlineData("thermocouple-voltage", "type=K&hot=100C&cold=0C", 1e-3, 4.096)]

@@ -5,8 +5,7 @@ using Heatwright.Jobs;
 namespace Heatwright.Tests.Web;
 
 /// <summary>The page where an arrangement is tried otherwise, as the server gives it.</summary>
-[Collection(ServedOnce.Name)]
-public sealed class TryPagesTests(ServedStudy served)
+public sealed class TryPagesTests(ServedStudy served) : IClassFixture<ServedStudy>
 {
     private const string Tried = "leads+ohms=60+m%CE%A9&step-up=module&series=1";
 
