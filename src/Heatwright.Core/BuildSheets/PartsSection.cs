@@ -66,7 +66,7 @@ internal static class PartsSection
             int lacking = missing;
             if (lacking == list.Lines.Count)
             {
-                lines.Say($"One tool when building {PartsList.Builds[build]}", $"no line has a price at {PartsList.Builds[build]}: state them with 'part state FILE PART --claimed \"{(build == 0 ? "price" : $"price at {PartsList.Builds[build]}")}=...\"'");
+                lines.Say($"One tool when building {PartsList.Builds[build]}", $"no line has a price at {PartsList.Builds[build]}: state them on their parts, as {(build == 0 ? "price" : $"price at {PartsList.Builds[build]}")}");
                 continue;
             }
 

@@ -50,7 +50,7 @@ internal static class SafetySection
         }
         else if (cutOut <= 0)
         {
-            lines.Say("Independent cut-out", $"'{ask.Shelf[ask.Arrangement.CutOut!.Value].Name}': its temperature is not stated, so nothing is said about when it opens; state it with --set cut-out=…", warns: true);
+            lines.Say("Independent cut-out", $"'{ask.Shelf[ask.Arrangement.CutOut!.Value].Name}': its temperature is not stated, so nothing is said about when it opens; say it as the number cut-out of this sheet", warns: true);
         }
 
         var rows = faults.Select(fault => (IReadOnlyList<string>)[fault.Name, T(fault.EndC), T(fault.GripC), T(fault.CellC), double.IsFinite(fault.CutOutS) ? Lines.N(fault.CutOutS, "0.#") + " s" : cutOut > 0 && linked ? "not reached" : "not stated",

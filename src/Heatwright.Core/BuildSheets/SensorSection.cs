@@ -174,7 +174,7 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         else
         {
             found = new(SensorCalibration.OfChain(chain, board, ErrorBudget.CombinedK(ErrorBudget.Lines(chain.Wanted.Curve, ask.SetC, 25, chain.Pair.Gain, chain.StepV, Limits(chain, c)))));
-            lines.Say("Not calibrated", "the degrees are those of the chain as designed: heat, switch off, note count and probe while it cools, and make the sheet again with --calibration FILE", warns: true);
+            lines.Say("Not calibrated", "the degrees are those of the chain as designed: heat, switch off, note count and probe while it cools, and make the sheet again with that calibration", warns: true);
         }
 
         var tabled = found.Then(one => CountTable.Fewest(one.AtC, (int)one.FromCount, (int)one.ToCount, c.Si("table-error")));

@@ -52,7 +52,7 @@ public static class SheetMaker
             lines.Insert(0, new("Degrees of the sensor", null, "no calibration was taken: the chain as designed") { Warns = true });
         }
 
-        lines.Add(new(ask.Arrangement.Lamp is null ? "Board, amplifier, charger, fuse" : "Charger, fuse, leads", null, $"{ask.Choices.All.Count(choice => !choice.Set)} of {ask.Choices.All.Count()} numbers of the board to be drawn are defaults of the trade; set what your sheets say with --set"));
+        lines.Add(new(ask.Arrangement.Lamp is null ? "Board, amplifier, charger, fuse" : "Charger, fuse, leads", null, $"{ask.Choices.All.Count(choice => !choice.Set)} of {ask.Choices.All.Count()} numbers of the board to be drawn are defaults of the trade; say those that your data sheets tell"));
         return lines;
     }
 }
