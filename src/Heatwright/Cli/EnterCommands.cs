@@ -58,8 +58,10 @@ internal static class EnterCommands
         var on = new Option<string>("--on") { Description = "The part that is tried.", Required = true };
         var name = new Option<string?>("--name") { Description = "Short name of the trial; without it, the part and the kind." };
         var purpose = new Option<string?>("--purpose") { Description = "What it is to show." };
-        var command = new Command("add", "Plans a bench test of a part. Example: heatwright trial add knife.study cold-ohms --on stick") { file, kind, on, name, purpose, json };
-        command.SetAction(parsed => Answers.Give(screen, PlanTrial.Add(parsed.GetValue(file)!, parsed.GetValue(name) ?? "", parsed.GetValue(kind)!, parsed.GetValue(on)!, parsed.GetValue(purpose) ?? ""), parsed.GetValue(json),
+        var (law, result, find) = TrialCommands.OwnLaw();
+        var command = new Command("add", "Plans a bench test of a part. Example: heatwright trial add knife.study cold-ohms --on stick") { file, kind, on, name, purpose, law, result, find, json };
+        command.SetAction(parsed => Answers.Give(screen, PlanTrial.KindOf(parsed.GetValue(kind)!, parsed.GetValue(law), parsed.GetValue(result), parsed.GetValue(find))
+                .Then(wanted => PlanTrial.Add(parsed.GetValue(file)!, parsed.GetValue(name) ?? "", wanted, parsed.GetValue(on)!, parsed.GetValue(purpose) ?? "")), parsed.GetValue(json),
             trial => new TrialPlanned(trial.Id.Name, TrialKinds.Of(trial), trial.Part.Name),
             trial =>
             {
@@ -69,7 +71,7 @@ internal static class EnterCommands
                     card.Recipe.Stops.ToList().ForEach(stop => screen.Hang("  stop  ", stop));
                 }
 
-                screen.Say($"Read it with 'heatwright trial enter {parsed.GetValue(file)} {trial.Id}'; how it is done: 'heatwright trial recipe {TrialKinds.CardOf(trial)?.Name ?? TrialKinds.Of(trial)}'.");
+                screen.Say($"Read it with 'heatwright trial enter {parsed.GetValue(file)} {trial.Id}'; how it is done: 'heatwright trial recipe {Asked(TrialKinds.CardOf(trial)?.Name ?? TrialKinds.Of(trial))}'.");
             }));
         return command;
     }
@@ -109,6 +111,8 @@ internal static class EnterCommands
             }));
         return command;
     }
+
+    private static string Asked(string kind) => kind.Contains(' ', StringComparison.Ordinal) ? $"\"{kind}\"" : kind;
 
     public static Command Enter(Screen screen)
     {

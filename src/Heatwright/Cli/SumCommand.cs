@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using Heatwright.Cli.Answering;
+using Heatwright.Handbook;
 using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;
 

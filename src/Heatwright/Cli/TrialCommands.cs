@@ -116,9 +116,7 @@ internal static class TrialCommands
         var kind = Kind();
         var words = new WordOptions();
         var json = Answers.Json<TrialView>();
-        var law = new Option<string?>("--law") { Description = "Your own trial (kind own-line) by a law that 'sum' lists; its inputs and its result name the readings." };
-        var result = new Option<string?>("--result") { Description = "With --law: which of its results was read; its first where not said." };
-        var find = new Option<string?>("--find") { Description = "With --law: which inputs to find, apart by commas; those neither read nor said where not said." };
+        var (law, result, find) = OwnLaw();
         var command = new Command("fit", "Findings with doubt from the readings of a bench test. Example: heatwright trial fit warm-up --readings warm.csv --set air=24C --meter \"degrees=1%+2degC\"") { kind, law, result, find, json };
         words.AddTo(command);
         command.SetAction(parsed =>
@@ -185,6 +183,12 @@ internal static class TrialCommands
             screen.Say($"  and {remarks.Count - 40} more; --json shows all.");
         }
     }
+
+    /// <summary>Options of a maker's own trial.</summary>
+    internal static (Option<string?> Law, Option<string?> Result, Option<string?> Find) OwnLaw() => (
+        new("--law") { Description = "Your own trial (kind own-line) by a law that 'sum' lists; its inputs and its result name the readings." },
+        new("--result") { Description = "With --law: which of its results was read; its first where not said." },
+        new("--find") { Description = "With --law: which inputs to find, apart by commas, each with the name it shall have if another: 'cold as ohms, slope'; those neither read nor said where not said." });
 
     private static Command Check(Screen screen)
     {

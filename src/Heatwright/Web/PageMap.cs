@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Heatwright.Handbook;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;

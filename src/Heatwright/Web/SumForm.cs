@@ -1,3 +1,4 @@
+using Heatwright.Handbook;
 using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;
 

@@ -24,7 +24,8 @@ internal static class TrialMap
         Writing.Post(app, "/trials/add", (context, form) =>
         {
             var bench = Bench(context);
-            var planned = PlanTrial.Add(bench.Now().Opened.Path, form.Field("name"), form.Field("kind"), form.Field("part"), form.Field("purpose"));
+            var planned = PlanTrial.KindOf(form.Field("kind"), form.Field("law"), form.Field("result"), form.Field("find"))
+                .Then(kind => PlanTrial.Add(bench.Now().Opened.Path, form.Field("name"), kind, form.Field("part"), form.Field("purpose")));
             return planned.IsFine ? Writing.To(Page(planned.Value.Id.Name)) : All(bench.Now(), TrialForm.Refused("plan", form, planned.Problems), StatusCodes.Status422UnprocessableEntity);
         });
         LogMap.Map(app);

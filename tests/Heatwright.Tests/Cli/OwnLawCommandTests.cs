@@ -37,6 +37,36 @@ public sealed class OwnLawCommandTests : IDisposable
         Assert.Contains(word, error, StringComparison.Ordinal);
     }
 
+    /// <summary>By hand: 2 Ω at 20 °C and 4e-3/K make 2.4, 2.8, 3.2 Ω at 70, 120 and 170 °C; the label says 2.5 Ω. The kept trial outlives a bundle.</summary>
+    [Fact]
+    public void An_own_trial_is_kept_in_a_study_and_its_finding_stands_beside_the_claim()
+    {
+        string file = bench.In("own.study");
+        Well("new", file);
+        Well("part", "add", file, "stick", "heater", "heating stick", "--claimed", "ohms=2.5ohm");
+        Well("trial", "add", file, "own-line", "--on", "stick", "--law", "heater-ohms", "--find", "cold as ohms, slope");
+        Well("trial", "enter", file, "stick-heater-ohms", "--columns", "heater ohms,at", "--read", "2.4 70", "--read", "2.8 120", "--read", "3.2 170");
+        Well("export", file, bench.In("out"));
+        Well("import", bench.In("out"), bench.In("again.study"));
+        foreach (string study in new[] { file, bench.In("again.study") })
+        {
+            var findings = Json("study", study, "--json").GetProperty("findings").EnumerateArray().ToDictionary(one => one.GetProperty("name").GetString()!, one => one.GetProperty("value").GetDouble());
+            Assert.Equal(2, findings["ohms"], 1e-6);
+            Assert.Equal(4e-3, findings["slope"], 1e-8);
+        }
+
+        string line = Well("study", file).Split('\n').Single(each => each.Contains(" ohms ", StringComparison.Ordinal));
+        Assert.Contains("2.5", line, StringComparison.Ordinal);
+        Assert.Contains("claimed", line, StringComparison.Ordinal);
+    }
+
+    private string Well(params string[] words)
+    {
+        var (exit, output, error) = bench.Type(words);
+        Assert.True(exit == 0, error);
+        return output;
+    }
+
     [Fact]
     public void What_is_neither_read_nor_said_nor_sought_is_named()
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heatwright.Handbook;
 using Heatwright.Jobs.Sums;
 using Heatwright.Quantities;
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Heatwright.Cli;
+using Heatwright.Handbook;
 using Heatwright.Jobs.Sums;
 
 namespace Heatwright.Tests.Jobs;

@@ -1,3 +1,4 @@
+using Heatwright.Handbook;
 using Heatwright.Jobs.Sums;
 
 namespace Heatwright.Tests.Jobs;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Heatwright.Cli;
+using Heatwright.Handbook;
 
 namespace Heatwright.Tests.Journeys;
 
@@ -145,7 +146,7 @@ public class SumJourney
 
     /// <summary>Every card and every example in a window of 60 columns: nothing runs over the edge but a single word that is longer.</summary>
     [Fact]
-    public void Every_card_and_answer_fits_a_narrow_window() => Assert.All(Heatwright.Jobs.Sums.LawCard.All, law =>
+    public void Every_card_and_answer_fits_a_narrow_window() => Assert.All(LawCard.All, law =>
     {
         foreach (string[] words in (string[][])[[law.Law.Name], [law.Law.Name, .. law.Law.Example.Split(' ')]])
         {

@@ -3,6 +3,7 @@ using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Heatwright.Cli;
+using Heatwright.Handbook;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Sums;
 using Heatwright.Web;

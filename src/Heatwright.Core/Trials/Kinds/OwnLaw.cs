@@ -52,7 +52,7 @@ internal static class OwnLawFit
         return new(answer with
         {
             Says = [.. answer.Says, string.Create(CultureInfo.InvariantCulture, $"What '{law.Name}' leaves over: {answer.Tried[0].Spread:G3} in the unit of {law.Result}{(answer.Tried[0].Rss > 4 * sheet.Count && sheet.Count > start.Length ? ", far more than the display's last digit. Is it the right law?" : ".")}")],
-            Next = open.Length == 0 ? answer.Next : [.. answer.Next, $"These readings leave {string.Join(" and ", open)} open: take readings at other {string.Join(" or ", law.Inputs)}, or say it with --set."],
+            Next = open.Length == 0 ? answer.Next : [.. answer.Next, $"These readings leave {string.Join(" and ", open)} open: take readings at other {string.Join(" or ", law.Inputs)}, or say it with the run."],
         });
     }
 

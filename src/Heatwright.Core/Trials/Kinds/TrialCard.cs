@@ -97,7 +97,7 @@ public sealed record TrialCard(
     public static IReadOnlyList<TrialCard> All { get; } = Load();
 
     /// <summary>The kind of this name, or null.</summary>
-    public static TrialCard? Find(string name) => All.FirstOrDefault(card => string.Equals(card.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+    public static TrialCard? Find(string name) => All.FirstOrDefault(card => string.Equals(card.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)) ?? OwnTrial.Find(name)?.Card;
 
     /// <summary>The card that tells how a trial is done; null: its card is not known.</summary>
     /// <param name="trial">A trial of any kind.</param>

@@ -17,7 +17,7 @@ public static class TrialFits
     /// <param name="kind">Name of the kind.</param>
     /// <param name="input">What was read and said.</param>
     public static Checked<TrialAnswer> Run(string kind, TrialInput input) =>
-        TrialCard.Find(kind) is not { } card ? new(Unknown(kind)) : Run(card, input, Fits[card.Name]);
+        OwnTrial.Find(kind) is { } own ? own.Fit(input) : TrialCard.Find(kind) is not { } card ? new(Unknown(kind)) : Run(card, input, Fits[card.Name]);
 
     /// <summary>Findings of a maker's own trial by a law of the maker's choice.</summary>
     /// <param name="card">Its columns and settings, named as the law names its numbers.</param>

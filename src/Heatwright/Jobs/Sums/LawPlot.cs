@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Heatwright.Handbook;
 using Heatwright.Quantities;
 
 namespace Heatwright.Jobs.Sums;

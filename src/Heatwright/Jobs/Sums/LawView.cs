@@ -1,3 +1,4 @@
+using Heatwright.Handbook;
 using Heatwright.Physics;
 
 namespace Heatwright.Jobs.Sums;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Reflection;
+using Heatwright.Handbook;
 using Heatwright.Quantities;
 
 namespace Heatwright.Jobs.Sums;

@@ -1,3 +1,4 @@
+using Heatwright.Handbook;
 using Heatwright.Quantities;
 
 namespace Heatwright.Jobs.Sums;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heatwright.Handbook;
 using Heatwright.Quantities;
 
 namespace Heatwright.Jobs.Sums;
@@ -36,7 +37,7 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
                 problems.Add(new($"{Capital(input.Card.Meaning)} is not typed.", where, "none", Limits(input), $"Add {input.Name}=..., for example: heatwright sum {card.Law.Name} {card.Law.Example}"));
             }
 
-            return new(input, double.IsNaN(input.Card.Default) && input.Parameter.HasDefaultValue ? input.Parameter.DefaultValue : Default(input), 0, "", false);
+            return new(input, input.DefaultArgument, 0, "", false);
         }
 
         Type type = input.Parameter.ParameterType;
@@ -200,10 +201,6 @@ internal sealed record Typed(LawInput Input, object? Argument, double Doubt, str
             _ => null,
         };
     }
-
-    private static object? Default(LawInput input) => input.Parameter.ParameterType == typeof(int) && double.IsFinite(input.Card.Default) ? (int)input.Card.Default
-        : input.Parameter.ParameterType == typeof(bool) ? input.Card.Default == 1
-        : input.Parameter.ParameterType == typeof(string) ? input.Card.DefaultWord : input.Card.Default;
 
     /// <summary>The unit of a bare number: lengths in mm, copper in µm, capacities in Ah, as the trade says them. Null for a composed unit.</summary>
     internal static Unit? Bare(LawInput input) => Units.Find(input.Card.Unit) is not { } unit ? null : input.Card.Unit switch

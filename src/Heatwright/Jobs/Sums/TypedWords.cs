@@ -1,3 +1,5 @@
+using Heatwright.Handbook;
+
 namespace Heatwright.Jobs.Sums;
 
 /// <summary>Sorts what was typed behind a sum to its inputs: names first, then words of the trade, then values that can only be meant for one.</summary>

@@ -28,6 +28,19 @@ public static class PlanTrial
         })).Map(_ => made!);
     }
 
+    /// <summary>The kind with a maker's own law, where one is named.</summary>
+    /// <param name="kind">Name of the kind.</param>
+    /// <param name="law">Name of a law of the quick sums; null or empty: none.</param>
+    /// <param name="result">Which of its results is read; null or empty: its first.</param>
+    /// <param name="find">Inputs to find, apart by commas; null or empty: those that are neither read nor said.</param>
+    public static Checked<string> KindOf(string kind, string? law, string? result, string? find) => Word(law) is not { } named
+        ? new(kind)
+        : TrialKinds.Find(kind)?.Card == OwnTrial.Kind
+            ? OwnTrial.Of(named, Word(result), Word(find)).Map(own => own.Name)
+            : new(new Problem($"{kind} has laws of its own.", "law", named, $"only with the kind {OwnTrial.Kind}", $"Leave the law out, or choose {OwnTrial.Kind}."));
+
+    private static string? Word(string? typed) => string.IsNullOrWhiteSpace(typed) ? null : typed.Trim();
+
     /// <summary>A bench test of a part, still without a reading.</summary>
     /// <param name="path">The study file.</param>
     /// <param name="id">Short name of the trial; empty: the part and the kind.</param>
@@ -42,9 +55,10 @@ public static class PlanTrial
         }
 
         Trial? made = null;
-        return ChangeStudy.Run(path, $"trial {(id.Length > 0 ? id : $"{part}-{kind}")} planned", study => EnterPart.Found(study, part).Then(on =>
+        string called = OwnTrial.Find(kind)?.Law.Law.Name ?? kind.Trim();
+        return ChangeStudy.Run(path, $"trial {(id.Length > 0 ? id : $"{part}-{called}")} planned", study => EnterPart.Found(study, part).Then(on =>
         {
-            made = new(new(id.Length > 0 ? id : $"{on.Id.Name}-{kind.Trim()}"), found.Kind, on.Id, []) { Purpose = purpose, Card = found.Card };
+            made = new(new(id.Length > 0 ? id : $"{on.Id.Name}-{called}"), found.Kind, on.Id, []) { Purpose = purpose, Card = found.Card };
             return study.Trials.Any(one => string.Equals(one.Id.Name, made.Id.Name, StringComparison.OrdinalIgnoreCase))
                 ? new Checked<Study>(new Problem("The study has a trial of this name.", path, made.Id.Name, "a name that is free", "Choose another name, or type more readings into the one that is there."))
                 : new(study with { Trials = [.. study.Trials, made] });

@@ -24,6 +24,11 @@ public static class TrialKinds
     /// <summary>The kind of this name, with its card where it has one; null: there is none.</summary>
     public static (TrialKind Kind, string? Card)? Find(string name)
     {
+        if (OwnTrial.Find(name) is { } own)
+        {
+            return (TrialKind.Bench, own.Name);
+        }
+
         string plain = name.Trim().ToLowerInvariant().Replace(' ', '-');
         return Together.TryGetValue(plain, out var kind) ? (kind, null) : TrialCard.Find(plain) is { } card ? (TrialKind.Bench, card.Name) : null;
     }

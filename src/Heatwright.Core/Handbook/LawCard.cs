@@ -1,9 +1,8 @@
 using System.Globalization;
 using System.Reflection;
-using Heatwright.Handbook;
 using Heatwright.Physics;
 
-namespace Heatwright.Jobs.Sums;
+namespace Heatwright.Handbook;
 
 /// <summary>One input of a law as a maker types it.</summary>
 /// <param name="Name">Name to type.</param>
@@ -22,17 +21,11 @@ public sealed record LawInput(string Name, InAttribute Card, ParameterInfo Param
         : Parameter.ParameterType.IsEnum ? [.. Enum.GetNames(Parameter.ParameterType).Select(LawCard.Kebab)]
         : Card.Words.Length > 0 ? Card.Words.Split(' ') : [];
 
-    /// <summary>Unit of a bare number, as shown beside the field; empty for words and pure numbers.</summary>
-    public string BareUnit => IsYesNo || Card.Unit == "word" ? "" : Typed.Bare(this)?.Symbol ?? Card.Unit;
-
-    /// <summary>What may be typed, and where the law was fitted; empty where the law leaves it open.</summary>
-    public string Range => Typed.Range(this);
-
-    /// <summary>What is taken when nothing is typed; empty: nothing, or what the law itself takes.</summary>
-    public string DefaultText => Card.DefaultWord.Length > 0 ? Card.DefaultWord
-        : !double.IsFinite(Card.Default) ? ""
-        : IsYesNo ? (Card.Default == 1 ? "yes" : "no")
-        : SumUnits.Shown(Card.Default, 0, Card.Unit);
+    /// <summary>What the law takes where nothing is typed; null: nothing.</summary>
+    public object? DefaultArgument => double.IsNaN(Card.Default) && Parameter.HasDefaultValue ? Parameter.DefaultValue
+        : Parameter.ParameterType == typeof(int) && double.IsFinite(Card.Default) ? (int)Card.Default
+        : Parameter.ParameterType == typeof(bool) ? Card.Default == 1
+        : Parameter.ParameterType == typeof(string) ? Card.DefaultWord : Card.Default;
 }
 
 /// <summary>A law that can be called as a quick sum: made from what the law says of itself, written nowhere twice.</summary>
@@ -138,6 +131,7 @@ public sealed record LawCard(LawAttribute Law, MethodInfo Method, IReadOnlyList<
         return end > 0 ? name[..end] : name;
     }
 
-    internal static string Kebab(string name) =>
+    /// <summary>A name of the sources as it is typed: heaterOhms, heater-ohms.</summary>
+    public static string Kebab(string name) =>
         string.Concat(name.Select((letter, i) => char.IsUpper(letter) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(letter) : letter.ToString()));
 }

@@ -1,6 +1,6 @@
 using Heatwright.Quantities;
 
-namespace Heatwright.Jobs.Sums;
+namespace Heatwright.Handbook;
 
 /// <summary>Names of sums as they are typed: in two words, with a slip, or by what they are about.</summary>
 public static class LawNames

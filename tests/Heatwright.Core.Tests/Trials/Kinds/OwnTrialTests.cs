@@ -1,0 +1,66 @@
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Tests.Trials.Kinds;
+
+/// <summary>A maker's own trial by a law of the quick sums.</summary>
+public sealed class OwnTrialTests
+{
+    /// <summary>What a trial is called says all of it: the same words make the same trial again.</summary>
+    [Theory]
+    [InlineData("own-line by heater-ohms", "own-line by heater-ohms")]
+    [InlineData("Own-Line by heater-ohms of heater-ohms", "own-line by heater-ohms")]
+    [InlineData("own-line by ohms-law of current for resistance", "own-line by ohms-law of current for resistance")]
+    [InlineData("own-line by heater-ohms for cold as ohms,slope", "own-line by heater-ohms for cold as ohms, slope")]
+    [InlineData("own-line by heater-ohms for cold as cold", "own-line by heater-ohms for cold")]
+    public void Its_name_is_all_of_it(string written, string name)
+    {
+        var own = OwnTrial.Find(written)!;
+        Assert.Equal(name, own.Name);
+        Assert.Equal(name, OwnTrial.Find(own.Name)!.Name);
+        Assert.Equal(name, TrialCard.Find(written)!.Name);
+    }
+
+    [Theory]
+    [InlineData("own-line")]
+    [InlineData("cold-ohms")]
+    [InlineData("own-line by no-such-law")]
+    [InlineData("own-line by heater-ohms of watts")]
+    [InlineData("own-line by heater-ohms for cald")]
+    [InlineData("own-line by heater-ohms for cold, cald")]
+    public void Another_kind_or_one_that_tells_none_is_none(string written) => Assert.Null(OwnTrial.Find(written));
+
+    /// <summary>ohms = cold·(1 + slope·(T - 20 °C)): columns for the result and each number, the number that is read last not among the settings that must be said.</summary>
+    [Fact]
+    public void Its_card_names_the_numbers_of_the_law()
+    {
+        var card = OwnTrial.Find("own-line by heater-ohms for cold as ohms")!.Card;
+        Assert.Equal(["heater ohms", "cold", "slope", "at", "cold at"], card.Columns.Select(column => column.Name));
+        Assert.Equal(["heater ohms"], card.Columns.Where(column => column.Needed).Select(column => column.Name));
+        Assert.Equal(["Ω", "Ω", "1/K", "°C", "°C"], card.Columns.Select(column => column.Unit));
+        Assert.All(card.Settings, setting => Assert.False(setting.Needed));
+        Assert.Equal(["ohms"], card.Finds);
+        Assert.Equal(1, card.Fewest);
+    }
+
+    /// <summary>By hand: 2.4 Ω at 70 °C with 4e-3/K from 20 °C is 2.4/1.2 = 2 Ω cold.</summary>
+    [Fact]
+    public void A_number_that_is_said_is_not_sought()
+    {
+        var answer = Given.Fit("own-line by heater-ohms for cold as ohms", [("heater ohms", [2.4, 2.4]), ("at", [70, 70])], [("slope", 4e-3)]);
+        Assert.Equal(2, answer.Value("ohms"), 1e-6);
+        Assert.Single(answer.Findings);
+        Assert.StartsWith("Law: ", answer.Says[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_lacking_or_told_twice_is_said()
+    {
+        Assert.Contains("slope (", Refused("own-line by heater-ohms for cold", [("heater ohms", [2.4]), ("at", [70])], []), StringComparison.Ordinal);
+        Assert.Contains("'slope' is read or said", Refused("own-line by heater-ohms for cold, slope", [("heater ohms", [2.4]), ("at", [70])], [("slope", 4e-3)]), StringComparison.Ordinal);
+        Assert.Contains("none is left to find", Refused("own-line by heater-ohms", [("heater ohms", [2.4]), ("at", [70]), ("cold", [2])], [("slope", 4e-3)]), StringComparison.Ordinal);
+    }
+
+    private static string Refused(string kind, (string, double[])[] columns, (string, double)[] settings) =>
+        string.Join(" ", TrialFits.Run(kind, Given.Readings(kind, columns, settings)).Problems.Select(problem => problem.What));
+}
