@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Heatwright.Parts;
 using Heatwright.Quantities;
 
 namespace Heatwright.Arrangements;
@@ -61,4 +62,13 @@ public sealed record Arrangement(
     /// <summary>All parts it uses, each once, in the order of the current.</summary>
     public IEnumerable<PartId> Parts() => new[] { Cell, Contacts, Supervision, StepUp, Switch, Leads, Heater, Lamp, CutOut, Sensor, Controller, Charger, Handle }
         .Where(part => part is not null).Select(part => part!.Value).Distinct();
+
+    /// <summary>How many pieces of a part it takes: cells, and contacts by their touches; a holder has a touch at either end.</summary>
+    /// <param name="part">One of its parts.</param>
+    public int Pieces(Part part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        int touches = part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase) ? 2 : 1;
+        return part.Id == Cell ? Series * Parallel : part.Id == Contacts ? Math.Max(1, (ContactCount + touches - 1) / touches) : 1;
+    }
 }

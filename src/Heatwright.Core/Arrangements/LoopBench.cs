@@ -81,7 +81,7 @@ internal sealed class LoopBench
             Add("fixed loss of the module", shelf.ValueOr(stepUp, PartQuantities.LossFixed, 0.02, 0.3, Units.Watt, "small modules, common practice, no source"));
             Add("loss per ampere", shelf.ValueOr(stepUp, PartQuantities.LossPerAmp, 0.05, 0.5, Units.Volt, "small modules, common practice, no source"));
             Add("loss per ampere squared", shelf.ValueOr(stepUp, PartQuantities.LossPerAmpSquared, 0.03, 0.2, Units.Ohm, "small modules, common practice, no source"));
-            Add("current limit of the module", shelf.ValueOr(stepUp, PartQuantities.LimitCurrent, 3, 12, Units.Ampere, "label current is switch current at best, common practice, no source"));
+            Add("current limit of the module", shelf.ModuleLimit(stepUp));
             Add("lock-out of the module", shelf.ValueOr(stepUp, PartQuantities.LockOutVolts, 2.2, 3.0, Units.Volt, "one-cell modules, common practice, no source"));
         }
     }

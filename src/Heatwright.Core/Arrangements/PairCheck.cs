@@ -39,8 +39,13 @@ public static class PairCheck
         }
 
         Module(one, shelf, look, where, found);
+        OnHand(one, shelf, where, found);
         return found;
     }
+
+    private static void OnHand(Arrangement one, Shelf shelf, string where, List<PairFinding> found) =>
+        found.AddRange(one.Parts().Select(id => shelf[id]).Where(part => part.Kind == PartKind.Cell && part.Count > 0 && one.Pieces(part) > part.Count).Select(part => new PairFinding(false, new(
+            $"'{part.Name}': more are wired than are there.", where, $"{Say(one.Pieces(part))} wired", $"{Say(part.Count)} on hand", "Buy or salvage the rest and measure it, or wire fewer."))));
 
     private static void Charger(Arrangement one, Shelf shelf, string where, List<PairFinding> found)
     {

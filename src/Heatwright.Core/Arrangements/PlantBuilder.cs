@@ -110,7 +110,7 @@ public sealed class PlantBuilder
             Assume(PlantKey.ModuleFixed, module, PartQuantities.LossFixed, "fixed loss of the module", 0.02, 0.3, Units.Watt, "small modules, common practice, no source");
             Assume(PlantKey.ModulePerAmp, module, PartQuantities.LossPerAmp, "loss per ampere", 0.05, 0.5, Units.Volt, "small modules, common practice, no source");
             Assume(PlantKey.ModulePerAmpSquared, module, PartQuantities.LossPerAmpSquared, "loss per ampere squared", 0.03, 0.2, Units.Ohm, "small modules, common practice, no source");
-            Assume(PlantKey.ModuleLimit, module, PartQuantities.LimitCurrent, "current limit of the module", 3, 12, Units.Ampere, "label current is switch current at best, common practice, no source");
+            inputs.Add(new(PlantKey.ModuleLimit, $"current limit of the module, {shelf[module].Name}", shelf.ModuleLimit(module), module) { Quantity = PartQuantities.LimitCurrent });
             Assume(PlantKey.ModuleLockOut, module, PartQuantities.LockOutVolts, "lock-out of the module", 2.2, 3.0, Units.Volt, "one-cell modules, common practice, no source");
         }
 

@@ -38,6 +38,18 @@ public sealed class Shelf
     public Estimate? Value(PartId id, string quantity) => Found(id)?.Find(quantity)
         ?? (parts.TryGetValue(id, out var part) ? (part.Like is { } like && !like.But.Contains(quantity) ? Found(like.Part)?.Find(quantity) : null) ?? part.Best(quantity) : null);
 
+    /// <summary>Current that a charger gives: as stated, or what its label calls its rated current; null: neither.</summary>
+    public Estimate? ChargeCurrent(PartId charger) => Value(charger, PartQuantities.ChargeCurrent) ?? Value(charger, PartQuantities.RatedCurrent);
+
+    /// <summary>Mean input current at which a module limits itself: as found or stated, else what the class shows, and above what it was seen to hold.</summary>
+    public Estimate ModuleLimit(PartId stepUp)
+    {
+        const double Low = 3, High = 12;
+        double held = Value(stepUp, PartQuantities.HeldCurrent)?.Si ?? 0;
+        return ValueOr(stepUp, PartQuantities.LimitCurrent, Math.Max(Low, held), Math.Max(High, 1.5 * held), Units.Ampere,
+            held > Low ? $"it held its output at {Display.Significant(held, 3)} A; label current is switch current at best, common practice, no source" : "label current is switch current at best, common practice, no source");
+    }
+
     /// <summary>The number, or a class value with its reason where nothing is known.</summary>
     /// <param name="id">Part.</param>
     /// <param name="quantity">Quantity.</param>

@@ -26,7 +26,7 @@ internal static class ChargeSection
         double capacityAs = ask.Plant(PlantKey.Capacity)!.Value.Si * a.Parallel;
         var cell = tool.Pack!.Cell;
         double most = c.Si("charge-rate") * capacityAs;
-        double stated = a.Charger is { } id ? ask.Shelf.Value(id, PartQuantities.ChargeCurrent)?.Si ?? most : most;
+        double stated = a.Charger is { } id ? ask.Shelf.ChargeCurrent(id)?.Si ?? most : most;
         double set = Math.Min(stated, most);
         Input[] from = [ask.Plant(PlantKey.Capacity)!, ask.Plant(PlantKey.CellOhms)!, c["charge-rate"].Input, c["charge-end-share"].Input];
         bool iron = Chemistry.IsIron(ask.Shelf[a.Cell]);

@@ -19,7 +19,7 @@ internal static class PartsSection
         foreach (var id in ask.Arrangement.Parts())
         {
             var part = ask.Shelf[id];
-            int count = part.Kind switch { PartKind.Cell => ask.Arrangement.Series * ask.Arrangement.Parallel, PartKind.Contacts => Math.Max(1, ask.Arrangement.ContactCount / Touches(part)), _ => 1 };
+            int count = ask.Arrangement.Pieces(part);
             string letter = Letter(part.Kind);
             double? shelf = part.Best(PartQuantities.Price)?.Value;
             var prices = ask.Prices.GetValueOrDefault(id.Name);
@@ -79,8 +79,6 @@ internal static class PartsSection
             Table = new("One tool", [.. fields.Select(field => PartsList.Fields.First(one => one.Field == field).Heading)], [.. list.Lines.Select(line => (IReadOnlyList<string>)[.. fields.Select(field => PartsList.Cell(line, field))])]),
         };
     }
-
-    private static int Touches(Part part) => part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase) ? 2 : 1;
 
     private static string Letter(PartKind kind) => kind switch
     {

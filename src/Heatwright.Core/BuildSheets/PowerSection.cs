@@ -162,8 +162,12 @@ internal static class PowerSection
         lines.Made("No reset up to", brink, Units.Ampere, "(rested − drop-out − reset level − 0.1 V)/ohms of the cells, at the emptiest pack", from, brink < point.MostA.Si ? "the heater asks more: reset, recovery, reset; move the tap or soften the start" : "", brink < point.MostA.Si);
         lines.Made("Hold-up capacitor", 1e6 * ControllerSupply.HoldUpF(ask.Plant(PlantKey.Drain)?.Value.Si ?? 0.012, c.Si("hold-up"), 0.3), SheetChoices.Microfarad, "I·t/ΔV, 0.3 V of droop", [c["hold-up"].Input]);
         double months = ControllerSupply.ShelfLifeS(0.4, (ask.Plant(PlantKey.Capacity)?.Value.Si ?? 3600) * ask.Arrangement.Parallel, c.Si("standby")) / ControllerSupply.MonthS;
-        lines.Made("Lies on the shelf, months", months, Units.One, "from 0.4 of the charge, stand-by and self-discharge of 2 % a month", [c["standby"].Input], "", months < 6);
+        lines.Made("Lies on the shelf, months", months, Units.One, "from 0.4 of the charge, stand-by and self-discharge of 2 % a month", [c["standby"].Input], Awake(ask), months < 6);
     }
+
+    /// <summary>How soon a controller that is left on empties the pack.</summary>
+    private static string Awake(SheetAsk ask) => ask.Plant(PlantKey.Drain)?.Value.Si is > 0 and var drain && ask.Plant(PlantKey.Capacity)?.Value.Si is { } capacity
+        ? FormattableString.Invariant($"with its controller asleep or switched off; left on, {1000 * drain:0.#} mA empty the pack in {capacity * ask.Arrangement.Parallel / drain / 86_400:0.0} days") : "";
 
     private static Estimate LoopOhm(SheetAsk ask)
     {

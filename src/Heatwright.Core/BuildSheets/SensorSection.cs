@@ -210,7 +210,7 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
 
         lines.Say("Holds under", $"reference {Lines.N(board.ReferenceV, "0.###")} V, {Lines.N(board.Bits)} bits, amplifier up to {Lines.N(board.CeilingV, "0.###")} V, cold end 25 °C");
         var at = calibration.Physical ?? chain.Calibration(25);
-        lines.Say("Check on the real board", $"cold tip: {Lines.N(at.CountAt(25), "0")} counts at 25 °C; hot: {(at.CountAt(ask.SetC) > 0 ? $"{Lines.N(at.CountAt(ask.SetC), "0")} counts" : "none, the converter stands at its floor,")} at {Lines.N(ask.SetC, "0")} °C");
+        lines.Say("Check on the real board", $"cold tip: {(at.CountAt(25) > chain.FloorCount ? $"{Lines.N(at.CountAt(25), "0")} counts" : $"at the floor of the chain, {Lines.N(chain.FloorCount, "0")} counts or so")} at 25 °C; hot: {(at.CountAt(ask.SetC) > 0 ? $"{Lines.N(at.CountAt(ask.SetC), "0")} counts" : "none, the converter stands at its floor,")} at {Lines.N(ask.SetC, "0")} °C");
         var rows = tabled.Value.At.Select((count, i) => (IReadOnlyList<string>)[Lines.N(count), Lines.N(tabled.Value.Starts[i] / 16.0), Lines.N(tabled.Value.Slopes[i])]).ToArray();
         return (new SheetSection("calibration", "Calibration", lines.All) { Table = new("Table of the code", ["from count", "°C", "slope, 1/16 °C a count × 4096"], rows) }, code);
     }

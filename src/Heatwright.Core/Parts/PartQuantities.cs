@@ -23,6 +23,8 @@ public static class PartQuantities
     public const string SetVolts = "set volts";
     /// <summary>Mean input current at which a module limits itself.</summary>
     public const string LimitCurrent = "limit current";
+    /// <summary>Largest mean input current at which a module was seen to hold its output: its limit lies above.</summary>
+    public const string HeldCurrent = "current it held";
     /// <summary>Input volts below which a module stops.</summary>
     public const string LockOutVolts = "lock-out volts";
     /// <summary>Always-there loss of a module.</summary>

@@ -26,7 +26,7 @@ public static class PartUnits
         .. Each(Units.Volt, PartQuantities.CutoffVolts, PartQuantities.FullVolts, PartQuantities.RatedVolts, PartQuantities.SetVolts, PartQuantities.LockOutVolts,
             PartQuantities.LossPerAmp, PartQuantities.GateVolts, PartQuantities.ThresholdVolts, PartQuantities.LeastInputVolts, PartQuantities.MostInputVolts,
             PartQuantities.LeastOutputVolts, PartQuantities.MostOutputVolts, PartQuantities.DarkVolts, PartQuantities.ForwardVolts),
-        .. Each(Units.Ampere, PartQuantities.RatedCurrent, PartQuantities.PeakCurrent, PartQuantities.TripCurrent, PartQuantities.LimitCurrent, PartQuantities.SwitchCurrent,
+        .. Each(Units.Ampere, PartQuantities.RatedCurrent, PartQuantities.PeakCurrent, PartQuantities.TripCurrent, PartQuantities.LimitCurrent, PartQuantities.HeldCurrent, PartQuantities.SwitchCurrent,
             PartQuantities.OutputCurrent, PartQuantities.ChargeCurrent, PartQuantities.Drain, PartQuantities.LoadCurrent),
         .. Each(Units.Ohm, PartQuantities.Ohms, PartQuantities.LossPerAmpSquared),
         Of(Units.OhmPerMetre, PartQuantities.OhmsPerLength),

@@ -90,6 +90,12 @@ internal static class ModuleBench
             remarks.Add(new(trial.Id, table.Run.Id, table.Numbers[fallen[0]], "Here the output fell: the module was at a limit, and the reading counts for the limit and not for the losses.", Remark.Kept));
         }
 
+        else
+        {
+            // Nothing fell: the limit was not met, and lies above the most that went in.
+            findings.Add(new(trial.Part, PartQuantities.HeldCurrent, new Estimate(held.Max(i => iin[i]), Units.Ampere, Doubts.None, origin)));
+        }
+
         double[] efficiency = [.. held.Select(i => 100 * vout[i] * iout[i] / (vin[i] * iin[i]))];
         double[] modelled = [.. held.Select(i => 100 * (1 - ((middle[0] + (middle[1] * iin[i]) + (middle[2] * iin[i] * iin[i])) / (vin[i] * iin[i]))))];
         return new(trial.Part, findings, remarks, [])

@@ -21,7 +21,9 @@ public static class PartBench
         var read = trials.Where(trial => trial.Kind != TrialKind.Bench).SelectMany(trial => trial.Runs.Select(run => (Trial: trial, Table: ReadingTable.Read(run, trial)))).ToArray();
         if (trials.Any(trial => trial.Kind is TrialKind.Discharge or TrialKind.Pulse))
         {
-            pieces.Add(CellTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind is TrialKind.Discharge or TrialKind.Pulse)], instruments));
+            var cell = CellTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind is TrialKind.Discharge or TrialKind.Pulse)], instruments);
+            pieces.Add(cell);
+            pieces.AddRange(trials.Where(trial => trial.Kind is TrialKind.Pulse || (trial.Kind is TrialKind.Discharge && cell.Cell is null)).Select(trial => ByItself(trial, cell, instruments)));
         }
 
         Estimate? cold = null;
@@ -59,6 +61,14 @@ public static class PartBench
             WarmUp = pieces.Select(piece => piece.WarmUp).FirstOrDefault(warm => warm is not null),
             Pictures = [.. pieces.SelectMany(piece => piece.Pictures)],
         };
+    }
+
+    /// <summary>What a run of a cell tells without any other: amp-hours of a discharge, ohms after seconds of a pulse. Where there is a model, what the model tells is left to it.</summary>
+    private static PartFindings ByItself(Trial trial, PartFindings cell, InstrumentCauses instruments)
+    {
+        var found = CardBench.Findings(trial with { Card = TrialCard.Of(trial)!.Name }, instruments);
+        var modelled = cell.Findings.Select(finding => finding.Quantity).ToHashSet(StringComparer.Ordinal);
+        return new(trial.Part, [.. found.Findings.Where(finding => !modelled.Contains(finding.Quantity))], [], []);
     }
 
     /// <summary>Findings so that of each quantity the one that counts stands first: the surest. What belongs to a model of cell or working end stays with its model, whose numbers hang together.</summary>

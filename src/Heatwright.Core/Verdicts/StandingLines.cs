@@ -31,7 +31,7 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         var open = new List<string>();
         foreach (var id in arrangement.Parts())
         {
-            int pieces = id == arrangement.Cell ? arrangement.Series * arrangement.Parallel : 1;
+            int pieces = arrangement.Pieces(shelf[id]);
             if (shelf.Value(id, PartQuantities.Mass) is { } mass)
             {
                 masses.Add(new($"{pieces} × {shelf[id].Name}", Propagate.Through(one => pieces * one, Units.Kilogram, "pieces times mass", new Input("mass", mass))));
@@ -73,7 +73,7 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
     /// <summary>A linear charger turns volts it does not need into heat, most near an empty cell; a step-up charger loses 10 to 20 % of what it passes.</summary>
     private RequirementVerdict ChargerHeat(Requirement line)
     {
-        if (!SafetyCheck.ChargerSuits(arrangement, shelf) || shelf.Value(arrangement.Charger!.Value, PartQuantities.ChargeCurrent) is not { } current)
+        if (!SafetyCheck.ChargerSuits(arrangement, shelf) || shelf.ChargeCurrent(arrangement.Charger!.Value) is not { } current)
         {
             return Unknown(line, "no charger made for this pack, or its current is not known", "read the charger's current");
         }
@@ -111,7 +111,7 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         {
             if (shelf.Value(id, PartQuantities.Price) is { } price)
             {
-                int pieces = id == arrangement.Cell ? arrangement.Series * arrangement.Parallel : 1;
+                int pieces = arrangement.Pieces(shelf[id]);
                 sum += pieces * price.Value;
                 doubts += price.Doubts.Times(pieces);
                 prices.Add(new($"{shelf[id].Name}{(pieces > 1 ? $" × {pieces}" : "")}", price));
@@ -140,7 +140,7 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         }
 
         var charger = arrangement.Charger!.Value;
-        if (shelf.Value(charger, PartQuantities.ChargeCurrent) is not { } current || shelf.Value(arrangement.Cell, PartQuantities.Capacity) is not { } capacity)
+        if (shelf.ChargeCurrent(charger) is not { } current || shelf.Value(arrangement.Cell, PartQuantities.Capacity) is not { } capacity)
         {
             return new(line, VerdictWord.NeedMoreReadings, null, "not known", null, "charge current or capacity is not known", "read the charger's current");
         }

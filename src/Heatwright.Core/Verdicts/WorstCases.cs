@@ -97,22 +97,23 @@ public static class WorstCases
         var (builder, arrangement) = (prediction.Builder, prediction.Arrangement);
         double before = Standing(prediction.MiddleOutcome);
         var parts = sensitivity.Rows.Where(row => builder.Inputs[row.Place].Part != arrangement.Cell).GroupBy(row => builder.Inputs[row.Place].Part, Worse)
-            .Select(part => (Part: part.Key, Ends: part.Where(end => end.At < before).OrderBy(end => end.At).ToArray())).Where(part => part.Ends.Length > 0).ToArray();
-        foreach (var part in parts.Where(part => Matters(part.Ends)))
+            .Select(part => (Part: part.Key, Ends: part.Where(end => part.Key is null || end.At < before).OrderBy(end => end.At).ToArray())).Where(part => part.Ends.Length > 0).ToArray();
+        foreach (var part in parts.Where(part => part.Part is null || Matters(part.Ends)))
         {
             yield return (part.Part is { } id ? $"low sample, {shelf[id].Name}" : "hardest work", Named(part.Ends), Moved(part.Ends));
         }
 
-        var rest = parts.Where(part => !Matters(part.Ends)).ToArray();
+        var rest = parts.Where(part => part.Part is not null && !Matters(part.Ends)).ToArray();
         if (rest.Length > 0)
         {
-            yield return ("low samples of what matters little", string.Join(", ", rest.Select(part => part.Part is { } id ? shelf[id].Name : "the work")), Moved([.. rest.SelectMany(part => part.Ends)]));
+            yield return ("low samples of what matters little", string.Join(", ", rest.Select(part => shelf[part.Part!.Value].Name)), Moved([.. rest.SelectMany(part => part.Ends)]));
         }
 
         (int Place, double Si, double At) Worse(Sensitivity.End row)
         {
             double low = Standing(row.Low), high = Standing(row.High);
-            return low < high ? (row.Place, row.LowSi, low) : (row.Place, row.HighSi, high);
+            // Of the work the harder end is meant, also where the easier one leaves a warmer grip: the one that empties the cells sooner.
+            return (builder.Inputs[row.Place].Part is null ? row.Low.RunTimeS < row.High.RunTimeS : low < high) ? (row.Place, row.LowSi, low) : (row.Place, row.HighSi, high);
         }
 
         bool Matters((int Place, double Si, double At)[] ends) => ends.Sum(end => before - end.At) > LittleMoves;

@@ -63,12 +63,19 @@ internal static class StudyTables
     private static void Findings(Screen screen, StudyResult result)
     {
         var table = Plain("part", "quantity", "found", "claimed");
-        foreach (var finding in result.Findings.SelectMany(found => found.Findings))
+        foreach (var found in result.Findings)
         {
-            var part = result.Shelf[finding.Part];
-            var claim = part.Best(finding.Quantity);
-            var shown = Scaled(finding.Value);
-            table.AddRow(Safe(part.Name), Safe(finding.Quantity), Safe(Display.Rounded(shown)), Safe(claim is null ? "" : Claim(claim, finding.Value)));
+            var part = result.Shelf[found.Part];
+            foreach (var finding in found.Findings)
+            {
+                string of = found.Findings.Count(one => one.Quantity == finding.Quantity) > 1 && finding.Value.Origin is Origin.Fitted fitted ? $", {string.Join(", ", fitted.Runs)}" : "";
+                table.AddRow(Safe(part.Name), Safe(finding.Quantity + of), Safe(Display.Rounded(Scaled(finding.Value))), Safe(part.Best(finding.Quantity) is { } claim ? Claim(claim, finding.Value) : ""));
+            }
+
+            if (SaidAndRead.LabelPower(part, found.Find) is { } label)
+            {
+                table.AddRow(Safe(part.Name), Safe($"{label.Quantity}, by its ohms"), Safe(Display.Rounded(label.Read)), Safe(Claim(label.Said, label.Read)));
+            }
         }
 
         screen.Show(table);
@@ -78,8 +85,7 @@ internal static class StudyTables
     private static string Claim(Estimate claim, Estimate found)
     {
         string value = Display.Rounded(claim.Value, 0, claim.Unit) + " " + claim.Origin.Word;
-        double apart = Math.Abs(claim.Si - found.Si) / Math.Sqrt((claim.SiDoubt * claim.SiDoubt) + (found.SiDoubt * found.SiDoubt));
-        return apart > 2 ? $"{value}, contradicted ({(found.Si / claim.Si - 1).ToString("+0%;−0%", CultureInfo.InvariantCulture)})" : value;
+        return SaidAndRead.Of("", claim, found) is { Agrees: false } apart ? $"{value}, contradicted ({apart.Off})" : value;
     }
 
     private static void Remarks(Screen screen, StudyResult result)

@@ -22,10 +22,16 @@ internal static class FindingsPart
         {Html.Each(found.Problems, ArrangementPart.Problem)}
         {Html.If(found.Findings.Count > 0, () => Html.Of($"""
             <table class="values"><thead><tr><th scope="col">quantity</th><th scope="col">from readings</th><th scope="col">stated</th><th scope="col">beside each other</th></tr></thead><tbody>
-            {Html.Each(found.Findings, finding => Row(result, finding))}</tbody></table>
+            {Html.Each(found.Findings, finding => Row(result, finding))}
+            {(SaidAndRead.LabelPower(result.Shelf[found.Part], found.Find) is { } label ? Label(label) : Html.None)}</tbody></table>
             """))}
 
         """);
+
+    private static Html Label(SaidAndRead label) => Html.Of($"""
+            <tr><th scope="row">{label.Quantity}, by its ohms</th><td>{Origins.Number(label.Read)}</td><td>{Origins.Number(label.Said)}</td><td>{Beside(label.Said, label.Read)}</td></tr>
+
+            """);
 
     private static Html Row(StudyResult result, Finding finding)
     {
@@ -39,16 +45,9 @@ internal static class FindingsPart
     /// <summary>Two apart by more than twice their joint doubt contradict each other.</summary>
     private static Html Beside(Estimate claim, Estimate found)
     {
-        if (claim.Unit.Dimension != found.Unit.Dimension)
-        {
-            return Html.None;
-        }
-
-        double joint = Math.Sqrt((claim.SiDoubt * claim.SiDoubt) + (found.SiDoubt * found.SiDoubt));
-        bool agrees = Math.Abs(claim.Si - found.Si) <= 2 * joint;
-        string off = ((found.Si / claim.Si) - 1).ToString("+0%;−0%", CultureInfo.InvariantCulture);
-        return agrees ? Html.Of($"""<span class="agrees">agrees with what is {claim.Origin.Word}</span> """)
-            : Html.Of($"""<b class="contradicted"><svg aria-hidden="true"><use href="#r-look"></use></svg>contradicted, {off} against what is {claim.Origin.Word}</b> """);
+        return SaidAndRead.Of("", claim, found) is not { } pair ? Html.None
+            : pair.Agrees ? Html.Of($"""<span class="agrees">agrees with what is {claim.Origin.Word}</span> """)
+            : Html.Of($"""<b class="contradicted"><svg aria-hidden="true"><use href="#r-look"></use></svg>contradicted, {pair.Off} against what is {claim.Origin.Word}</b> """);
     }
 
     private static Html Remarks(StudyResult result)

@@ -31,7 +31,7 @@ public sealed record PartForm(string Part)
     /// <summary>How it came.</summary>
     public string From { get; init; } = "";
 
-    /// <summary>Values and words, parted by semicolons; an origin in front holds until the next.</summary>
+    /// <summary>Values and words, parted by semicolons; an origin in front holds until the next, 'word' for its own piece.</summary>
     public string Values { get; init; } = "";
 
     /// <summary>The maker's note.</summary>
@@ -109,20 +109,20 @@ public sealed record PartForm(string Part)
         string origin = "measured";
         foreach (string piece in Pieces())
         {
-            string text = piece;
-            if (text.IndexOf(' ', StringComparison.Ordinal) is > 0 and var blank && (Origins.Contains(text[..blank]) || text[..blank] == "word"))
+            int blank = piece.IndexOf(' ', StringComparison.Ordinal);
+            string first = blank > 0 ? piece[..blank] : "", rest = piece[(blank + 1)..].Trim();
+            if (first == "word")
             {
-                origin = text[..blank];
-                text = text[(blank + 1)..].Trim();
+                words.Add(rest); // a word is no origin: what follows keeps the one before
             }
-
-            if (origin == "word")
+            else if (Origins.Contains(first))
             {
-                words.Add(text);
+                origin = first;
+                values.Add((origin, rest));
             }
             else
             {
-                values.Add((origin, text));
+                values.Add((origin, piece));
             }
         }
 

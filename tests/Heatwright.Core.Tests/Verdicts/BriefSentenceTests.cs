@@ -7,6 +7,15 @@ namespace Heatwright.Tests.Verdicts;
 /// <summary>Sentences as makers say them; what they mean was written down by hand.</summary>
 public sealed class BriefSentenceTests
 {
+    /// <summary>The pace of a promise is the pace of the work.</summary>
+    [Theory]
+    [InlineData("40 cuts on one charge, one every 20 s", 20)]
+    [InlineData("want 2: 40 cuts on one charge, a piece every 1.5 min, in still air", 90)]
+    [InlineData("40 cuts on one charge", null)]
+    [InlineData("40 cuts on one charge, one every now and then", null)]
+    [InlineData("grip at most 43 °C, one every 20 s", null)]
+    public void One_every_so_often_is_said_of_the_work(string sentence, double? everyS) => Assert.Equal(everyS, BriefSentence.Read(sentence).Value.EveryS);
+
     [Theory]
     [InlineData("blade at 320 °C within 25 s from 20 °C", RequirementQuantity.WarmUpTime, 25, "s", true, true)]
     [InlineData("The blade is at 320 °C within 25 s of switching on.", RequirementQuantity.WarmUpTime, 25, "s", true, true)]

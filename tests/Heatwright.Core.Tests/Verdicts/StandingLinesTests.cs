@@ -50,6 +50,16 @@ public sealed class StandingLinesTests
         Assert.StartsWith("7 parts weighed", line.Because, StringComparison.Ordinal);
     }
 
+    /// <summary>By hand: four touches are two holders of two touches, or four clips: 352 + 8 g, or + 24 g; a price of 1 once or thrice more.</summary>
+    [Theory, InlineData("spring holder", 360), InlineData("clip", 376)]
+    public void Contacts_are_counted_by_their_touches(string name, double mass)
+    {
+        var four = Six with { ContactCount = 4 };
+        Part named(Part part) => part.Id.Name == "contacts" ? part with { Name = name } : part;
+        Assert.Equal(mass, Line(RequirementQuantity.Mass, 1000, "g", change: named, of: four)!.Value!.Value, 1e-6);
+        Assert.Equal(36.75 + ((mass - 352) / 8), Line(RequirementQuantity.PartsCost, 1000, "money", change: named, of: four)!.Value!.Value, 1e-6); // 6 · 3 + 0.5 + 0.25 + 1 + 2 + 4 + 6 + 5
+    }
+
     [Fact]
     public void A_mass_that_is_not_known_is_asked_for()
     {

@@ -15,6 +15,9 @@ public sealed record SaidRequirement(Requirement Line, double? TargetC, double? 
 
     /// <summary>What the sentence calls one piece of work: cut, stroke; empty: it names none.</summary>
     public string Piece { get; init; } = "";
+
+    /// <summary>Seconds from piece to piece, where the sentence says 'one every 20 s'.</summary>
+    public double? EveryS { get; init; }
 }
 
 /// <summary>Plain sentence in, requirement out, and back.</summary>
@@ -45,6 +48,7 @@ public static partial class BriefSentence
         return read.Map(found => found with
         {
             Line = found.Line with { Id = Free(found.Line.Id, taken ?? []), Text = sentence.Trim(), Must = must, Weight = weight, Condition = Condition(found.Line, condition) },
+            EveryS = found.Line.Quantity == RequirementQuantity.PiecesPerCharge && Pace().Match(condition) is { Success: true } pace && OptionReader.Amount("every", pace.Groups["s"].Value, Expect.Seconds) is { IsFine: true, Value.Si: > 0 } every ? every.Value.Si : null,
         });
     }
 
@@ -195,6 +199,9 @@ public static partial class BriefSentence
 
     [GeneratedRegex(@"^(?<rank>must|want|nice)(?:\s+(?<weight>\d+(?:\.\d+)?))?\s*:\s*", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Rank();
+
+    [GeneratedRegex(@"\b(?:one|a piece)\s+every\s+(?<s>[^,]+?)\s*(?:,|$)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Pace();
 
     [GeneratedRegex(@"^(?:the\s+)?(?<end>[\p{L} -]+?)\s+(?:is\s+)?(?:at|to|reaches|hot\s+at)\s+(?<t>\S.*?)\s+(?:within|in\s+at\s+most|in|after\s+at\s+most)\s+(?<s>\S.*?)(?:\s+of\s+switching\s+on)?(?:\s+from\s+(?<a>\S.*))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WarmUpForm();

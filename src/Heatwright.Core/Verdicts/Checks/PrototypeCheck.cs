@@ -67,8 +67,9 @@ public static class PrototypeCheck
         var told = lines.Where(line => line.Read is not null && double.IsFinite(line.Doubts))
             .Select(line => (Line: line, Requirement: brief.Requirements.First(one => one.Id == line.Requirement)))
             .Select(pair => (pair.Line, pair.Requirement, Tell: Told.ByRun(pair.Requirement, brief, prediction.Arrangement.Parallel))).Where(triple => triple.Tell is not null).ToArray();
-        double p = told.Length == 0 ? 1 : ChiSquare.ShareAbove(told.Sum(one => one.Line.Doubts * one.Line.Doubts), told.Length);
-        if (told.Length < 2 || p >= Odd)
+        // All that was read counts, mass and price too; what a run tells is all that another number of the plant could explain.
+        double p = Share([.. lines.Where(line => line.Read is not null && double.IsFinite(line.Doubts))]);
+        if (told.Length < 2 || Share([.. told.Select(one => one.Line)]) >= Odd)
         {
             return new(lines, p, []);
         }
@@ -115,6 +116,8 @@ public static class PrototypeCheck
             return new(input.Name, middle[place], would, FormattableString.Invariant($"{Sentences.Input(input, Math.Abs(would - middle[place]))} {more} in {input.Name} would explain what was read (p = {chance:0.00})"), chance);
         }
     }
+
+    private static double Share(CheckLine[] lines) => lines.Length == 0 ? 1 : ChiSquare.ShareAbove(lines.Sum(line => line.Doubts * line.Doubts), lines.Length);
 
     private static CheckLine Line(FrozenLine frozen, Brief brief, PrototypeReading? read)
     {

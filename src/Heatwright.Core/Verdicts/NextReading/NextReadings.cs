@@ -63,7 +63,9 @@ public sealed record NextReadings(
         double[] none = [.. Enumerable.Range(0, draws).Select(i => keeps.All(row => row[i] == 0) ? 1.0 : 0)];
         var value = new ReadingValue([.. keeps, none]);
         var candidates = Candidates(known, instruments, seed, draws);
-        NextTrial[] trials = [.. candidates.Select(one => new NextTrial(one.Plan, one.Part, value.Drop(one.Shown), value.Drop(one.True)))
+        NextTrial[] trials = [.. candidates.Select(one => (One: one, Shown: value.Drop(one.Shown)))
+            // Both are estimates from the same draws; whatever they scatter, to know it exactly is worth no less than a reading of it.
+            .Select(pair => new NextTrial(pair.One.Plan, pair.One.Part, pair.Shown, Math.Max(pair.Shown, value.Drop(pair.One.True))))
             .OrderByDescending(trial => trial.DropAMinute).ThenByDescending(trial => trial.Drop).ThenBy(trial => trial.Words, StringComparer.Ordinal)];
         string choice = value.Best < known.Length ? known[value.Best].Arrangement.Letter : "";
         bool stop = value.WrongNow <= SureEnough || trials.Length == 0 || trials.Max(trial => trial.Drop) < WorthWhile;

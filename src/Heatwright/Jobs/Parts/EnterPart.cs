@@ -123,6 +123,10 @@ public static class EnterPart
             {
                 problems.Add(new("A word needs its name.", $"--word \"{word}\"", word, "name=word", "Type it as --word chemistry=lithium-ion."));
             }
+            else if (PartUnits.Find(pair[0]) is { } quantity)
+            {
+                problems.Add(new($"{quantity} is a value, not a word.", $"word \"{word}\"", pair[0], "words such as chemistry, type or material", $"State it as a value: {quantity}={pair[1]}."));
+            }
             else
             {
                 named[pair[0]] = pair[1];
@@ -265,7 +269,7 @@ public static class EnterPart
         return null;
     }
 
-    private static SortedDictionary<string, string> ToDictionarySorted(this IEnumerable<KeyValuePair<string, string>> words)
+    internal static SortedDictionary<string, string> ToDictionarySorted(this IEnumerable<KeyValuePair<string, string>> words)
     {
         SortedDictionary<string, string> sorted = new(StringComparer.Ordinal);
         foreach (var (name, word) in words)

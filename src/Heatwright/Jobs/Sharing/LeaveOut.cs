@@ -28,7 +28,7 @@ internal static class LeaveOut
         return study with
         {
             Brief = study.Brief is { } brief ? Without(brief) : null,
-            Parts = [.. study.Parts.Select(part => part with { Stated = [.. part.Stated.Where(stated => !Prices.Contains(stated.Quantity))] })],
+            Parts = [.. study.Parts.Select(part => part with { Stated = [.. part.Stated.Where(stated => !Prices.Contains(stated.Quantity))], Words = part.Words.Where(word => !Prices.Contains(word.Key)).ToDictionarySorted() })],
             Tools = [.. study.Tools.Select(tool => tool with { Readings = [.. tool.Readings.Where(reading => ToolReading.Speaks(reading.Quantity) is not { } quantity || !Costs.Contains(quantity))] })],
             Decisions = [.. study.Decisions.Select(card => card with
             {

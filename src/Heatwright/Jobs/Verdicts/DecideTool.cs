@@ -135,9 +135,12 @@ public static class DecideTool
         }
 
         string fit = check.P >= PrototypeCheck.Odd ? FormattableString.Invariant($"the readings agree with the prediction (p = {check.P:0.00})")
-            : FormattableString.Invariant($"the readings do not agree with the prediction (p = {check.P:0.0000})") + (check.Culprits.Count > 0 ? $"; {check.Culprits[0].Words}" : "; no single number would explain them");
+            : FormattableString.Invariant($"the readings do not agree with the prediction (p = {check.P:0.0000})") + (check.Culprits.Count > 0 ? $"; {check.Culprits[0].Words}" : $"; no single number would explain them; farthest off: {Farthest(check)}");
         return FormattableString.Invariant($"{kept} kept, {missed} missed, {untested} not tested; {fit}.");
     }
+
+    private static string Farthest(CheckResult check) => check.Lines.Where(line => double.IsFinite(line.Doubts)).MaxBy(line => Math.Abs(line.Doubts)) is { } line
+        ? FormattableString.Invariant($"{line.Requirement}, by {Math.Abs(line.Doubts):0.0} standard doubts") : "none";
 
     private static Checked<IReadOnlyList<PrototypeReading>> Typed(Study study, DecisionCard card, IReadOnlyList<string> texts, string on)
     {

@@ -36,8 +36,8 @@ public static class EditBrief
         Number("first", "first piece so long after the target is reached", Units.Second, brief => brief.Work.FirstAfterS, (brief, value, _) => brief with { Duty = brief.Work with { FirstAfterS = value } }),
         Number("aim", "how far above the target the controller holds", Units.Kelvin, brief => brief.Work.AimAboveK ?? PlantBuilder.UsualAimAboveK, (brief, value, _) => brief with { Duty = brief.Work with { AimAboveK = value } }),
         new("blocks", "what it does one after another: warm-up; work 12; stand-by 5min at 150C; off 1h; again", brief => BlockWords.Of(brief.Work), (brief, text) => BlockWords.Read(brief.Work, text).Map(duty => brief with { Duty = duty })),
-        Number("contact", "conductance into the work", Units.WattPerKelvin, brief => brief.Work.Contact, (brief, value, half) => brief with { Duty = brief.Work with { Contact = value, ContactPlusMinus = half } }),
-        Number("need", "heat that a piece takes", Units.Joule, brief => brief.Work.NeedJ, (brief, value, half) => brief with { Duty = brief.Work with { NeedJ = value, NeedPlusMinusJ = half } }),
+        Number("contact", "conductance into the work", Units.WattPerKelvin, brief => brief.Work.Contact, (brief, value, half) => brief with { Duty = brief.Work with { Contact = value, ContactPlusMinus = half } }, brief => brief.Work.ContactPlusMinus),
+        Number("need", "heat that a piece takes", Units.Joule, brief => brief.Work.NeedJ, (brief, value, half) => brief with { Duty = brief.Work with { NeedJ = value, NeedPlusMinusJ = half } }, brief => brief.Work.NeedPlusMinusJ),
     ];
 
     /// <summary>Values of the hot work: a lamp's brief has none of them.</summary>
@@ -115,8 +115,8 @@ public static class EditBrief
 
     private static Field Words(string name, string says, Func<Brief, string> now, Func<Brief, string, Brief> with) => new(name, says, now, (brief, text) => new(with(brief, text)));
 
-    private static Field Number(string name, string says, Unit unit, Func<Brief, double> now, Func<Brief, double, double, Brief> with) => new(name, says,
-        brief => string.Create(CultureInfo.InvariantCulture, $"{now(brief):0.######}{(unit == Units.Celsius ? "C" : unit.Symbol)}"),
+    private static Field Number(string name, string says, Unit unit, Func<Brief, double> now, Func<Brief, double, double, Brief> with, Func<Brief, double>? half = null) => new(name, says,
+        brief => string.Create(CultureInfo.InvariantCulture, $"{now(brief):0.######}{(unit == Units.Celsius ? "C" : unit.Symbol)}{(half?.Invoke(brief) is > 0 and var off ? string.Create(CultureInfo.InvariantCulture, $"±{off:0.######}{unit.Symbol}") : "")}"),
         (brief, text) => OptionReader.Amount(name, text, Expect.Of(unit, says)).Then(read =>
         {
             double value = unit.IsLevel ? Units.Celsius.FromSi(read.Si) : read.Si;
