@@ -9,8 +9,8 @@ public sealed class BriefSentenceTests
 {
     /// <summary>The pace of a promise is the pace of the work.</summary>
     [Theory]
-    [InlineData("40 cuts on one charge, one every 20 s", 20)]
-    [InlineData("want 2: 40 cuts on one charge, a piece every 1.5 min, in still air", 90)]
+    [InlineData("40 cuts on one charge, one every 20 s", 20.0)]
+    [InlineData("want 2: 40 cuts on one charge, a piece every 1.5 min, in still air", 90.0)]
     [InlineData("40 cuts on one charge", null)]
     [InlineData("40 cuts on one charge, one every now and then", null)]
     [InlineData("grip at most 43 °C, one every 20 s", null)]

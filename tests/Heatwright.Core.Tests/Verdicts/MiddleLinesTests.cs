@@ -69,7 +69,7 @@ public sealed class MiddleLinesTests
     public void Without_a_run_only_what_stands_is_known()
     {
         Part[] parts = [.. new[] { ("cell", PartKind.Cell), ("switch", PartKind.Switch), ("leads", PartKind.Leads), ("contacts", PartKind.Contacts), ("handle", PartKind.Handle), ("tip", PartKind.Heater) }
-            .Select(one => new Part(new(one.Item1), one.Item2, one.Item1, [new(PartQuantities.Mass, 100, "g", 0, "measured", "scale")]))];
+            .Select(one => new Part(new(one.Item1), one.Item2, one.Item1 == "contacts" ? "holder" : one.Item1, [new(PartQuantities.Mass, 100, "g", 0, "measured", "scale")]))];
         var lines = MiddleLines.Of(Brief, new Heatwright.Arrangements.Shelf(parts, []), WrittenVerdict.Tool("A"), new SafetyFindings([], [], 350), null, 1);
         Assert.Equal(["not known", "not known", "not known", "not known", "600 g", "not known"], lines.Select(line => line.Requirement.Id == "mass" ? "600 g" : line.Shown));
         Assert.Equal((0.6, true), (Math.Round(lines[4].Value!.Value, 9), lines[4].Kept));

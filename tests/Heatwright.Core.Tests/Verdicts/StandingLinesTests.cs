@@ -23,7 +23,7 @@ public sealed class StandingLinesTests
             Part("cell", PartKind.Cell, (PartQuantities.Mass, 45, "g"), (PartQuantities.Capacity, 2, "Ah"), (PartQuantities.Price, 3, "money")),
             Part("switch", PartKind.Switch, (PartQuantities.Mass, 1, "g"), (PartQuantities.Price, 0.5, "money")),
             Part("leads", PartKind.Leads, (PartQuantities.Mass, 6, "g"), (PartQuantities.Price, 0.25, "money")),
-            Part("contacts", PartKind.Contacts, (PartQuantities.Mass, 8, "g"), (PartQuantities.Price, 1, "money")),
+            Part("contacts", PartKind.Contacts, (PartQuantities.Mass, 8, "g"), (PartQuantities.Price, 1, "money")) with { Name = "holder for one cell" },
             Part("handle", PartKind.Handle, (PartQuantities.Mass, 50, "g"), (PartQuantities.Length, 130, "mm"), (PartQuantities.Price, 2, "money")),
             Part("tip", PartKind.Heater, (PartQuantities.Mass, 12, "g"), (PartQuantities.Length, 70, "mm"), (PartQuantities.Price, 4, "money")),
             Part("board", PartKind.Controller, (PartQuantities.Mass, 5, "g"), (PartQuantities.Drain, 10, "mA"), (PartQuantities.Price, 6, "money")),
