@@ -57,6 +57,7 @@ public class ControlLimitTests
         Assert.Equal(new PiSample(0, 3), DiscretePi.Step(settings, 0.5, 3, 100, 110, 20));             // −17 W wanted
         Assert.Equal(new PiSample(0, -2), DiscretePi.Step(settings, 0.5, -1, 100, 110, 20, AntiWindup.None));
         Assert.Equal(-29.9, DiscretePi.Step(settings, 0.5, -30, 100, 99, 20).IntegralW, 1e-12);        // −28 W wanted, but cold: it may wind back
+        Assert.Equal(new PiSample(0, 19), DiscretePi.Step(settings, 0.5, 20, 100, 110, 20));           // exactly nothing wanted: it may unwind
         // Back calculation: 3 + 0.5·(2 − 3/10), with its own time of 5 s 3 + 0.5·(2 − 3/5).
         Assert.Equal(3.85, DiscretePi.Step(settings, 0.5, 3, 100, 90, 20, AntiWindup.BackCalculation).IntegralW, 1e-12);
         Assert.Equal(3.7, DiscretePi.Step(settings, 0.5, 3, 100, 90, 20, AntiWindup.BackCalculation, 5).IntegralW, 1e-12);
@@ -130,7 +131,44 @@ public class ControlLimitTests
         Assert.Equal(2 * (1 - (2 * rest) + (rest * rest)), TwoNodeTool.TipRiseK(2, 10, 5, 1, 10), 1e-9);
         Assert.Equal(2 * (1 - (2 * rest)), TwoNodeTool.TipRiseK(2, 10, 10, 1, 10), 1e-9);
         Assert.Equal(2 * (1 - rest), TwoNodeTool.TipRiseK(2, 10, 0, 1, 10), 1e-9);
+        Assert.Equal(0, TwoNodeTool.TipRiseK(2, 10, 0, 1, 0));
         Assert.Equal((0, 0), (TwoNodeTool.DelayedRiseK(2, 10, 5, 1, 5), TwoNodeTool.DelayedRiseK(2, 10, 5, 1, 0)));
         Assert.Equal(2 * (1 - rest), TwoNodeTool.DelayedRiseK(2, 10, 5, 1, 15), 1e-9);
+    }
+
+    /// <summary>With τ_I = τ the loop is k·e^(−jωθ)/(jωτ): gain one at ω = k/τ, −180° at π/(2θ); so the phase margin is 90° − kθ/τ and the gain margin πτ/(2θk).</summary>
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(1)]
+    [InlineData(5)]
+    public void Margins_of_a_loop_whose_pole_is_cancelled(double loopGain)
+    {
+        Margins margins = LoopMargins.Of(loopGain / 20, 100, 20, 100, 10);
+        Assert.Equal(Math.PI * 100 / (20 * loopGain), margins.GainMargin, 1e-6);
+        Assert.Equal(90 - (loopGain * 10 / 100 * 180 / Math.PI), margins.PhaseMarginDeg, 1e-6);
+        // Second method: |1 + L| looked at over a fine grid of frequencies.
+        double peak = 0;
+        for (double w = 1e-3; w < 1; w *= 1.0005)
+        {
+            double size = loopGain / (w * 100);
+            double real = 1 - (size * Math.Sin(w * 10)), imaginary = -size * Math.Cos(w * 10);
+            peak = Math.Max(peak, 1 / Math.Sqrt((real * real) + (imaginary * imaginary)));
+        }
+
+        Assert.Equal(peak, margins.PeakSensitivity, 1e-4 * peak);
+    }
+
+    [Fact]
+    public void An_on_off_cycle_by_hand()
+    {
+        // No dead time and no band: it stands still at its mark.
+        Assert.Equal((350, 0, 0), (OnOffCycle.Of(30, 180, 0, 20, 25, 350, 350).MeanC, OnOffCycle.Of(30, 180, 0, 20, 25, 350, 350).OnS, OnOffCycle.Of(30, 180, 0, 20, 25, 350, 350).OffS));
+        // Plateau 100 K over 0 °C, band 25 to 75: on 10·ln(75/25), off 10·ln(75/25): half of the power, 50 °C.
+        SawTooth tooth = OnOffCycle.Of(10, 10, 0, 10, 0, 25, 75);
+        Assert.Equal((75, 25), (tooth.HighC, tooth.LowC));
+        Assert.Equal((10 * Math.Log(3), 10 * Math.Log(3), 50, 0.5), (tooth.OnS, tooth.OffS, tooth.MeanC, tooth.Duty), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) + Math.Abs(a.Item3 - b.Item3) + Math.Abs(a.Item4 - b.Item4) < 1e-9);
+        // A dead time of one time constant: 100 − 25/e and 25/e.
+        tooth = OnOffCycle.Of(10, 10, 10, 10, 0, 25, 75);
+        Assert.Equal((100 - (25 / Math.E), 25 / Math.E), (tooth.HighC, tooth.LowC), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-9);
     }
 }

@@ -43,6 +43,7 @@ public class HeatLimitTests
         Assert.Equal(0, WarmUp.TimeToRiseS(4, _ => 2, 10, 10));
         Assert.Equal(double.PositiveInfinity, WarmUp.TimeToRiseS(4, rise => 40 - rise, 0, 40));
         Assert.Equal(double.PositiveInfinity, WarmUp.TimeToRiseS(4, rise => rise - 5, 0, 10));
+        Assert.Equal(double.PositiveInfinity, WarmUp.TimeToRiseS(4, rise => rise, 0, 10));              // nothing sets it going
         Assert.Equal(double.PositiveInfinity, WarmUp.TimeToRiseS(4, rise => Math.Abs(rise - 5) - 1, 0, 10));
         Printed.Refuses("toRiseK", () => WarmUp.TimeToRiseS(4, _ => 2, 10, 9));
         Printed.Refuses("fromRiseK", () => WarmUp.TimeToRiseS(4, _ => 2, double.NaN, 9));
@@ -121,6 +122,7 @@ public class HeatLimitTests
         Assert.Equal(2, Plateau.RiseK(rise => (rise * rise) + 16, rise => 10 * rise, 100), 1e-9);
         Assert.True(Plateau.Holds(rise => (rise * rise) + 16, rise => 10 * rise, 2));
         Assert.False(Plateau.Holds(rise => (rise * rise) + 16, rise => 10 * rise, 8));
+        Assert.True(Plateau.Holds(_ => 0, rise => rise, 0));
         Assert.False(Plateau.Holds(_ => 1, _ => 1, 5));                                       // as steep as each other
         Printed.Refuses("mostK", () => Plateau.RiseK(_ => 1, rise => rise, 0));
         Printed.Refuses("riseK", () => Plateau.Holds(_ => 1, rise => rise, -1));
@@ -204,4 +206,23 @@ public class HeatLimitTests
     }
 
     private static double[][] Rows(double[,] square) => [.. Enumerable.Range(0, square.GetLength(0)).Select(i => Enumerable.Range(0, square.GetLength(1)).Select(j => Math.Round(square[i, j], 12)).ToArray())];
+
+    /// <summary>Five-point rule: powers up to the ninth are exact at once; others by halving.</summary>
+    [Fact]
+    public void Integrals_by_hand()
+    {
+        Assert.Equal(0.1, Quadrature.Integral(x => Math.Pow(x, 9), 0, 1), 1e-14);
+        Assert.Equal(9, Quadrature.Integral(x => x * x, 0, 3), 1e-12);
+        Assert.Equal(Math.E - 1, Quadrature.Integral(Math.Exp, 0, 1), 1e-13);
+        Assert.Equal(2, Quadrature.Integral(x => 1 / Math.Sqrt(x), 0, 1), 1e-5);
+        Assert.Equal(0, Quadrature.Integral(x => x, 2, 2));
+        Assert.Equal(double.PositiveInfinity, Quadrature.Integral(_ => double.PositiveInfinity, 0, 1));
+        int looks = 0;
+        Quadrature.Integral(x => { looks++; return x * x * x; }, 0, 1);
+        Assert.Equal(15, looks);     // once over the whole, once over each half, and they agree
+    }
+
+    /// <summary>A rim so far out that its scaled functions are nothing: the plate without end.</summary>
+    [Fact]
+    public void A_far_rim_is_no_rim() => Assert.Equal(ThinPlate.EndlessKPerW(1e-3, 0.01, 1e4), ThinPlate.DiscKPerW(1e-3, 0.8, 0.01, 1e4), 1e-9 * ThinPlate.EndlessKPerW(1e-3, 0.01, 1e4));
 }

@@ -97,6 +97,9 @@ public class FitAndPackLimitTests
         Assert.Equal(0.45, Pack.Ohm(2, 3, 0.3, 0.01, 0.04, 0.05, 0.06, 0.07), 1e-12);
         Printed.Refuses("parallel", () => Pack.Ohm(1, 0, 0.03));
         Printed.Refuses("openV", () => Pack.NodeV([], [], 1));
+        Printed.Refuses("series", () => Pack.RatedJ(0, 1, 3.7, 100));
+        Printed.Refuses("parallel", () => Pack.RatedJ(1, 0, 3.7, 100));
+        Printed.Refuses("series", () => Pack.TerminalV(0, 3.7, 0.1, 1));
         Assert.True(Pack.MayJoin(0.05, 0));
         Assert.True(Pack.MayJoin(0, 0.05));
         Assert.False(Pack.MayJoin(0.0501, 0));

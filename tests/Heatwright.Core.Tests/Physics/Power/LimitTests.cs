@@ -89,6 +89,7 @@ public class LimitTests
         Assert.False(OhmReading.InLimit(98, 100, 10, 10));        // 2 % below is not more than 2 % below
         Assert.True(OhmReading.InLimit(97.9, 100, 9.9, 10));
         Assert.True(OhmReading.InLimit(97.9, 100, 10.1, 10));
+        Assert.True(OhmReading.InLimit(97.9, 100, 99, 100) && OhmReading.InLimit(97.9, 100, 101, 100));
         Assert.False(OhmReading.InLimit(97.9, 100, 9.89, 10));
         Assert.False(OhmReading.InLimit(97.9, 100, 10.11, 10));
         Assert.Equal(new LimitedSupply(6, 2, 12, false), OhmReading.Limited(6, 2, 3));   // just what it draws

@@ -81,6 +81,7 @@ public class StepUpPointTests
         Numbers(Solved(3.7, 0.12, LoadLaw.Watts(9), module with { PeakLimitA = 3 }), PathRegion.PassThrough, 9 / 2.5116844, 3.7 - (0.12 * 9 / 2.5116844), 2.5116844, 9);
         Assert.Equal(PathRegion.SourceLimited, Solved(3.7, 0.12, LoadLaw.Watts(9), module with { PeakLimitA = 3, DiodeV = 2 }).Region);
         Assert.Equal(PathRegion.SourceLimited, Solved(3.7, 0.12, LoadLaw.Watts(9), module with { MaxDuty = 0.5, DiodeV = 2 }).Region);
+        Assert.Equal(PathRegion.SourceLimited, Solved(3.7, 0.12, LoadLaw.Watts(9), module with { PeakLimitA = 0.5, DiodeV = 2 }).Region);
         Assert.Equal(PathRegion.SourceLimited, Solved(3.7, 0.12, LoadLaw.Watts(30), module with { PeakLimitA = 50 }).Region);
     }
 

@@ -23,6 +23,7 @@ public class PlatinumCurveTests
 
     [Theory]
     [InlineData(0, 0.4)]
+    [InlineData(0.5, 0.3999)]       // 4e-3 − 1e-6
     [InlineData(100, 0.38)]         // 4e-3 − 2e-4
     [InlineData(-100, 0.4228)]      // 4e-3 + 2e-4 − 4e-12·(−700)·1e4 = 4.2e-3 + 2.8e-5
     public void Slope_by_hand(double tC, double ohmPerK)

@@ -69,6 +69,8 @@ public class ReadingWorthTests
     public void On_the_edge_the_known_values_of_the_normal_law()
     {
         Assert.Equal(4 / Math.Sqrt(2 * Math.PI), ReadingWorth.OfKnowingAll(0, 4), 1e-12);
+        Assert.Equal(0.5 / Math.Sqrt(2 * Math.PI), ReadingWorth.OfKnowingAll(0, 0.5), 1e-12);
+        Assert.Equal(0, ReadingWorth.OfKnowingAll(0, 0));
         Assert.Equal(0.5, ReadingWorth.WrongNow(0, 4), 1e-12);
         Assert.Equal(0.25, ReadingWorth.WrongAfter(0, 3, 3), 1e-7);
         Assert.Equal(Math.Atan(0.5) / Math.PI, ReadingWorth.WrongAfter(0, 4, 2), 1e-7);   // tan = reading doubt over doubt
