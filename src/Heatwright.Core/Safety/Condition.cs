@@ -49,7 +49,7 @@ public static class SafetyCheck
         }
         else if (!charged)
         {
-            conditions.Add(new($"a charger made for {(arrangement.Series == 1 ? "one" : count)} {chemistry} cell{(arrangement.Series == 1 ? "" : "s in series")}", "none on the shelf suits this pack"));
+            conditions.Add(new($"a charger made for {count} {chemistry} cell{(arrangement.Series == 1 ? "" : "s in series")}", "none on the shelf suits this pack"));
         }
 
         if (arrangement.Series == 1 && arrangement.Supervision is null)

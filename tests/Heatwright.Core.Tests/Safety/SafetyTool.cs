@@ -18,6 +18,9 @@ internal sealed record SafetyTool
 
     public double LinkWPerK { get; init; } = 0.02;
 
+    /// <summary>Half width of the range of the link from the end to the grip.</summary>
+    public double LinkPlusMinus { get; init; }
+
     public double GripLossWPerK { get; init; } = 0.2;
 
     /// <summary>Half width of the range of the heater's ohms.</summary>
@@ -67,7 +70,7 @@ internal sealed record SafetyTool
             new(new("leads"), PartKind.Leads, "leads", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
             new(new("contacts"), PartKind.Contacts, "contacts", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
             new(new("handle"), PartKind.Handle, "handle", [Value(PartQuantities.GripHeatCapacity, 40, "J/K"), Value(PartQuantities.GripLoss, GripLossWPerK, "W/K")]),
-            new(new("tip"), PartKind.Heater, "tip", [Value(PartQuantities.Ohms, 2, "Ω", OhmsPlusMinus) with { Origin = OhmsFrom }, Value(PartQuantities.Alpha, 0, "1/K"), Value(PartQuantities.HeatCapacity, 10, "J/K"), Value(PartQuantities.LinearLoss, EndLossWPerK, "W/K"), Value(PartQuantities.GripLink, LinkWPerK, "W/K")]),
+            new(new("tip"), PartKind.Heater, "tip", [Value(PartQuantities.Ohms, 2, "Ω", OhmsPlusMinus) with { Origin = OhmsFrom }, Value(PartQuantities.Alpha, 0, "1/K"), Value(PartQuantities.HeatCapacity, 10, "J/K"), Value(PartQuantities.LinearLoss, EndLossWPerK, "W/K"), Value(PartQuantities.GripLink, LinkWPerK, "W/K", LinkPlusMinus)]),
             new(new("light"), PartKind.Lamp, "light", [Value(PartQuantities.LoadCurrent, 0.7, "A"), Value(PartQuantities.LeastInputVolts, 3.3, "V"), Value(PartQuantities.GripLink, LinkWPerK, "W/K")]),
             new(new("probe"), PartKind.Sensor, "probe", []),
             new(new("board"), PartKind.Controller, "board", [Value(PartQuantities.Drain, 1e-6, "A")]),

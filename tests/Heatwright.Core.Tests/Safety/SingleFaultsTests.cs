@@ -43,6 +43,21 @@ public sealed class SingleFaultsTests
     [Fact]
     public void The_worst_corner_is_the_end_of_the_range_that_heats_most() => Assert.Equal(275, Stuck(Hot with { OhmsPlusMinus = 0.4 }).EndC, 1.5);
 
+    /// <summary>A link that may be 0.08 or 0.12 W/K: the less of it, the hotter the end, though the grip is colder for it. By hand 32/(0.1 + 0.08 · 0.2/0.28) = 203.6 K, the grip 0.08/0.28 of it.</summary>
+    [Fact]
+    public void The_worst_corner_is_that_of_the_working_end()
+    {
+        var fault = Stuck(Hot with { LinkPlusMinus = 0.02 });
+        Assert.Equal((238.6, 93.2, 93.2), (fault.EndC, fault.GripC, fault.CellC), Near);
+    }
+
+    /// <summary>1.5 K above the air, 0.47 s at 32 W on 10 J/K: 15 J, which warm 120 J/K of grip and cells by 0.12 K at the most.</summary>
+    [Fact]
+    public void A_cut_out_that_opens_at_once_leaves_what_went_in_until_then() => Assert.InRange(Stuck(Hot with { CutOutC = 36.5 }).HeldCellC, 35.002, 35.15);
+
+    [Fact]
+    public void Without_a_cut_out_its_temperature_is_asked_for() => Assert.Contains("state its temperature", Stuck(Hot).Catches, StringComparison.Ordinal);
+
     /// <summary>By hand, while the grip is still cold: 115 K of 160 K at 10 J/K over 0.2 W/K take 50 s · ln(160/45) = 63 s. Until then 2.0 kJ were put in; what the end holds then, and what has
     /// gone into the grip, warms 120 J/K of grip and cells by 17 K at the most.</summary>
     [Fact]
@@ -116,6 +131,8 @@ public sealed class SingleFaultsTests
     {
         var cancel = TestContext.Current.CancellationToken;
         Assert.Equal(["a cut-out that works without the controller", "a sensor on the cells that stops the heater"], SingleFaults.Missing(Hot.Ask, cancel).Select(condition => condition.Words));
+        Assert.Contains("'switch stuck on'", SingleFaults.Missing(Hot.Ask, cancel)[0].Because, StringComparison.Ordinal);
+        Assert.Contains("'cooling of the grip blocked'", SingleFaults.Missing(Hot.Ask, cancel)[1].Because, StringComparison.Ordinal);
         Assert.Empty(SingleFaults.Missing((Hot with { LinkWPerK = 0.001, CutOutC = 100 }).Ask, cancel));
     }
 

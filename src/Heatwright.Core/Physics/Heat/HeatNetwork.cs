@@ -70,7 +70,11 @@ public sealed class HeatNetwork
     public double[] PolesPerS()
     {
         var symmetric = Matrix<double>.Build.Dense(Nodes, Nodes, (i, j) => -_conductance[i, j] / Math.Sqrt(_capacityJPerK[i] * _capacityJPerK[j]));
-        return [.. symmetric.Evd(Symmetricity.Symmetric).EigenValues.Select(pole => Math.Min(pole.Real, 0)).OrderDescending()];
+        double[] poles = [.. symmetric.Evd(Symmetricity.Symmetric).EigenValues.Select(pole => pole.Real)];
+
+        // A pole of nothing, of a group without a way to air, comes out as a rounding of the fastest one.
+        double rounding = 1e-14 * Nodes * poles.Max(Math.Abs);
+        return [.. poles.Select(pole => pole < -rounding ? pole : 0).OrderDescending()];
     }
 
     /// <summary>Time constants, s, longest first; infinite for a tool without a way to air.</summary>

@@ -59,7 +59,7 @@ public static class MeltEnergy
         [In("rate", "1/s", "pieces a second", Name = "rate", Min = 0)] double ratePerS,
         [In("E", "J", "heat a piece", Name = "energy", Min = 0)] double energyJ,
         [In("η", "", "share of the heat that goes into the work", Name = "share", Min = 0, Max = 1, Default = 0.7)] double share) =>
-        Impossible.IfNegative(ratePerS, "1/s") * Impossible.IfNegative(energyJ, "J") / Impossible.Unless(Impossible.UnlessPositive(share, ""), 0, 1, "");
+        Impossible.IfNegative(ratePerS, "1/s") * Impossible.IfNegative(energyJ, "J") / Impossible.Unless(Impossible.UnlessPositive(share, ""), 0, 1, "", nameof(share));
 
     /// <summary>How fast a power melts material, kg/s.</summary>
     [Law("melt-rate", "work", "dm/dt = P·η/(E/m)", Says = "how fast a power melts material", Unit = "kg/s", Source = "definition", Where = "heat balance", Valid = "steady feed", Example = "power=10W share=0.7 heat=308600J/kg")]

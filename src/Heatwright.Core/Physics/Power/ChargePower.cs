@@ -21,7 +21,7 @@ public static class ChargePower
         [In("Ibat", "A", "charge current", Name = "current", Min = 0)] double batteryA,
         [In("η", "", "efficiency", Name = "efficiency", Min = 0, Max = 1)] double efficiency,
         [In("Vin", "V", "socket", Name = "input-voltage", Min = 0)] double inV) =>
-        Impossible.UnlessPositive(batteryV, "V") * Impossible.IfNegative(batteryA, "A") / (Impossible.UnlessPositive(Impossible.UnlessFraction(efficiency), "") * Impossible.UnlessPositive(inV, "V"));
+        Impossible.UnlessPositive(batteryV, "V") * Impossible.IfNegative(batteryA, "A") / (Impossible.UnlessPositive(Impossible.UnlessFraction(efficiency), "", nameof(efficiency)) * Impossible.UnlessPositive(inV, "V"));
 
     /// <summary>Voltage at the end of a cable.</summary>
     [Law("cable-voltage", "charging", "V = Vin − I·R", Says = "voltage left after a cable", Unit = "V", Source = "definition", Where = "Ohm's law",

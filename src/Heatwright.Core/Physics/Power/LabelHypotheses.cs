@@ -93,7 +93,7 @@ public static class LabelHypotheses
     }, needed, distance);
 
     /// <summary>Largest distance of any two readings when only their digits count: gains are shared and cancel.</summary>
-    private static double Misfit(OhmEvidence[] digits) => digits.Max(a => digits.Max(b => a == b ? 0 : Reconcile.Z(a, b)));
+    private static double Misfit(OhmEvidence[] digits) => digits.Max(a => digits.Max(b => Reconcile.Z(a, b)));
 
     /// <summary>Offset that mends the first reading, predicted for the others; their misfit in digits decides.</summary>
     private static JudgedHypothesis Offset(double labelOhm, IReadOnlyList<VoltAmp> reads, SupplyDisplay display)

@@ -14,7 +14,7 @@ public static class RunTime
         [In("usable", "", "share of the capacity that can be used", Min = 0, Max = 1, Default = 1)] double usable = 1,
         [In("duty", "", "share of the time that the heater is on", Min = 0, Max = 1, Default = 1)] double duty = 1) =>
         Impossible.UnlessPositive(capacityAs, "C") * Impossible.UnlessFraction(usable)
-        / (Impossible.UnlessPositive(currentA, "A") * Impossible.UnlessPositive(Impossible.UnlessFraction(duty), ""));
+        / (Impossible.UnlessPositive(currentA, "A") * Impossible.UnlessPositive(Impossible.UnlessFraction(duty), "", nameof(duty)));
 
     /// <summary>Time of a heater wired straight to the pack: its power fades with the square of the voltage.</summary>
     [Law("runtime-direct", "packs", "Q·(RL+Rs)/(V0-V1)·ln(V0/Ve)", Says = "run time of a heater wired straight to the pack", Source = "definition", Where = "integral of Q dV/((V0-V1) I)", Valid = "rested voltage a straight line from full to empty, constant resistances",

@@ -98,8 +98,8 @@ public static class StepDownPoint
     {
         double inputA = module.MaxDuty * outA;
         double inputV = openV - (inputA * sourceOhm);
-        return inputV <= module.LockoutV ? PathNumbers.Without(PathRegion.Hiccup)
-            : outA <= 0 ? PathNumbers.Without(PathRegion.SourceLimited)
+        return inputV <= module.LockoutV
+            ? PathNumbers.Without(PathRegion.Hiccup)
             : new(PathRegion.DutyLimited, inputA, inputV, outA * heaterOhm, outA * outA * heaterOhm,
                 module.Loss.FixedW + (outA * (module.Loss.DropV + (module.Loss.SlopeOhm * outA))), module.MaxDuty);
     }

@@ -26,7 +26,7 @@ public static class SwitchCurrentLimit
     /// <summary>Duty with losses in it: 1 − V_in·η/V_out.</summary>
     public static double Duty(double inV, double outV, double efficiency)
     {
-        double rest = Impossible.UnlessPositive(inV, "V") * Impossible.UnlessPositive(Impossible.UnlessFraction(efficiency), "") / Impossible.UnlessPositive(outV, "V");
+        double rest = Impossible.UnlessPositive(inV, "V") * Impossible.UnlessPositive(Impossible.UnlessFraction(efficiency), "", nameof(efficiency)) / Impossible.UnlessPositive(outV, "V");
         return rest <= 1 ? 1 - rest : throw Impossible.Outside(nameof(outV), outV, "V", "at least the input times the efficiency: a step-up does not step down");
     }
 

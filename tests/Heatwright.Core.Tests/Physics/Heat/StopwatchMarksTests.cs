@@ -104,4 +104,56 @@ public class StopwatchMarksTests
         Assert.Throws<ArgumentOutOfRangeException>(() => StopwatchMarks.Say([new(0, MarkKind.Stuck, 300)], 25));
         Assert.Throws<ArgumentOutOfRangeException>(() => StopwatchMarks.Say([new(5, MarkKind.Stuck, 30)], 25));
     }
+
+    /// <summary>Seen to pass 100 °C and no more: the plateau lies there or anywhere above, without end.</summary>
+    [Fact]
+    public void A_mark_only_passed_leaves_the_plateau_open_above()
+    {
+        MarksSay say = StopwatchMarks.Say([new StopwatchMark(10, MarkKind.Passed, 100, 60)], 25);
+        Assert.All(say.Shapes, shape =>
+        {
+            Assert.True(shape.Fits);
+            Assert.Equal(100, shape.PlateauC[10].LowC, 1e-9);
+            Assert.Equal(0, shape.CapacityAtLeastJPerK);      // its plateau may lie so near that any heat capacity took as long
+            Assert.Equal(double.PositiveInfinity, shape.PlateauC[10].HighC);
+        });
+        Assert.Equal(new SpanC(100, double.PositiveInfinity), say.PlateauC[10]);
+    }
+
+    [Fact]
+    public void What_cannot_be_is_refused()
+    {
+        StopwatchMark[] marks = [new(10, MarkKind.Stuck, 100)];
+        Printed.Refuses("powerShare", () => StopwatchMarks.Say(marks, 25, powerShare: 0.91));
+        Printed.Refuses("powerShare", () => StopwatchMarks.Say(marks, 25, powerShare: -0.01));
+        Printed.Refuses("nearK", () => StopwatchMarks.Say(marks, 25, nearK: -1));
+        Printed.Refuses("timeShare", () => StopwatchMarks.Say(marks, 25, timeShare: 0.91));
+        Printed.Refuses("marks", () => StopwatchMarks.Say([new(0, MarkKind.Stuck, 100)], 25));
+        Printed.Refuses("marks", () => StopwatchMarks.Say([new(10, MarkKind.Stuck, 35)], 25));       // within 'near' of the air
+        Assert.Single(StopwatchMarks.Say([new(10, MarkKind.Stuck, 35.1)], 25).PlateauC);
+    }
+
+    /// <summary>Two spans lie apart only with a gap between them.</summary>
+    [Theory]
+    [InlineData(10, 20, 20.1, 30, true)]
+    [InlineData(20.1, 30, 10, 20, true)]
+    [InlineData(10, 20, 20, 30, false)]
+    [InlineData(20, 30, 10, 20, false)]
+    [InlineData(10, 20, 12, 15, false)]
+    public void Spans_apart(double low, double high, double otherLow, double otherHigh, bool apart) => Assert.Equal(apart, new SpanC(low, high).ApartFrom(new SpanC(otherLow, otherHigh)));
+
+    /// <summary>10 W, almost without loss: 25 K after 10 s and 50 K after t. Heat capacities 0.9 to 1.1 times 4 J/K by the first, 0.9 to 1.1 times t/5 by the second; a loss only makes the second
+    /// time longer. So t must be at least 20·0.9/1.1 = 16.36 s. Where each mark is known to 5 K only: 30 K at the most by the first, 45 K at the least by the second, 0.9/30 against 1.1·t/450: 12.27 s.</summary>
+    [Theory]
+    [InlineData(16.2, 0, false)]
+    [InlineData(16.6, 0, true)]
+    [InlineData(20, 0, true)]
+    [InlineData(12.1, 5, false)]
+    [InlineData(12.5, 5, true)]
+    public void Two_times_must_allow_one_heat_capacity(double laterS, double nearK, bool fits)
+    {
+        MarksSay say = StopwatchMarks.Say([new(10, MarkKind.At, 50, 10), new(10, MarkKind.At, 75, laterS)], 25, powerShare: 0, nearK: nearK, timeShare: 0.1);
+        Assert.All(say.Shapes, shape => Assert.Equal(fits, shape.Fits));
+        Assert.All(say.Shapes, shape => Assert.InRange(shape.CapacityAtLeastJPerK, fits ? 2 : 0, fits ? 3.601 : 0));
+    }
 }

@@ -14,6 +14,9 @@ public class DischargeTests
     {
         Printed.Agrees("RT-1", Printed.Computed, "28.6154", RunTime.AtCurrentS(0.62 * Hour, 1.3) / 60);
         Printed.Agrees("RT-2", Printed.Computed, "25.7538", RunTime.AtCurrentS(0.62 * Hour, 1.3, 0.9) / 60);
+        Assert.Equal(4 * 7200, RunTime.AtCurrentS(7200, 1, 1, 0.25), 1e-9);        // on a quarter of the time
+        Assert.Equal(25200, RunTime.GivenJ(7200, 3.7, 2, 0.1), 1e-9);              // 7200·(3.7 − 0.2)
+        Assert.Equal(0.95, RunTime.FirstOrderShare(2, 0.1, 4), 1e-12);
     }
 
     [Fact]
@@ -157,6 +160,68 @@ public class DischargeTests
         Assert.Equal(0, run.DurationS);
     }
 
+    /// <summary>3 V at a fifth of the charge, 4 V at full, 3 V held below: 4 Ω, no source resistance, 1 Ah.</summary>
+    [Fact]
+    public void A_table_that_ends_above_empty_holds_its_last_volts()
+    {
+        OcvTable cell = new([0.2, 1], [3, 4]);
+        DischargeResult run = Discharge.ThroughHeater(cell, 3600, 0, 4, 1);
+        // 0.8·3600·4·ln(4/3)/(4 − 3) s down to 3 V, then 0.2·3600 C at 0.75 A; energy 2880 C·3.5 V + 720 C·3 V.
+        Assert.Equal((11520 * Math.Log(4 / 3.0)) + 960, run.DurationS, 1e-9);
+        Assert.Equal((12240, 3600, 0, 3), (Math.Round(run.ChemicalJ, 9), run.GivenAs, run.StopCharge, run.StopOpenV));
+        Assert.Equal(12240, run.LoadJ, 1e-9);
+        Assert.Equal((1, 0.75, DischargeEnd.Empty), (run.StartA, run.StopA, run.End));
+        // 2.5 W held at the terminals: the charge lasts as long as its energy.
+        Assert.Equal(12240 / 2.5, Discharge.AtPower(cell, 3600, 0, default, 2.5, 1).DurationS, 1e-8);
+        // From a tenth of the charge only the held end is left: 360 C at 0.75 A.
+        DischargeResult rest = Discharge.ThroughHeater(cell, 3600, 0, 4, 1, 0.1);
+        Assert.Equal((480, 1080, 360), (Math.Round(rest.DurationS, 9), Math.Round(rest.ChemicalJ, 9), Math.Round(rest.GivenAs, 9)));
+    }
+
+    [Fact]
+    public void From_half_charge_over_two_pieces_to_a_cutoff_within_one()
+    {
+        // 3 V empty, 3.5 V at half, 4.5 V full; from 0.75 (4 V) to 3.25 V (0.25). 1 Ω and 1 Ω of source: the terminals show half.
+        OcvTable cell = new([0, 0.5, 1], [3, 3.5, 4.5]);
+        DischargeResult run = Discharge.ThroughHeater(cell, 3600, 1, 1, 1.625, 0.75);
+        Assert.Equal(2 * 900 * ((Math.Log(4 / 3.5) / 0.5) + (Math.Log(3.5 / 3.25) / 0.25)), run.DurationS, 1e-9);
+        Assert.Equal((900 * 3.75) + (900 * 3.375), run.ChemicalJ, 1e-9);
+        Assert.Equal(run.ChemicalJ / 2, run.LoadJ, 1e-9);
+        Assert.Equal((1800, 0.25, 3.25), (Math.Round(run.GivenAs, 9), Math.Round(run.StopCharge, 12), Math.Round(run.StopOpenV, 12)));
+        Assert.Equal((2, 1.625, DischargeEnd.Cutoff), (run.StartA, Math.Round(run.StopA, 12), run.End));
+        Assert.Equal(run.LoadJ / run.DurationS, run.MeanW, 1e-12);
+        Assert.Equal(0.5, run.Share, 1e-12);
+    }
+
+    [Fact]
+    public void A_cutoff_at_the_start_lets_nothing_run()
+    {
+        OcvTable cell = OcvTable.Line(3, 4);
+        DischargeResult run = Discharge.ThroughHeater(cell, 3600, 0, 4, 3.5, 0.5);
+        Assert.Equal(new DischargeResult(0, 0, 0, 0, 0.5, 3.5, 0, 0, DischargeEnd.NeverRan), run);
+        Assert.Equal((0, 0), (run.MeanW, run.Share));
+        Assert.Equal(DischargeEnd.Cutoff, Discharge.ThroughHeater(cell, 3600, 0, 4, 3.49, 0.5).End);
+        Assert.Equal(DischargeEnd.Empty, Discharge.ThroughHeater(cell, 3600, 0, 4, 3).End);   // empty and cut off at once
+        Assert.Equal(DischargeEnd.Cutoff, Discharge.ThroughHeater(cell, 3600, 0, 4, 3.01).End);
+        Assert.Equal((4, 0.5), (new DischargeResult(0.5, 2, 4, 1, 0, 3, 1, 1, DischargeEnd.Empty).MeanW, new DischargeResult(1, 0.25, 0.5, 1, 0, 3, 1, 1, DischargeEnd.Empty).Share));
+    }
+
+    /// <summary>a1 = 0.2 V, a2 = 0.1 Ω, source 0.3 Ω, 5 W: the fold lies at 0.2 + 2·√(0.4·5) = 3.0284271 V rested, 3.5355339 A, 1.9677670 V at the terminals.</summary>
+    [Theory]
+    [InlineData(0, DischargeEnd.Fold, 3.0284271)]
+    [InlineData(0.2, DischargeEnd.Fold, 3.0284271)]   // at the drop itself nothing is left to drive a current
+    [InlineData(1.5, DischargeEnd.Fold, 3.0284271)]   // 1.3² < 4·0.1·5
+    [InlineData(1.7, DischargeEnd.Fold, 3.0284271)]   // it would be the unstable current
+    [InlineData(1.96, DischargeEnd.Fold, 3.0284271)]
+    [InlineData(1.98, DischargeEnd.Cutoff, 3.0286117)] // 10/(1.78 + √(3.1684 − 2)) = 3.4953724 A
+    [InlineData(2.2, DischargeEnd.Cutoff, 3.0786797)]  // 10/(2 + √2) = 2.9289322 A: 2.2 + 0.3·2.9289322
+    public void A_held_power_ends_at_the_fold_or_at_the_cutoff_whichever_comes_first(double cutoff, DischargeEnd end, double openV)
+    {
+        DischargeResult run = Discharge.AtPower(OcvTable.Line(3, 4), 3600, 0.3, new LossCoefficients(0, 0.2, 0.1), 5, cutoff);
+        Assert.Equal(end, run.End);
+        Assert.Equal(openV, run.StopOpenV, 1e-7);
+    }
+
     [Fact]
     public void What_cannot_be_is_refused()
     {
@@ -165,6 +230,11 @@ public class DischargeTests
         Printed.Refuses("loadOhm", () => Discharge.ThroughHeater(OcvTables.A, 3600, 0.1, 0, 3));
         Printed.Refuses("sourceOhm", () => Discharge.AtPower(OcvTables.A, 3600, -0.1, default, 3, 3));
         Printed.Refuses("powerW", () => Discharge.AtPower(OcvTables.A, 3600, 0.1, default, 0, 3));
+        Printed.Refuses("capacityAs", () => Discharge.ThroughHeater(OcvTables.A, 0, 0.1, 2, 3));
+        Printed.Refuses("capacityAs", () => Discharge.AtPower(OcvTables.A, -1, 0.1, default, 3, 3));
+        Printed.Refuses("cutoffV", () => Discharge.ThroughHeater(OcvTables.A, 3600, 0.1, 2, -3));
+        Printed.Refuses("cutoffV", () => Discharge.AtPower(OcvTables.A, 3600, 0.1, default, 3, -3));
+        Printed.Refuses("sourceOhm", () => Discharge.ThroughHeater(OcvTables.A, 3600, -0.1, 2, 3));
         Printed.Refuses("fromCharge", () => Discharge.AtPower(OcvTables.A, 3600, 0.1, default, 1, 3, 1.2));
     }
 }

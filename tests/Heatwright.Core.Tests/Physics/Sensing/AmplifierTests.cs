@@ -98,4 +98,19 @@ public class AmplifierTests
 
     [Fact]
     public void A_sensor_without_voltage_implies_no_gain() => Assert.Throws<ArgumentOutOfRangeException>(() => Amplifier.ImpliedGain(1, 0));
+
+    [Fact]
+    public void Speed_noise_and_offsets_in_plain_numbers()
+    {
+        AmplifierSpeed speed = Amplifier.Speed(1e6, 50);
+        Assert.Equal(20e3, speed.BandwidthHz, 1e-9);
+        Assert.Equal(1 / (Math.PI * 40e3), speed.TimeConstantS, 1e-15);
+        Assert.Equal(10e-3 * Math.Log(2), Amplifier.SettlingS(1e-3, 9), 1e-12);
+        Assert.Equal(500 / Math.PI, Amplifier.FilterCornerHz(1e3, 1e-6), 1e-9);
+        // √(4·1.380649e-23·300·1e4) = 12.87159 nV/√Hz; ten times that in 100 Hz.
+        Assert.Equal(128.71592e-9, Amplifier.ResistorNoiseV(1e4, 26.85, 100), 5e-13);
+        Assert.Equal(0.3 + 0.2 - 0.1, Amplifier.OutputOffsetV(3e-3, 100, 2e-9, 1e6, 1e-6, 1e5), 1e-12);
+        Assert.Equal(1e-3, Amplifier.ClampOffsetV(1e-7, 1e4), 1e-15);
+        Assert.Equal((0.1, 1, 4.5), (Amplifier.WithinRailsV(-1, 0.1, 5, 0.5), Amplifier.WithinRailsV(1, 0.1, 5, 0.5), Amplifier.WithinRailsV(9, 0.1, 5, 0.5)));
+    }
 }

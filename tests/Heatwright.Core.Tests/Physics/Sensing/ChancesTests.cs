@@ -28,4 +28,7 @@ public class ChancesTests
     [Fact]
     public void Few_readings_are_less_sure_than_many() => Gen.Select(Gen.Double[0.1, 3], Gen.Double[1, 30]).Sample((margin, freedom) =>
         Chances.AtLeast(margin, 1, 0, freedom) < Chances.AtLeast(margin, 1, 0));
+
+    [Fact]
+    public void Few_readings_in_plain_numbers_are_the_same() => Assert.Equal(0.6783350, Chances.AtLeastFromFew(62, 4, 60, 4), 5.1e-8);
 }

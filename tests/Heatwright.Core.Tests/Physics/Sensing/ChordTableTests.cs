@@ -113,4 +113,14 @@ public class ChordTableTests
 
         return worst;
     }
+
+    [Fact]
+    public void A_chord_exactly_at_the_limit_is_enough()
+    {
+        Chords tent = ChordTable.Fewest([0, 1, 2], [0, 1, 0], 1);
+        Assert.Equal([0, 2], tent.Breakpoints);
+        Assert.Equal(1, tent.MaxError, 1e-12);
+        Assert.Equal([0, 1, 2], ChordTable.Fewest([0, 1, 2], [0, 1, 0], 0.99).Breakpoints);
+        Assert.Equal(2.25, ChordTable.ErrorBound(2, 3), 1e-12);   // 2·9/8
+    }
 }

@@ -50,6 +50,28 @@ public class GainChoiceTests
     [Fact]
     public void No_chosen_pair_ever_clips() => Assert.All(Pairs("E24", 0.01), pair => Assert.True(pair.LargestGain * (FullScaleV + 0.15e-3) <= 1.089 + 1e-12));
 
+    /// <summary>9 kΩ over 1 kΩ, exact parts: a gain of 10, 900 Ω in parallel.</summary>
+    [Fact]
+    public void A_pair_exactly_at_its_limits_may_be_used()
+    {
+        Assert.Equal(new GainPair(9000, 1000, 10, 10, 1), Assert.Single(GainChoice.Feasible([9000], [1000], 0, 10, 900)));
+        Assert.Empty(GainChoice.Feasible([9000], [1000], 0, 9.99, 900));
+        Assert.Empty(GainChoice.Feasible([9000], [1000], 0, 10, 899));
+        // Off by 10 %: 1 + 9900/900 = 12, half of 24.
+        GainPair loose = Assert.Single(GainChoice.Feasible([9000], [1000], 0.1, 24));
+        Assert.Equal((12, 0.5), (Math.Round(loose.LargestGain, 9), Math.Round(loose.Use, 9)));
+        Assert.Equal(50, GainChoice.LargestAllowed(0.018, 0.002, 2, 0.5), 1e-9);
+    }
+
+    /// <summary>Equal gains stand in rising order of the ground resistor, also where a rounding parts them; others by falling gain.</summary>
+    [Fact]
+    public void Larger_gains_first_and_equal_ones_by_the_ground_resistor()
+    {
+        IReadOnlyList<GainPair> pairs = GainChoice.Feasible([270e3, 27e3, 100e3], [4.7e3, 470], 0, 1000);
+        Assert.Equal([470, 470, 470, 4700, 4700, 4700], pairs.Select(pair => pair.GroundOhm));      // 575, 214, 58.4, 58.4, 22.3, 6.7
+        Assert.Equal([270e3, 100e3, 27e3, 270e3, 100e3, 27e3], pairs.Select(pair => pair.FeedbackOhm));
+    }
+
     private static IReadOnlyList<GainPair> Pairs(string series, double tolerance) =>
         GainChoice.Feasible(Values(series, 10e3, 330e3), Values(series, 470, 4.7e3), tolerance, Allowed);
 

@@ -100,4 +100,41 @@ public class PolynomialCalibrationTests
     public void Too_few_readings_are_refused() => Assert.Throws<ArgumentException>(() => PolynomialCalibration.Fit([1, 2, 3, 4], [1, 2, 3, 4], 1, 0, 1));
 
     private static PolynomialCalibration Fit(int order) => PolynomialCalibration.Fit(Counts, ProbeC, order, 400, 400);
+
+    /// <summary>x from 0 to 1 over 1024 counts, 300·(2x − s·x²): at the top its slope is 600·(1 − s), a 256th of the converter before it 600·(1 − 0.99609·s).</summary>
+    [Theory]
+    [InlineData(0.99, 2)]
+    [InlineData(1.002, 1)]
+    public void A_curve_must_rise_up_to_the_last_count(double bend, int order) => Assert.Equal(order, Bent(x => (2 * x) - (bend * x * x)));
+
+    /// <summary>300·(x² + s·x): at the bottom its slope is 300·s, a 256th of the converter above it 300·(s + 0.0078).</summary>
+    [Theory]
+    [InlineData(0.02, 2)]
+    [InlineData(-0.003, 1)]
+    public void A_curve_must_rise_from_the_first_count_on(double slope, int order) => Assert.Equal(order, Bent(x => (x * x) + (slope * x)));
+
+    private static int Bent(Func<double, double> shape)
+    {
+        double[] counts = [.. Enumerable.Range(0, 11).Select(i => 102.4 * i)];
+        double[] tC = [.. counts.Select((count, i) => (300 * shape(count / 1024)) + (i % 2 == 0 ? 0.001 : -0.001))];
+        return PolynomialCalibration.Choose(counts, tC, 0, 1024, 1024).Order;
+    }
+
+    [Fact]
+    public void Five_percent_beyond_the_readings_on_either_side()
+    {
+        var line = PolynomialCalibration.Fit([100, 200, 300, 400, 500], [10, 21, 30, 39, 50], 1, 0, 100);
+        Assert.Equal([false, true, true, true, false], ((double[])[79.9, 80, 300, 520, 520.1]).Select(line.HoldsAt));   // 5 % of 400 is 20
+        Assert.Throws<ArgumentException>(() => PolynomialCalibration.Fit([1, 2, 3, 4, 5], [1, 2, 3, 4], 1, 0, 1));
+        Assert.Equal(3, line.DegreesOfFreedom);
+    }
+
+    /// <summary>Straight line through five points: s/√Σ(x − x̄)² for the slope, s·√(Σx²/(n·Σ(x − x̄)²)) for the height; x = 1 … 5.</summary>
+    [Fact]
+    public void Standard_errors_of_a_line_by_hand()
+    {
+        var line = PolynomialCalibration.Fit([100, 200, 300, 400, 500], [10, 21, 30, 39, 50], 1, 0, 100);
+        Assert.Equal([line.ScatterK * Math.Sqrt(55 / 50.0), line.ScatterK * Math.Sqrt(0.1)], line.StandardErrors, (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal(1, PolynomialCalibration.Choose([100, 200, 300, 400, 500], [10, 21, 30, 39, 50], 0, 100, 1023).Order);   // too few for more
+    }
 }

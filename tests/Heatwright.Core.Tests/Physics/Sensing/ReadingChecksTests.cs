@@ -156,4 +156,102 @@ public class ReadingChecksTests
         Assert.True(ReadingChecks.StartUnknown(4.19, 4.20, 1700));
         Assert.False(ReadingChecks.StartUnknown(4.19, 4.20, 1900));
     }
+
+    /// <summary>Exactly at a limit nothing is said: the rules ask for more than it. Values that a double holds exactly.</summary>
+    [Fact]
+    public void A_reading_exactly_at_its_limit_passes()
+    {
+        Assert.False(ReadingChecks.PowerDisagrees(4, 2, 9.5, 0.5));
+        Assert.True(ReadingChecks.PowerDisagrees(4, 2, 6.4, 0.5));               // noted too low counts as well
+        Assert.False(ReadingChecks.ResistanceFell(0.98, 1));
+        Assert.False(ReadingChecks.ResistanceRisesMuch(1.2, 1));
+        Assert.False(ReadingChecks.FallsUnderPower(200, 200, isPowered: true, isWorking: false));
+        Assert.False(ReadingChecks.ColderThanAir(20, 22));
+        Assert.False(ReadingChecks.NotColdAtStart(25, 22));
+        Assert.False(ReadingChecks.NotColdAtStart(19, 22));
+        Assert.False(ReadingChecks.NotAPlateau(0.02, 100, 100));
+        Assert.False(ReadingChecks.TimesDoNotFit(2.5, 2, 0.25));
+        Assert.True(ReadingChecks.TimesDoNotFit(2, 2.5, 0.24));
+        Assert.False(ReadingChecks.FasterThanPower(3, 4, 12));
+        Assert.False(ReadingChecks.EnergyFromNowhere(100, 100));
+        Assert.False(ReadingChecks.SupplyLimits(0.98, 1));
+        Assert.False(ReadingChecks.Sagged(100, 97));
+        Assert.False(ReadingChecks.PolarityReversed(0, 20));
+        Assert.False(ReadingChecks.PolarityReversed(1e-3, 20));
+        Assert.False(ReadingChecks.NotACoupleSlope(5e-6));
+        Assert.False(ReadingChecks.NotACoupleSlope(90e-6));
+        Assert.False(ReadingChecks.LoopIsOpen(200, 205));
+        Assert.True(ReadingChecks.LoopIsOpen(205.1, 200));
+        Assert.False(ReadingChecks.ColdOutputIsOdd(5e-3));
+        Assert.False(ReadingChecks.ColdOutputIsOdd(20e-3));
+        Assert.False(ReadingChecks.JumpsWithHeater(320, 300));
+        Assert.True(ReadingChecks.JumpsWithHeater(299, 320));
+        Assert.False(ReadingChecks.AirMoved(20, 23));
+        Assert.False(ReadingChecks.OneReadingCannotDecide(1, 0.2));
+        Assert.False(ReadingChecks.OneReadingCannotDecide(1, 0.8));
+        Assert.True(ReadingChecks.OneReadingCannotDecide(1, 0.79));
+        Assert.True(ReadingChecks.OneReadingCannotDecide(1, 0.21));
+        Assert.False(ReadingChecks.OneReadingCannotDecide(0, 0.5));
+        Assert.False(ReadingChecks.StartUnknown(0.99, 1, 1800));
+        Assert.True(ReadingChecks.StartUnknown(1, 1, 1799));
+        Assert.False(ReadingChecks.InstrumentsDisagree(10, 3, 15, 4));           // 5/√(9 + 16) = 1
+        Assert.True(ReadingChecks.InstrumentsDisagree(10, 3, 15.1, 4));
+        Assert.True(ReadingChecks.InstrumentsDisagree(15.1, 3, 10, 4));
+    }
+
+    [Fact]
+    public void S13_wants_three_readings_and_a_display_finer_than_the_scatter()
+    {
+        Assert.False(ReadingChecks.LooksFrozen([5.21, 5.21], 0.01, 0.05));
+        Assert.False(ReadingChecks.LooksFrozen([5.2, 5.2, 5.2], 0.05, 0.05));
+        Assert.True(ReadingChecks.TimesOutOfOrder([20, 10]));
+        Assert.False(ReadingChecks.TimesOutOfOrder([10]));
+        Assert.True(ReadingChecks.TimesOutOfOrder([10, 9, 30]));
+        Assert.False(ReadingChecks.TimesOutOfOrder([0.1, 0.2, 0.3]));
+    }
+
+    /// <summary>35 doubled is 70: above it, not at it; −71 is as far from zero; from zero everything is a first reading.</summary>
+    [Theory]
+    [InlineData(70, 35, false)]
+    [InlineData(71, 35, true)]
+    [InlineData(-71, 35, true)]
+    [InlineData(71, -35, true)]
+    [InlineData(71, 0, false)]
+    [InlineData(1.6, 0.75, true)]
+    public void S22_more_than_doubled(double reading, double before, bool slip) => Assert.Equal(slip, ReadingChecks.DoubledFromNowhere(reading, before, powerChanged: false));
+
+    /// <summary>Grubbs' limit at 5 %, two sides, for n readings: 1.1543 (3), 1.481 (4), 1.715 (5). By hand: −10, 1, 2, 1: mean −1.5, squares 72.25 + 6.25 + 12.25 + 6.25 = 97,
+    /// s = √(97/3) = 5.686; 8.5/5.686 = 1.4948. 0, 1, 2, 5: mean 2, s = √(14/3) = 2.1602; 3/2.1602 = 1.3887.</summary>
+    [Fact]
+    public void S23_finds_low_outliers_and_leaves_plain_scatter()
+    {
+        Assert.Equal(0, ReadingChecks.Outlier([-10, 1, 2, 1]));
+        Assert.Equal(-1, ReadingChecks.Outlier([0, 1, 2, 5]));
+        Assert.Equal(-1, ReadingChecks.Outlier([1, 2, 3]));
+        Assert.Equal(1, ReadingChecks.Outlier([105, 20, 104, 105, 106]));        // a low one far from zero
+        Assert.Equal(2, ReadingChecks.Outlier([0, 0, 1]));                       // 0.6667/0.57735 = 1.15470 above 1.1543
+    }
+
+    /// <summary>Log₁₀ 2 = 0.301: half or twice of a thousand is not a thousand, 1.9 times is; and the sign does not matter.</summary>
+    [Theory]
+    [InlineData(1900, 1, true)]
+    [InlineData(2001, 1, false)]
+    [InlineData(530, 1, true)]
+    [InlineData(499, 1, false)]
+    [InlineData(-1000, 1, true)]
+    [InlineData(0.00053, 1, true)]
+    [InlineData(0.0004, 1, false)]
+    public void S29_a_thousand_within_a_factor_of_two(double value, double expected, bool slip) => Assert.Equal(slip, ReadingChecks.OffByAThousand(value, expected));
+
+    /// <summary>221 °F is 105 °C: exactly one doubt off, 222 °F is 105.6 °C. A value three doubts off is no slip at all.</summary>
+    [Theory]
+    [InlineData(221, 100, 5, true)]
+    [InlineData(222, 100, 5, false)]
+    [InlineData(203, 100, 5, true)]
+    [InlineData(202, 100, 5, false)]
+    [InlineData(50, 20, 10, false)]
+    [InlineData(51, 20, 10, true)]
+    [InlineData(50, 20, 9.9, false)]
+    [InlineData(-40, -20, 20, false)]
+    public void S29_within_one_doubt_of_Fahrenheit(double value, double expected, double doubt, bool slip) => Assert.Equal(slip, ReadingChecks.LooksLikeFahrenheit(value, expected, doubt));
 }

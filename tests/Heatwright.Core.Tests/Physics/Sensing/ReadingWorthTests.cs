@@ -63,4 +63,28 @@ public class ReadingWorthTests
 
     [Fact]
     public void Without_doubt_no_reading_is_worth_anything() => Assert.Equal(0, ReadingWorth.OfKnowingAll(3, 0));
+
+    /// <summary>At a margin of nothing: doubt/√(2π) to know all, half wrong now; after a reading as good as the doubt, the angle between truth and reading: ¼ (arctan 1/π).</summary>
+    [Fact]
+    public void On_the_edge_the_known_values_of_the_normal_law()
+    {
+        Assert.Equal(4 / Math.Sqrt(2 * Math.PI), ReadingWorth.OfKnowingAll(0, 4), 1e-12);
+        Assert.Equal(0.5 / Math.Sqrt(2 * Math.PI), ReadingWorth.OfKnowingAll(0, 0.5), 1e-12);
+        Assert.Equal(0, ReadingWorth.OfKnowingAll(0, 0));
+        Assert.Equal(0.5, ReadingWorth.WrongNow(0, 4), 1e-12);
+        Assert.Equal(0.25, ReadingWorth.WrongAfter(0, 3, 3), 1e-7);
+        Assert.Equal(Math.Atan(0.5) / Math.PI, ReadingWorth.WrongAfter(0, 4, 2), 1e-7);   // tan = reading doubt over doubt
+        WrongChoice wrong = ReadingWorth.Wrong(2, 4, 2);
+        Assert.Equal((0.3085375, 0.1289772, 1.788854, 0.7911862), (Math.Round(wrong.Now, 7), Math.Round(wrong.After, 7), Math.Round(wrong.DoubtLeft, 6), Math.Round(wrong.WorthOfAll, 7)));
+    }
+
+    [Fact]
+    public void The_sign_of_the_margin_does_not_matter() => Gen.Select(Gen.Double[0.1, 5], Gen.Double[0.3, 3], Gen.Double[0.3, 3]).Sample((margin, doubt, reading) =>
+    {
+        Assert.Equal(ReadingWorth.WrongNow(margin, doubt), ReadingWorth.WrongNow(-margin, doubt), 1e-12);
+        Assert.Equal(ReadingWorth.WrongAfter(margin, doubt, reading), ReadingWorth.WrongAfter(-margin, doubt, reading), 1e-9);
+        Assert.Equal(ReadingWorth.OfReading(margin, doubt, reading), ReadingWorth.OfReading(-margin, doubt, reading), 1e-12);
+        // The pieces before and after the reading are the sides of one triangle.
+        Assert.Equal(doubt * doubt, Math.Pow(ReadingWorth.MoveDoubt(doubt, reading), 2) + Math.Pow(ReadingWorth.DoubtLeft(doubt, reading), 2), 1e-9);
+    }, iter: 20);
 }

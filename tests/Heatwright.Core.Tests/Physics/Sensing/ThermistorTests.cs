@@ -77,4 +77,39 @@ public class ThermistorTests
     [Fact]
     public void A_resistance_beyond_any_temperature_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Thermistor.TemperatureC(1e5, 3950, 1e-3));
+
+    [Fact]
+    public void A_third_coefficient_of_none_is_one_thermistor_still()
+    {
+        Assert.True(new SteinhartHart(1e-3, 2e-4, 0).IsOneThermistor);
+        Assert.False(new SteinhartHart(1e-3, 2e-4, -1e-12).IsOneThermistor);
+        // ln R = 10: 1/(1e-3 + 2e-3 + 1e-7·1000) K.
+        Assert.Equal((1 / 3.1e-3) - 273.15, new SteinhartHart(1e-3, 2e-4, 1e-7).TemperatureC(Math.Exp(10)), 1e-9);
+    }
+
+    [Fact]
+    public void Plain_numbers_and_points_agree()
+    {
+        ThreePointThermistor through = Thermistor.ThroughThree(100e3, 25, 10.5e3, 85, 330, 250, 2000);
+        Assert.Equal(148.3632, through.TemperatureC, 5.1e-5);
+        Assert.Equal((Curve.A, Curve.B, Curve.C, false), (through.A, through.B, through.C, through.IsOne));
+        // By hand: ln 10/(1/300 − 1/400) = 2.302585·1200.
+        Assert.Equal(Math.Log(10) * 1200, Thermistor.BetaBetween(1e4, 300 - 273.15, 1e3, 400 - 273.15), 1e-8);
+        Assert.Equal(0, Thermistor.BetaErrorK(0.01, 25), 1e-12);
+        // 400²·0.01·(1/298.15 − 1/400), and as far below 25 °C: 250²·0.01·(1/250 − 1/298.15).
+        Assert.Equal(1.3664263, Thermistor.BetaErrorK(0.01, 400 - 273.15), 1e-6);
+        Assert.Equal(0.4037397, Thermistor.BetaErrorK(0.01, 250 - 273.15), 1e-6);
+    }
+
+    [Fact]
+    public void Points_that_say_nothing_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Thermistor.ThroughThree(1e5, 25, 1e5, 85, 330, 250, 2000));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Thermistor.ThroughThree(1e5, 25, 330, 85, 330, 250, 2000));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Thermistor.ThroughThree(1e5, 25, 1e4, 85, 1e5, 250, 2000));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Thermistor.BetaBetween(1e5, 25, 1e4, 25));
+        // So far from the points that 1/T is nearly nought, or below it.
+        Assert.Throws<ArgumentOutOfRangeException>(() => Thermistor.ThroughThree(100e3, 25, 10.5e3, 85, 330, 250, 1e-1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Thermistor.ThroughThree(100e3, 25, 10.5e3, 85, 330, 250, 1e-9));
+    }
 }

@@ -93,6 +93,50 @@ public class UnknownCoupleTests
         Assert.False(UnknownCouple.HasSteadySlope([.. ProbeC.Select(tC => 1e-7 * Thermistor.ResistanceOhm(1e5, 3950, tC))], ProbeC));
     }
 
+    /// <summary>Slopes 6, 10 and 14 about their mean of 10: 40 % away is steady, a little more is not; the distance between readings is divided out.</summary>
+    [Theory]
+    [InlineData(new double[] { 0, 12, 32, 60 }, new double[] { 0, 2, 4, 6 }, true)]
+    [InlineData(new double[] { 0, 12, 32, 60.1 }, new double[] { 0, 2, 4, 6 }, false)]
+    [InlineData(new double[] { 0, -12, -32, -60 }, new double[] { 0, 2, 4, 6 }, true)]
+    [InlineData(new double[] { 0, 28, 48, 59.9 }, new double[] { 0, 2, 4, 6 }, false)]
+    [InlineData(new double[] { 0, 10, 30, 60 }, new double[] { 0, 1, 3, 6 }, true)]
+    [InlineData(new double[] { 5, 15, 14, 25 }, new double[] { 0, 1, 2, 3 }, false)]
+    public void A_slope_may_wander_by_two_fifths(double[] volts, double[] probe, bool steady) => Assert.Equal(steady, UnknownCouple.HasSteadySlope(volts, probe));
+
+    /// <summary>1, 2, 4 over 0, 1, 2: slope 3/2, residuals 1/6, −1/3, 1/6; √((1/6)/1/2).</summary>
+    [Fact]
+    public void A_straight_line_by_hand()
+    {
+        var (slope, error) = UnknownCouple.StraightLine([1, 2, 4], [10, 11, 12]);
+        Assert.Equal(1.5, slope, 1e-12);
+        Assert.Equal(Math.Sqrt(1 / 12.0), error, 1e-12);
+    }
+
+    [Theory]
+    [InlineData(0.06, 0.0009, 0, CoupleAnswer.OneType)]
+    [InlineData(0.06, 0, 0.9, CoupleAnswer.OneType)]
+    [InlineData(0.051, 0.00099, 0, CoupleAnswer.OneType)]
+    [InlineData(0.05, 0, 0, CoupleAnswer.CannotTell)]
+    [InlineData(0.06, 0.001, 0, CoupleAnswer.CannotTell)]
+    [InlineData(0.9, 0.011, 0, CoupleAnswer.CannotTell)]
+    [InlineData(0.02, 0.02, 0, CoupleAnswer.CannotTell)]
+    [InlineData(0.011, 0.01, 0, CoupleAnswer.CannotTell)]
+    [InlineData(0.01, 0.01, 0.9, CoupleAnswer.Reversed)]
+    [InlineData(0.01, 0, 0.051, CoupleAnswer.Reversed)]
+    [InlineData(0.01, 0, 0.05, CoupleAnswer.NoStandardType)]
+    public void The_answer_by_its_limits(double best, double second, double reversed, CoupleAnswer answer)
+    {
+        Assert.Equal(answer, UnknownCouple.Answer([new("A", 1, second, reversed, 1), new("B", 1, best, 0, 1), new("C", 1, 0, 0, 1)]));
+        Assert.Equal(answer, UnknownCouple.Answer([new("B", 1, best, 0, 1), new("A", 1, second, reversed, 1)]));
+    }
+
+    [Fact]
+    public void One_type_alone_and_none_can_be_asked_too()
+    {
+        Assert.Equal(CoupleAnswer.OneType, UnknownCouple.Answer([new("K", 1, 0.5, 0, 1)]));
+        Assert.Equal(CoupleAnswer.NoStandardType, UnknownCouple.Answer([]));
+    }
+
     private static CoupleReadings Readings(params double[] mV) => new([.. mV.Select(each => each * 1e-3)], ProbeC, 27, 2, 0.005, 0.02e-3, 1.5);
 
     private static List<CoupleMatch> All(CoupleReadings readings) => [.. "KJTNERS".Select(letter => Match(letter.ToString(), readings))];
