@@ -11,6 +11,9 @@ namespace Heatwright.Trials;
 /// above 5 % and that of the next below 1 in 1000; 'not a standard type' and 'cannot tell' are answers.</remarks>
 internal static class CoupleKind
 {
+    /// <summary>Between readings so far apart a slope can be told: our choice, five times what a probe of 2 K twice is off.</summary>
+    private const double ApartK = 15;
+
     private static readonly string[] Letters = ["K", "J", "T", "N", "E", "R", "S"];
 
     public static Checked<TrialAnswer> Run(TrialSheet read)
@@ -32,7 +35,8 @@ internal static class CoupleKind
         double span = degrees.Max() - degrees.Min();
         var (slope, error) = UnknownCouple.StraightLine(volts, degrees);
         double middle = degrees.Average(), promised = Math.Sqrt(Math.Pow(slope * probeOwn, 2) + sheet.Own("volts").Average(o => o * o)) / Math.Sqrt(degrees.Sum(c => (c - middle) * (c - middle)));
-        bool steady = sheet.Count < 4 || span < 60 || UnknownCouple.HasSteadySlope([.. Sorted(degrees, volts)], [.. degrees.Order()]);
+        int[] steps = Steps(degrees);
+        bool steady = sheet.Count < 4 || span < 60 || UnknownCouple.HasSteadySlope([.. steps.Select(i => volts[i])], [.. steps.Select(i => degrees[i])]);
         var answer = UnknownCouple.Answer(matches);
         var best = matches.MaxBy(match => Math.Max(match.Probability, match.ReversedProbability))!;
         var both = matches.Where(match => match.Probability > 0.01).OrderByDescending(match => match.Probability).ToArray();
@@ -107,5 +111,18 @@ internal static class CoupleKind
 
     private static double Limit(CoupleTolerance wire, double c) => c < wire.MinC ? Math.Max(wire.FixedK, wire.Share * Math.Abs(c)) : c > wire.MaxC ? wire.Share * c : wire.LimitK(c);
 
-    private static IEnumerable<double> Sorted(double[] keys, double[] values) => keys.Zip(values).OrderBy(pair => pair.First).Select(pair => pair.Second);
+    /// <summary>Readings from cold to hot, each so far above the one before that a probe of 2 K makes no slope of its own: two at one temperature have none at all.</summary>
+    private static int[] Steps(double[] degrees)
+    {
+        List<int> steps = [];
+        foreach (int i in Enumerable.Range(0, degrees.Length).OrderBy(i => degrees[i]))
+        {
+            if (steps.Count == 0 || degrees[i] - degrees[steps[^1]] >= ApartK)
+            {
+                steps.Add(i);
+            }
+        }
+
+        return [.. steps];
+    }
 }
