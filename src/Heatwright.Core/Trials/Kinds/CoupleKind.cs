@@ -52,7 +52,7 @@ internal static class CoupleKind
         List<string> next = [];
         if (word == "cannot tell")
         {
-            string names = string.Join(" or ", (both.Length > 0 ? both : [best]).Select(match => match.Type).Take(3));
+            string names = string.Join(" or ", both.Select(match => match.Type).Take(3));
             says.Add($"{names}: these readings do not tell them apart.");
             double hotter = degrees.Max() + Math.Max(100, span);
             next.Add(string.Create(CultureInfo.InvariantCulture, $"Take a reading near {Math.Round(hotter / 50) * 50:0} °C, and read the probe to a degree: it separates {names}."));
@@ -76,7 +76,7 @@ internal static class CoupleKind
         {
             Word = word,
             Next = next,
-            Tried = [.. matches.OrderByDescending(match => match.Probability).Select(match => new TriedModel($"type {match.Type}", 0, match.ChiSquare, double.NaN, double.NaN, double.NaN, match.Probability, string.Create(CultureInfo.InvariantCulture, $"gain {match.Gain:0.000}; leads swapped {match.ReversedProbability:0.000}")) { Chosen = match.Type == word[..1] && word != "not a thermocouple" && word != "not a standard type" && word != "cannot tell" })],
+            Tried = [.. matches.OrderByDescending(match => match.Probability).Select(match => new TriedModel($"type {match.Type}", 0, match.ChiSquare, double.NaN, double.NaN, double.NaN, match.Probability, string.Create(CultureInfo.InvariantCulture, $"gain {match.Gain:0.000}; leads swapped {match.ReversedProbability:0.000}")) { Chosen = match.Type == word[..1] })],
             Picture = new("degrees", "°C", "volts", "V", degrees, volts, [.. degrees.Select(c => volts.Average() + (slope * (c - degrees.Average())))]),
             Notes = sheet.Notes,
         });
@@ -95,18 +95,13 @@ internal static class CoupleKind
         }
 
         error = error > 1.6 * promised || sheet.Count < 4 ? error : bends ? promised : Math.Max(promised, Math.Min(error, 1.1 * promised));
-        if (!double.IsFinite(error))
-        {
-            return [];
-        }
-
         var doubts = Doubts.From(Cause.Normal("couple-type scatter", CauseGroup.Trial), error * 1e6);
         foreach (var moved in sheet.Shared)
         {
             doubts = doubts.With(moved.Cause, (UnknownCouple.StraightLine(sheet.Moved(moved)["volts"], sheet.Moved(moved)["degrees"]).SlopeVPerK - slope) * 1e6);
         }
 
-        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, error > 1.6 * promised ? Math.Max(1, sheet.Count - (bends ? 3 : 2)) : double.PositiveInfinity)];
+        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, error > 1.6 * promised ? sheet.Count - (bends ? 3 : 2) : double.PositiveInfinity)];
     }
 
     private static double Limit(CoupleTolerance wire, double c) => c < wire.MinC ? Math.Max(wire.FixedK, wire.Share * Math.Abs(c)) : c > wire.MaxC ? wire.Share * c : wire.LimitK(c);

@@ -225,6 +225,24 @@ public class CellKindFitsTests
         Assert.Equal(4.05, answer.Value("end volts"), 1e-9);
     }
 
+    /// <summary>One volt written ten times as large is put aside: half way of 4 V to 3 V stays 3.5 V, and the ampere-hours of a charge stay.</summary>
+    [Fact]
+    public void A_slip_in_a_log_is_put_aside()
+    {
+        int[] rows = [.. Enumerable.Range(0, 21)];
+        double[] time = [.. rows.Select(i => 3600.0 * i)], volts = [.. rows.Select(i => i == 7 ? 36.5 : 4 - (0.05 * i))];
+        var open = Given.Fit("open-volts", [("time", time), ("volts", volts), ("amps", [.. rows.Select(_ => 0.1)])], [("cut-off", 2.9)]);
+        var charge = Given.Fit("charge-log", [("time", time), ("volts", volts), ("amps", [.. rows.Select(_ => 0.1)])]);
+        foreach (var answer in (TrialAnswer[])[open, charge])
+        {
+            var remark = Assert.Single(answer.Remarks, remark => remark.LeftOut);
+            Assert.Equal((8, "volts 36.5 stands alone between 3.7 and 3.6."), (remark.Reading, remark.Words));
+        }
+
+        Assert.Equal(3.5, open.Value("open volts at 50 %"), 1e-9);
+        Assert.Equal(2, charge.Value("charge in"), 1e-9);
+    }
+
     private static TrialAnswer Capacity(double[] time, double[] volts, double[] amps, params (string, double)[] settings) => Given.Fit("capacity", [("time", time), ("volts", volts), ("amps", amps)], settings);
 
     private static TrialAnswer Pulse(double[] time, double[] volts, double[] amps) => Given.Fit("pulse", [("time", time), ("volts", volts), ("amps", amps)]);

@@ -166,6 +166,7 @@ public class HeatFitsTests
         Assert.Null(Rest(null, ("watts", 2)).Find("resistance to air"));
         Assert.Null(Rest(null, ("air", 25)).Find("resistance to air"));
         Assert.Null(Rest(null, ("air", 25), ("watts", 0)).Find("resistance to air"));
+        Assert.Equal(30, Given.Fit("stuck-on", [("time", time), ("degrees", [.. time.Select(t => Warm(t))]), ("volts", [.. time.Select(_ => 4.0)]), ("amps", [.. time.Select(_ => 0.5)])], [("air", 25)]).Value("resistance to air"), 0.02);
         Assert.StartsWith("4 or more", Refused.By("grip-rise", [("time", [0, 10, 20]), ("degrees", [25, 30, 33])]).Limit, StringComparison.Ordinal);
         Assert.StartsWith("All readings of degrees", Refused.By("grip-rise", [("time", [0, 10, 20, 30]), ("degrees", [25, 25.3, 25.4, 25.5])]).What, StringComparison.Ordinal);
     }

@@ -102,6 +102,20 @@ public class HeaterFitsTests
         Assert.Equal(burden > 0 ? "Ammeter and leads of 150 mΩ take up to 0.450 V: taken off the volts read." : "", string.Join(" ", answer.Notes));
     }
 
+    /// <summary>By a second program: least squares with ohms that grow as the watts to the power of 0.95 find 1.988182 Ω, 0.0510353 Ω/W, 2.498772 Ω hot and 10.00491 W where R = 2 Ω + 0.05 Ω/W was read; each counts over √3.</summary>
+    [Fact]
+    public void How_ohms_follow_watts_stays_open()
+    {
+        double[] amps = [0.2, 0.5, 1, 1.3, 1.6, 2];
+        var answer = Given.Fit("volts-amps", [("volts", [.. amps.Select(a => a * 2 / (1 - (0.05 * a * a)))]), ("amps", [.. amps.Select(a => a + Fine)])]);
+        foreach (var (name, other, here) in new[] { ("ohms", 1.988182, 2), ("ohms per watt", 0.0510353, 0.05), ("hot ohms", 2.498772, 2.5), ("watts at the highest volts", 10.00491, 10) })
+        {
+            Assert.Equal((other - here) / Math.Sqrt(3), answer.Push(name, "how ohms follow watts"), 1e-5);
+        }
+
+        Assert.Equal(0, Given.Fit("volts-amps", [("volts", [1, 2, 3, 4, 5, 6]), ("amps", [0.5, 1, 1.5, 2, 2.5, 3])]).Push("ohms", "how ohms follow watts"));
+    }
+
     /// <summary>By hand: 2 Ω at 20 °C and 0.4 % a kelvin are 4.4 Ω at 320 °C. Degrees that differ by 20 K tell nothing of it.</summary>
     [Fact]
     public void Ohms_that_rise_with_the_degrees_are_told_where_those_were_read()
@@ -114,6 +128,8 @@ public class HeaterFitsTests
         Assert.Equal(4.4, answer.Value("hot ohms"), 1e-4);
         Assert.Equal("ohms that rise with the watts", Given.Fit("volts-amps", Read(20.0 / 300)).Tried[1].Name);
         Assert.Equal("ohms that rise with the degrees", Given.Fit("volts-amps", Read(21.0 / 300)).Tried[1].Name);
+        degrees[2] = double.NaN; // not every reading has its degrees
+        Assert.Equal("ohms that rise with the watts", Given.Fit("volts-amps", [("volts", volts), ("amps", [3, 1, 1.5, 1.75, 2, 2.25]), ("degrees", degrees)]).Tried[1].Name);
     }
 
     /// <summary>By hand: 5 W hold 125 °C in 25 °C: 0.05 W/K. 4 V over 2 Ω · (1 + 0.004 · 100) = 2.8 Ω are 5.714 W; with amps they are volts times amps.</summary>

@@ -36,6 +36,14 @@ public class PowerFitsTests
         Assert.StartsWith("1 or more of", Refused.By("converter-points", [("volts in", [4]), ("amps in", [1]), ("volts out", [9]), ("amps out", [0])]).Limit, StringComparison.Ordinal);
     }
 
+    /// <summary>By hand: the last digit of 10 mV or 10 mA, with a flicker of 0.3 of it, is 4.163e-3; 0.4 W of 4 W are lost, ± √(1² + 4² + 0.4² + 9²) of that and a thousandth of 4 W; the share of the loss moves by 0.1 · 4 V of it.</summary>
+    [Fact]
+    public void A_loss_is_known_as_well_as_its_four_readings()
+    {
+        double digit = 0.01 * Math.Sqrt((1 / 12.0) + 0.09);
+        Assert.Equal(Math.Sqrt((digit * digit * (1 + 16 + 0.16 + 81 + 0.16)) + (0.004 * 0.004)) / 4, Points([4], [1], [9], [0.4]).Scatter("efficiency"), 1e-6);
+    }
+
     /// <summary>By hand: 4 V and 1, 2, 3 A with a loss of 0.1 W + 0.2 V · amps: 0.3 of 4 W at the lightest, 0.7 of 12 W at the heaviest.</summary>
     [Fact]
     public void Three_points_tell_a_fixed_loss_and_a_share()
