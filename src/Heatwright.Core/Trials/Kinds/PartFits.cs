@@ -86,7 +86,7 @@ internal static class PartFits
     private static string Class(double cold, double hot, double span, double u, bool warmVolts)
     {
         double alpha = span > 20 ? (hot / cold - 1) / span : double.NaN;
-        double doubt = span > 20 ? Math.Sqrt(2) * u / cold / span : double.NaN;
+        double doubt = Math.Sqrt(2) * u / cold / span;
         return (cold, alpha) switch
         {
             _ when warmVolts && (cold < 100 || !double.IsFinite(cold)) => "thermocouple",

@@ -17,6 +17,7 @@ public class CellKindFitsTests
         Assert.Equal(20775 / 3600.0, answer.Value("energy"), 1e-9);
         Assert.Equal(20775 / 5850.0, answer.Value("mean volts"), 1e-9);
         Assert.Equal(["It gave 1.625 Ah down to 3.00 V at about 1.00 A.", "That is 65 % of the 2.50 Ah claimed."], answer.Says);
+        Assert.Equal("That is 65 % of the 50.00 Ah claimed.", Capacity([0, 3600, 7200, 9000], [4, 3.5, 2.5, 3.4], [20, 20, 40, 0], ("claim", 50)).Says[1]);
         Assert.Equal("measured", answer.Word);
         Assert.Empty(answer.Next);
         Assert.Equal(("time", "s", "volts", "V"), (answer.Picture!.XName, answer.Picture.XUnit, answer.Picture.YName, answer.Picture.YUnit));
@@ -50,6 +51,7 @@ public class CellKindFitsTests
         Assert.Equal(4 * gain, answer.Push("mean volts", "gain"), 1e-6);
         Assert.StartsWith("No whole", Refused.By("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4])]).What, StringComparison.Ordinal);
         Assert.Empty(Given.Fit("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4]), ("amps", [1, 1, 1])], [("load", 2)]).Notes);
+        Assert.Equal(4, Given.Fit("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4])], [("load", 0.5)]).Value("capacity"), 1e-9);
     }
 
     /// <summary>The last digit of 10 mV is 10 mV/√12, and a flicker of 0.3 of it; each amp has half of it over 2 Ω. By hand: the outer readings count a quarter each, the middle one a half.</summary>
@@ -82,6 +84,7 @@ public class CellKindFitsTests
         TrialAnswer Fit(params (string, double)[] settings) => Given.Fit("open-volts", [("time", [.. hours.Select(h => 3600 * h)]), ("volts", [.. hours.Select(h => 4 - (0.05 * h) + Fine)]), ("amps", [.. hours.Select(h => (0.1 * h) + Fine)])], [("cut-off", 2.99), .. settings]);
         var answer = Fit(("ohms", 0.2));
         const double share = 0.01 / 0.0325;
+        Assert.Equal("capacity,100,90,80,70,60,50,40,30,20,10,5", string.Join(",", answer.Findings.Select(finding => finding.Name.Replace("open volts at ", "", StringComparison.Ordinal).Replace(" %", "", StringComparison.Ordinal))));
         Assert.Equal(4, answer.Value("open volts at 100 %"), 1e-6);
         Assert.Equal(4 - (0.05 * (6 + share)) + (0.2 * (0.6 + (0.1 * share))), answer.Value("open volts at 90 %"), 1e-6);
         Assert.Equal("Discharged at 0.050 of its charge an hour; the drop in its ohms is added back.", Assert.Single(answer.Says));
@@ -193,6 +196,7 @@ public class CellKindFitsTests
         Assert.Equal("no capacity or no volts per charge", Refused.By("standby-drain", log, [("volts per charge", 0.5)]).Value);
         Assert.StartsWith("2 or more", Refused.By("standby-drain", [("time", [0]), ("volts", [3.9])]).Limit, StringComparison.Ordinal);
         Assert.Equal("It empties 2.50 Ah in 5208 days.", Assert.Single(Given.Fit("standby-drain", [("amps", [20e-6])], [("capacity", 2.5)]).Says));
+        Assert.Equal("It empties 60.00 Ah in 125000 days.", Assert.Single(Given.Fit("standby-drain", [("amps", [20e-6])], [("capacity", 60)]).Says));
         Assert.Empty(Given.Fit("standby-drain", [("amps", [20e-6])]).Says);
     }
 
@@ -211,6 +215,7 @@ public class CellKindFitsTests
         Assert.Equal(7200, answer.Value("charge time"), 1e-9);
         Assert.Equal(0.288675, answer.Scatter("charge time"), 1e-6);
         Assert.Equal("The current had only fallen to 13 %: the charge was not at its end. Log on until it ends by itself.", Assert.Single(answer.Next));
+        Assert.StartsWith("The current had only fallen to 83 %", Assert.Single(Charge([3.6, 3.9, 4.1, 4.2, 4.2], [2, 2, 1.8, 1.7, 1.66]).Next), StringComparison.Ordinal);
         Assert.Empty(Charge([3.6, 3.9, 4.1, 4.2, 4.2], [2, 2, 1.8, 1, 0.24]).Next); // 12 %
         Assert.Equal(("amps", "A"), (answer.Picture!.YName, answer.Picture.YUnit));
         Assert.StartsWith("5 or more", Refused.By("charge-log", [("time", [0, 1, 2, 3]), ("volts", [4, 4, 4, 4]), ("amps", [1, 1, 1, 1])]).Limit, StringComparison.Ordinal);

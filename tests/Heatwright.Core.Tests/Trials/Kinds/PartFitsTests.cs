@@ -64,6 +64,8 @@ public class PartFitsTests
         Assert.Equal(0.0038095 / 1.038095, answer.Value("the two wires: temperature coefficient"), 1e-7);
         Assert.Empty(answer.Next);
         Assert.Equal("wire or short", Part([0.54, 0.54], [0, 100], leads: 0.5).Word);
+        Assert.Equal(7.2, Part([7.2], [25]).Value("the two wires: ohms cold"), 1e-9);
+        Assert.Equal(0.006 / 1.12, Part([0.5, 0.8], [0, 100]).Value("the two wires: temperature coefficient"), 1e-7); // 0.6 % of 0.5 Ω, of 0.56 Ω at 20 °C
     }
 
     /// <summary>Readings within 3 K of the coldest stand for it: 10 and 10.2 Ω, not the 20 Ω at just 3 K.</summary>

@@ -87,6 +87,7 @@ public class PowerFitsTests
         Assert.Equal(10, answer.Value("settled volts"), 1e-12);
         Assert.Equal(digit, answer.Scatter("settled volts"), 1e-9);
         Assert.Equal(digit * Math.Sqrt(Math.Pow((0.9 * 6 / 7) - 0.1, 2) + 2), answer.Scatter("start time"), 2e-5);
+        Assert.Equal(0.008, Given.Fit("converter-start", [("time", [.. volts.Select((_, i) => 0.001 * i)]), ("volts out", volts)]).Value("start time"), 1e-9);
         Assert.Null(answer.Find("start current"));
         Assert.Empty(answer.Says);
         Assert.All(answer.Picture!.Fitted, fitted => Assert.Equal(10, fitted, 1e-12));
@@ -214,16 +215,16 @@ public class PowerFitsTests
         Assert.Single(Collapse([0.5, 1, 1.2], [10, 10, 6], [("volts in", [4, 4, 4])]).Says);
     }
 
-    /// <summary>By hand: 10 mA + 2 mA a volt, at the mean of 4 V: 18 mA and 72 mW; 2 Ah last 111 h. Where the volts differ by a fifth of a volt at most, no line is tried.</summary>
+    /// <summary>By hand: 10 mA + 2 mA a volt, at the mean of 4 V: 18 mA and 72 mW; 60 Ah last 3333 h. Where the volts differ by a fifth of a volt at most, no line is tried.</summary>
     [Fact]
     public void Idle_amps_that_follow_the_volts_are_told_at_their_mean()
     {
         TrialAnswer Idle(double[] volts, params (string, double)[] settings) => Given.Fit("converter-idle", [("volts in", volts), ("amps in", [.. volts.Select(v => 0.01 + (0.002 * v))])], settings);
-        var wide = Idle([3, 3.4, 3.8, 4.2, 4.6, 5], ("capacity", 2));
+        var wide = Idle([3, 3.4, 3.8, 4.2, 4.6, 5], ("capacity", 60));
         Assert.Equal("amps that follow the volts", wide.Tried.Single(tried => tried.Chosen).Name);
         Assert.Equal(18, wide.Value("idle amps"), 1e-6);
         Assert.Equal(0.072, wide.Value("idle watts"), 1e-8);
-        Assert.Equal("Idle, it empties 2.00 Ah in 111 h.", Assert.Single(wide.Says));
+        Assert.Equal("Idle, it empties 60.00 Ah in 3333 h.", Assert.Single(wide.Says));
         var narrow = Idle([3.9, 4.1, 3.95, 4.05, 4, 4.0]);
         Assert.Equal("one value", Assert.Single(narrow.Tried).Name);
         Assert.Equal(18, narrow.Value("idle amps"), 1e-3);
