@@ -27,10 +27,14 @@ internal static class CellKindFits
 
         double cut = sheet.Setting("cut-off");
         double[] volts = sheet["volts"];
-        int end = Array.FindIndex(volts, v => v <= cut);
-        bool reached = end > 0;
+        if (Below(sheet, cut) is { } below)
+        {
+            return new(below);
+        }
+
+        bool reached = volts.Any(v => v <= cut);
         var answer = Summed(sheet, [("capacity", Units.AmpereHour, s => Taken(s, cut, false)), ("energy", Units.WattHour, s => Taken(s, cut, true)), ("mean volts", Units.Volt, s => Taken(s, cut, true) / Taken(s, cut, false))],
-            (sheet["time"][^1] - sheet["time"][0]) / Math.Max(1, sheet.Count - 1));
+            (sheet["time"][^1] - sheet["time"][0]) / (sheet.Count - 1));
         double ah = answer.Find("capacity")!.Value, claim = sheet.Setting("claim") / 3600;
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"{(reached ? "It gave" : "So far it gave")} {ah:0.000} Ah down to {(reached ? cut : volts[^1]):0.00} V at about {sheet["amps"].Average():0.00} A.")];
         if (claim > 0)
@@ -47,6 +51,10 @@ internal static class CellKindFits
             Remarks = slips,
         });
     }
+
+    /// <summary>A discharge that begins at its end gives nothing: a cut-off for another cell, or a reading before the load was on.</summary>
+    private static Problem? Below(TrialSheet sheet, double cut) => sheet["volts"][0] > cut ? null
+        : new("The log begins at its cut-off: there is nothing to count.", "volts", FormattableString.Invariant($"{sheet["volts"][0]:0.00} V"), FormattableString.Invariant($"more than the cut-off of {cut:0.00} V"), "Say where this cell is empty with --set cut-off=...V, or leave out what was read before the discharge.");
 
     /// <summary>Amps through a known resistor where only volts were read.</summary>
     private static TrialSheet Loaded(TrialSheet read)
@@ -97,8 +105,8 @@ internal static class CellKindFits
     /// <summary>Findings that are sums over a log; the moments of its first and last reading are known to a part of its step.</summary>
     private static TrialAnswer Summed(TrialSheet sheet, (string Name, Unit Unit, Func<TrialSheet, double> Of)[] sums, double step)
     {
-        double first = sheet.Setting("time doubt", Math.Min(step, 1) / Math.Sqrt(12)), whole = Math.Max(1e-9, sheet["time"][^1] - sheet["time"][0]);
-        return new(sheet.Card.Name, ReadOff.Of(sheet, ["volts", "amps"], [.. sums.Select(sum => (sum.Name, sum.Unit, sum.Of, sum.Unit == Units.Volt || sum.Unit == Units.Ampere || sum.Unit == Units.One ? 0 : first * Math.Abs(sum.Of(sheet)) / whole))]), []);
+        double first = sheet.Setting("time doubt", Math.Min(step, 1) / Math.Sqrt(12)), whole = sheet["time"][^1] - sheet["time"][0];
+        return new(sheet.Card.Name, ReadOff.Of(sheet, ["volts", "amps"], [.. sums.Select(sum => (sum.Name, sum.Unit, sum.Of, sum.Unit == Units.Volt || sum.Unit == Units.Ampere || sum.Unit == Units.One ? 0 : first * Math.Abs(sum.Of(sheet)) / whole))]), []) { Notes = sheet.Notes };
     }
 
     private static Checked<TrialAnswer> OpenVolts(TrialSheet read)
@@ -110,6 +118,11 @@ internal static class CellKindFits
         }
 
         double cut = sheet.Setting("cut-off"), ohms = sheet.Setting("ohms", 0);
+        if (Below(sheet, cut) is { } below)
+        {
+            return new(below);
+        }
+
         double all = Taken(sheet, cut, false);
         double rate = sheet["amps"].Average() * 3600 / all;
         double At(TrialSheet s, double left)
@@ -260,7 +273,7 @@ internal static class CellKindFits
         double[] t = sheet["time"], a = sheet["amps"];
         double high = a.Max();
         int hold = Array.FindLastIndex(a, x => x > 0.95 * high);
-        double In(TrialSheet s, int from, int to) => Enumerable.Range(from + 1, Math.Max(0, to - from)).Sum(i => (s["time"][i] - s["time"][i - 1]) * (s["amps"][i] + s["amps"][i - 1]) / 2);
+        double In(TrialSheet s, int from, int to) => Enumerable.Range(from + 1, to - from).Sum(i => (s["time"][i] - s["time"][i - 1]) * (s["amps"][i] + s["amps"][i - 1]) / 2);
         int last = t.Length - 1;
         var answer = Summed(sheet,
         [

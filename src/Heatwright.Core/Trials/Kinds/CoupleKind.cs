@@ -11,6 +11,9 @@ namespace Heatwright.Trials;
 /// above 5 % and that of the next below 1 in 1000; 'not a standard type' and 'cannot tell' are answers.</remarks>
 internal static class CoupleKind
 {
+    /// <summary>Between readings so far apart a slope can be told: our choice, five times what a probe of 2 K twice is off.</summary>
+    private const double ApartK = 15;
+
     private static readonly string[] Letters = ["K", "J", "T", "N", "E", "R", "S"];
 
     public static Checked<TrialAnswer> Run(TrialSheet read)
@@ -32,7 +35,8 @@ internal static class CoupleKind
         double span = degrees.Max() - degrees.Min();
         var (slope, error) = UnknownCouple.StraightLine(volts, degrees);
         double middle = degrees.Average(), promised = Math.Sqrt(Math.Pow(slope * probeOwn, 2) + sheet.Own("volts").Average(o => o * o)) / Math.Sqrt(degrees.Sum(c => (c - middle) * (c - middle)));
-        bool steady = sheet.Count < 4 || span < 60 || UnknownCouple.HasSteadySlope([.. Sorted(degrees, volts)], [.. degrees.Order()]);
+        int[] steps = Steps(degrees);
+        bool steady = sheet.Count < 4 || span < 60 || UnknownCouple.HasSteadySlope([.. steps.Select(i => volts[i])], [.. steps.Select(i => degrees[i])]);
         var answer = UnknownCouple.Answer(matches);
         var best = matches.MaxBy(match => Math.Max(match.Probability, match.ReversedProbability))!;
         var both = matches.Where(match => match.Probability > 0.01).OrderByDescending(match => match.Probability).ToArray();
@@ -48,7 +52,7 @@ internal static class CoupleKind
         List<string> next = [];
         if (word == "cannot tell")
         {
-            string names = string.Join(" or ", (both.Length > 0 ? both : [best]).Select(match => match.Type).Take(3));
+            string names = string.Join(" or ", both.Select(match => match.Type).Take(3));
             says.Add($"{names}: these readings do not tell them apart.");
             double hotter = degrees.Max() + Math.Max(100, span);
             next.Add(string.Create(CultureInfo.InvariantCulture, $"Take a reading near {Math.Round(hotter / 50) * 50:0} °C, and read the probe to a degree: it separates {names}."));
@@ -72,7 +76,7 @@ internal static class CoupleKind
         {
             Word = word,
             Next = next,
-            Tried = [.. matches.OrderByDescending(match => match.Probability).Select(match => new TriedModel($"type {match.Type}", 0, match.ChiSquare, double.NaN, double.NaN, double.NaN, match.Probability, string.Create(CultureInfo.InvariantCulture, $"gain {match.Gain:0.000}; leads swapped {match.ReversedProbability:0.000}")) { Chosen = match.Type == word[..1] && word != "not a thermocouple" && word != "not a standard type" && word != "cannot tell" })],
+            Tried = [.. matches.OrderByDescending(match => match.Probability).Select(match => new TriedModel($"type {match.Type}", 0, match.ChiSquare, double.NaN, double.NaN, double.NaN, match.Probability, string.Create(CultureInfo.InvariantCulture, $"gain {match.Gain:0.000}; leads swapped {match.ReversedProbability:0.000}")) { Chosen = match.Type == word[..1] })],
             Picture = new("degrees", "°C", "volts", "V", degrees, volts, [.. degrees.Select(c => volts.Average() + (slope * (c - degrees.Average())))]),
             Notes = sheet.Notes,
         });
@@ -91,21 +95,29 @@ internal static class CoupleKind
         }
 
         error = error > 1.6 * promised || sheet.Count < 4 ? error : bends ? promised : Math.Max(promised, Math.Min(error, 1.1 * promised));
-        if (!double.IsFinite(error))
-        {
-            return [];
-        }
-
         var doubts = Doubts.From(Cause.Normal("couple-type scatter", CauseGroup.Trial), error * 1e6);
         foreach (var moved in sheet.Shared)
         {
             doubts = doubts.With(moved.Cause, (UnknownCouple.StraightLine(sheet.Moved(moved)["volts"], sheet.Moved(moved)["degrees"]).SlopeVPerK - slope) * 1e6);
         }
 
-        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, error > 1.6 * promised ? Math.Max(1, sheet.Count - (bends ? 3 : 2)) : double.PositiveInfinity)];
+        return [new("slope", new Estimate(slope * 1e6, Units.MicrovoltPerKelvin, doubts, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), error * 1e6, error > 1.6 * promised ? sheet.Count - (bends ? 3 : 2) : double.PositiveInfinity)];
     }
 
     private static double Limit(CoupleTolerance wire, double c) => c < wire.MinC ? Math.Max(wire.FixedK, wire.Share * Math.Abs(c)) : c > wire.MaxC ? wire.Share * c : wire.LimitK(c);
 
-    private static IEnumerable<double> Sorted(double[] keys, double[] values) => keys.Zip(values).OrderBy(pair => pair.First).Select(pair => pair.Second);
+    /// <summary>Readings from cold to hot, each so far above the one before that a probe of 2 K makes no slope of its own: two at one temperature have none at all.</summary>
+    private static int[] Steps(double[] degrees)
+    {
+        List<int> steps = [];
+        foreach (int i in Enumerable.Range(0, degrees.Length).OrderBy(i => degrees[i]))
+        {
+            if (steps.Count == 0 || degrees[i] - degrees[steps[^1]] >= ApartK)
+            {
+                steps.Add(i);
+            }
+        }
+
+        return [.. steps];
+    }
 }

@@ -86,15 +86,15 @@ internal static class PartFits
     private static string Class(double cold, double hot, double span, double u, bool warmVolts)
     {
         double alpha = span > 20 ? (hot / cold - 1) / span : double.NaN;
-        double doubt = span > 20 ? Math.Sqrt(2) * u / cold / span : double.NaN;
+        double doubt = Math.Sqrt(2) * u / cold / span;
         return (cold, alpha) switch
         {
             _ when warmVolts && (cold < 100 || !double.IsFinite(cold)) => "thermocouple",
             ( < 0.05, _) => "wire or short",
             (_, double.NaN) => cold > 2000 ? "thermistor, or broken" : "cannot tell",
             (_, < -0.005) => "thermistor (NTC)",
-            ( > 80 and < 1300, > 3.0e-3 and < 4.4e-3) when IsNear(cold, span, 100) => "platinum sensor Pt100",
-            ( > 80 and < 1300, > 3.0e-3 and < 4.4e-3) when IsNear(cold, span, 1000) => "platinum sensor Pt1000",
+            ( > 80 and < 1300, > 3.0e-3 and < 4.4e-3) when IsNear(cold, 100) => "platinum sensor Pt100",
+            ( > 80 and < 1300, > 3.0e-3 and < 4.4e-3) when IsNear(cold, 1000) => "platinum sensor Pt1000",
             (_, > 0.05) => "self-limiting heater (PTC)",
             ( > 30, > 3e-3) => "metal sensor or heater of a pure metal",
             (_, > 1e-3) when alpha > 3 * doubt => "heater whose ohms rise with heat: it can sense itself",
@@ -103,7 +103,7 @@ internal static class PartFits
         };
     }
 
-    private static bool IsNear(double cold, double span, double nominal) => cold > 0.93 * nominal && cold < 1.13 * nominal && span > 0;
+    private static bool IsNear(double cold, double nominal) => cold > 0.93 * nominal && cold < 1.13 * nominal;
 
     private static TrialFinding Plain(string name, double value, double u, Unit unit, Origin origin) =>
         new(name, new Estimate(value, unit, Doubts.From(Cause.Normal($"{name} scatter", CauseGroup.Trial), Math.Max(u, 1e-12)), origin), u, double.PositiveInfinity);
@@ -139,7 +139,7 @@ internal static class PartFits
         double seen = (t + Quantiles.Normal(0.9)) * both;
         return new(new TrialAnswer(sheet.Card.Name,
             [
-                Plain("old mean", mean, spread / Math.Sqrt(old.Length), Units.One, origin), Plain("spread between samples", spread, spread / Math.Sqrt(2.0 * Math.Max(1, old.Length - 1)), Units.One, origin),
+                Plain("old mean", mean, spread / Math.Sqrt(old.Length), Units.One, origin), Plain("spread between samples", spread, spread / Math.Sqrt(2.0 * (old.Length - 1)), Units.One, origin),
                 new("new less old", new Estimate(other - mean, Units.One, Doubts.From(Cause.Normal("incoming difference", CauseGroup.Trial), both), origin), both, old.Length - 1), Plain("chance of missing the change", miss, 0, Units.One, origin),
             ],
             [

@@ -25,14 +25,15 @@ internal static class SensorFits
     {
         var sheet = read.Whole("volts");
         string[] state = sheet.Words("state");
-        double digit = Math.Max(sheet.Own("volts").DefaultIfEmpty(0).Max(), 1e-6);
-        var zeroOff = sheet.Shared.Where(e => e.Column == "volts").Sum(e => e.Offset);
-        double u = Math.Sqrt((digit * digit) + (zeroOff * zeroOff));
-        double? Mean(string word) => Enumerable.Range(0, sheet.Count).Where(i => state[i] == word).Select(i => (double?)sheet["volts"][i]).Average();
-        if (sheet.Count == 0 || state.All(word => word.Length == 0))
+        if (state.All(word => word.Length == 0))
         {
             return new(new Problem("It is not said what each reading was.", "state", "empty", "level, warm, swapped, again, joint or heater", "Write the state beside each reading."));
         }
+
+        double digit = Math.Max(sheet.Own("volts").Max(), 1e-6);
+        var zeroOff = sheet.Shared.Where(e => e.Column == "volts").Sum(e => e.Offset);
+        double u = Math.Sqrt((digit * digit) + (zeroOff * zeroOff));
+        double? Mean(string word) => Enumerable.Range(0, sheet.Count).Where(i => state[i] == word).Select(i => (double?)sheet["volts"][i]).Average();
 
         double? level = Mean("level"), warm = Mean("warm"), swapped = Mean("swapped"), again = Mean("again"), joint = Mean("joint"), heater = Mean("heater");
         List<string> says = [], next = [];
@@ -80,7 +81,7 @@ internal static class SensorFits
         }
         else
         {
-            word = again is null ? "sensor" : "sensor";
+            word = "sensor";
             says.Add(again is null ? "It turns its sign with the leads." : "It turns its sign with the leads and repeats.");
         }
 

@@ -24,12 +24,11 @@ internal static class WorkFits
             return new(new Problem("It is not said when the tool worked.", "work", "no moment", "a start and an end", "Add --set start=...s --set end=...s, or a column 'work' with on and off."));
         }
 
-        double[] before = [.. c.Where((_, i) => t[i] <= from)];
-        double held = before.Length > 0 ? before.Average() : c[0];
+        double Held(TrialSheet s) => s["degrees"].Where((_, i) => t[i] <= from).DefaultIfEmpty(s["degrees"][0]).Average();
+        double held = Held(sheet);
         int[] during = [.. Enumerable.Range(0, t.Length).Where(i => t[i] >= from && t[i] <= to + (0.5 * (to - from)))];
         int low = during.MinBy(i => c[i]);
-        double back = sheet.Setting("band", 5);
-        double Held(TrialSheet s) => s["degrees"].Where((_, i) => t[i] <= from).DefaultIfEmpty(s["degrees"][0]).Average();
+        double back = sheet.Setting("band");
         double Low(TrialSheet s) => s["degrees"][low];
         double Recovery(TrialSheet s)
         {
@@ -85,7 +84,7 @@ internal static class WorkFits
     private static double At(double[] t, double[] x, double when)
     {
         int after = Array.FindIndex(t, each => each >= when);
-        return after <= 0 ? x[after < 0 ? ^1 : 0] : x[after - 1] + ((x[after] - x[after - 1]) * (when - t[after - 1]) / (t[after] - t[after - 1]));
+        return after < 0 ? x[^1] : after == 0 ? x[0] : x[after - 1] + ((x[after] - x[after - 1]) * (when - t[after - 1]) / (t[after] - t[after - 1]));
     }
 
     private static double First(string[] state, double[] t, string word) => Array.FindIndex(state, s => s == word) is >= 0 and var i ? t[i] : double.NaN;
