@@ -68,8 +68,16 @@ public sealed class ModuleBenchTests
 
         Assert.Equal(0.05 * covariance[0, 2], Doubts.Covariance(found.Find(Names[0])!.Doubts, found.Find(Names[2])!.Doubts), 1e-6);
 
-        // Losses that scatter by nine tenths either way are trusted to four times the variance, never less.
-        Assert.Equal(Math.Sqrt(4 * Inverse(Information([0.2, 0.3, 0.4, 0.5, 0.7, 1, 1.5, 2]))[1, 1]), Points("0.2|0.3|0.4|0.5|0.7|1|1.5|2", null, 0.9).Find(PartQuantities.LossPerAmp)!.StandardDoubt, 1e-4);
+        // Each current read twice, once that share more and once less lost: the losses stay, and (share·loss/0.01 of the watts in)² is left over of each, over five to spare; four times the variance at most.
+        double[] twice = [0.2, 0.2, 0.5, 0.5, 1, 1, 2, 2];
+        double wide = Inverse(Information(twice))[1, 1], over = twice.Sum(a => Math.Pow((0.1 + (0.15 * a) + (0.06 * a * a)) / (0.1 * a), 2)) / 5;
+        foreach (double share in (double[])[0.3, 0.5])
+        {
+            var scattered = Points("0.2|0.2|0.5|0.5|1|1|2|2", null, share).Find(PartQuantities.LossPerAmp)!;
+            Assert.Equal(0.15, scattered.Value, 1e-5);
+            Assert.Equal(Math.Sqrt((share == 0.5 ? 4 : 0.09 * over) * wide), scattered.StandardDoubt, 1e-4);
+        }
+
         Assert.Equal([Units.Watt, Units.Volt, Units.Ohm], found.Findings.Select(finding => finding.Value.Unit));
     }
 
