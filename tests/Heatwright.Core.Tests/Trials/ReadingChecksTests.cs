@@ -67,6 +67,7 @@ public sealed class ReadingChecksTests
     [Theory]
     [InlineData(TrialKind.ColdOhms, "ohms Ω: 3.7 3.7 0.37 3.7 3.7", "3 left out is about a tenth of what stands around it: decimal point? Type it again in Ω")]
     [InlineData(TrialKind.ColdOhms, "ohms Ω: 3.7 3.7 37", "3 left out ten times")]
+    [InlineData(TrialKind.ColdOhms, "ohms Ω: 3.7 3.7 29.6", "3 left out ten times")] // eight times, 0.9 of a decade
     [InlineData(TrialKind.HotOhms, "ohms Ω: 3.7 3.7 37 3.7 3.7", "")]
     [InlineData(TrialKind.Discharge, "volts V: 4 4 4 4 40 4 4 4 8", "5 left out ten times")]
     [InlineData(TrialKind.Discharge, "volts V: 4 4 4 4 40 4 4 8 8", "")] // two of eight apart: they do not hold together
@@ -128,6 +129,7 @@ public sealed class ReadingChecksTests
     [InlineData("4 4 3.84 4 4", "1", "3 left out 3.84 V at 1.00 A lies 0.16 V under its neighbours at the same current, 160 mΩ more")]
     [InlineData("4 4 3.85 4 4", "1", "")]
     [InlineData("4 4 3.84 4 4", "-2", "3 left out 3.84 V at -2.00 A lies 0.16 V under its neighbours at the same current, 80 mΩ")]
+    [InlineData("4 4 2 4 4", "1", "3 left out lies 2.00 V under its neighbours at the same current, 2000 mΩ more")]
     [InlineData("4 3.5 4 4", "1", ""), InlineData("4 4 3.5 4", "1", "")]
     [InlineData("4 4 3.6 3.7 3.7", "1", ""), InlineData("3.7 3.7 3.6 4 4", "1", "")] // a sag, and a rest after it
     [InlineData("4 4 3.54 3.7 3.7", "1", "3 left out lies 0.16 V under")]

@@ -58,6 +58,11 @@ public sealed class SheetMakerTests
         var input = Input(Raw("v", "V", 1), Raw("volts", "V", 2), Raw("cell_volts", "V", 3));
         Assert.Equal([2], Made(card, input)["volts"]);
         Assert.Equal([3], Made(card, input with { Mapping = new Dictionary<string, string> { ["volts"] = "Cell Volts" } })["volts"]);
+
+        // Of two columns of one name the first counts.
+        Assert.Equal([1], Made(card, Input(Raw("volts", "V", 1), Raw("Volts", "V", 2)))["volts"]);
+        Assert.Equal([1], Made(card, Input(Raw("v", "V", 1), Raw("V", "V", 2)))["volts"]);
+        Assert.Equal([1], Made(card, Input(Raw("a b", "V", 1), Raw("A_B", "V", 2)) with { Mapping = new Dictionary<string, string> { ["volts"] = "a b" } })["volts"]);
         var problem = Assert.Single(SheetMaker.Make(card, input with { Mapping = new Dictionary<string, string> { ["volts"] = "pack" } }, []).Problems, problem => problem.Where == "--column");
         Assert.Equal(("There is no column 'pack' to take volts from.", "pack", "v, volts, cell_volts"), (problem.What, problem.Value, problem.Limit));
     }
