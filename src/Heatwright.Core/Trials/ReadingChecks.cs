@@ -38,7 +38,7 @@ internal static class ReadingChecks
             return;
         }
 
-        if (rows.Count == 2 && Math.Abs(rows[0][column]) > 0 && Math.Abs(rows[1][column]) > 0 && Math.Log10(Math.Abs(rows[1][column] / rows[0][column])) is var apart && (IsThousand(apart) || IsTen(trial, apart)))
+        if (rows.Count == 2 && Math.Log10(Math.Abs(rows[1][column] / rows[0][column])) is var apart && (IsThousand(apart) || IsTen(trial, apart)))
         {
             // Of two it cannot be told which.
             remarks.Add(new(trial.Id, run.Id, kept[1].Number,
@@ -54,7 +54,7 @@ internal static class ReadingChecks
             double value = Math.Abs(rows[row][column]);
             double[] around = [.. Neighbours(rows, row, 4).Select(r => Math.Abs(rows[r][column])).Where(v => double.IsFinite(v) && v > 0)];
             // Two that agree with each other tell as much as three that do not.
-            if (!(value > 0) || around.Length < 2 || (around.Length == 2 && around.Max() > 2 * around.Min()))
+            if (around.Length < 2 || (around.Length == 2 && around.Max() > 2 * around.Min()))
             {
                 continue;
             }
@@ -159,7 +159,7 @@ internal static class ReadingChecks
         {
             double before = rows[read[i - 1]][degrees], here = rows[read[i]][degrees], after = rows[read[i + 1]][degrees];
             double off = Math.Min(Math.Abs(here - before), Math.Abs(here - after));
-            if ((here - before) * (here - after) > 0 && off > LeapK + (3 * Math.Abs(after - before)))
+            if (off > LeapK + (3 * Math.Abs(after - before)))
             {
                 double middle = (before + after) / 2;
                 bool point = Math.Abs((here * 10) - middle) < 0.2 * Math.Abs(middle) || Math.Abs((here / 10) - middle) < 0.2 * Math.Abs(middle);

@@ -6,6 +6,9 @@ namespace Heatwright.Trials;
 /// <summary>Laws that many bench tests share: a mean, a line, a rise to a plateau.</summary>
 internal static class Curves
 {
+    /// <summary>Times nearer to each other than this share are one: their difference divides.</summary>
+    public const double Alike = 1e-6;
+
     private static readonly double[] Fourfold = [0.25, 4];
 
     public static Told Tell(string name, Unit unit, int j) => new(name, unit, (_, p) => p[j]);
@@ -62,8 +65,9 @@ internal static class Curves
         Decides = "Read the first seconds closer together: they tell how late the probe follows.",
     };
 
-    /// <summary>What is left of a step after a time, behind two bodies in a row.</summary>
-    public static double Late(double t, double slow, double fast) => fast <= 0 || Math.Abs(slow - fast) < 1e-9 * slow ? Math.Exp(-t / slow)
+    /// <summary>What is left of a step after a time, behind two bodies in a row; of two alike it is (1 + t/τ)·e^(−t/τ).</summary>
+    public static double Late(double t, double slow, double fast) => fast <= 0 ? Math.Exp(-t / slow)
+        : Math.Abs(slow - fast) < Alike * slow ? (1 + (t / slow)) * Math.Exp(-t / slow)
         : ((slow * Math.Exp(-t / slow)) - (fast * Math.Exp(-t / fast))) / (slow - fast);
 
     /// <summary>Further starts: each of these numbers a quarter and four times the first guess, one at a time. Times and exponents guessed wrongly lead into a wrong valley.</summary>

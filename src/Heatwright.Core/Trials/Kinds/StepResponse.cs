@@ -45,7 +45,8 @@ internal static class StepResponse
         double[] modelled = new double[sheet.Count];
         double[] degrees = sheet["degrees"];
         double air = sheet.Setting("air", degrees.Length > 0 ? degrees[0] : 20);
-        bool two = fast > 0 && Math.Abs(slow - fast) > 1e-9 * slow;
+        bool two = fast > 0;
+        fast = two && Math.Abs(slow - fast) < Curves.Alike * slow ? slow * (1 - Curves.Alike) : fast; // two alike follow as two that are nearly so
         foreach (var (from, to) in Runs(sheet))
         {
             double[] t = sheet["time"][from..to];

@@ -90,7 +90,7 @@ internal sealed class TrialSheet
 
         return Again(new(Card, Numbers, column, own, words, setting, Shared) { Notes = Notes, Again = Again });
 
-        double Move(double value) => value + (error.Gain * value) + error.Offset + (error.Both * Math.Sign(value) * Math.Sqrt(Math.Abs(value)));
+        double Move(double value) => value + (error.Gain * value) + error.Offset + (error.Both * Math.CopySign(Math.Sqrt(Math.Abs(value)), value));
     }
 
     /// <summary>The sheet with a further or changed column, in SI; its doubts follow from the given ones.</summary>

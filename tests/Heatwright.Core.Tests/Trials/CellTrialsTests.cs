@@ -1,0 +1,101 @@
+using System.Globalization;
+using Heatwright.Parts;
+using Heatwright.Quantities;
+using Heatwright.Trials;
+
+namespace Heatwright.Tests.Trials;
+
+/// <summary>A cell of 1 Ah, 3 V + 1.2 V of its charge and 0.1 Ω at once with nothing behind it: volts by hand at every row.</summary>
+public sealed class CellTrialsTests
+{
+    private static readonly Part Cell = new(new("cell"), PartKind.Cell, "cell", []);
+
+    private static readonly InstrumentCauses Meter = new([new("m", "m", [new("V", 1, 0.01, 0), new("A", 2, 0, 0)])]);
+
+    private static Trial Trial(string id, TrialKind kind, IEnumerable<(string Time, double TakenC, double Amps)> rows, params (string Name, double Value)[] settings)
+    {
+        Reading[] readings = [.. rows.Select((row, i) => new Reading(i + 1, double.IsNaN(row.Amps) ? [row.Time, "-", "-"] : [row.Time, Text(3 + (1.2 * (1 - (row.TakenC / 3600))) - (0.1 * row.Amps)), Text(row.Amps)]))];
+        return new(new(id), kind, Cell.Id, [new(new(id + "-1"), [new("time", "s", ""), new("volts", "V", "m"), new("amps", "A", "m")], readings) { Settings = settings.ToDictionary(pair => pair.Name, pair => pair.Value, StringComparer.Ordinal) }]);
+    }
+
+    private static string Text(double value) => value.ToString("0.00000", CultureInfo.InvariantCulture);
+
+    /// <summary>0.2 A over five hours, typed off a film that leaves out 600 ± 30 s between 9000 s and 9600 s.</summary>
+    private static Trial Slow() => Trial("slow", TrialKind.Discharge, Enumerable.Range(0, 31).SelectMany(i => i == 16 ? new[] { ("cut+600±30s", 0.0, double.NaN), Film(i) } : [Film(i)]), (FilmTimes.FrameRate, 25));
+
+    private static (string Time, double TakenC, double Amps) Film(int row)
+    {
+        int s = 600 * (row < 16 ? row : row - 1);
+        return (string.Create(CultureInfo.InvariantCulture, $"{s / 3600:00}:{s / 60 % 60:00}:00:00"), 120.0 * row, 0.2);
+    }
+
+    private static Trial Fast() => Trial("fast", TrialKind.Discharge, Enumerable.Range(0, 10).Select(i => (Text(380 * i), 380.0 * i, 1.0)));
+
+    /// <summary>2 A on and off every 60 s: a row every 20 s, charge by straight lines between rows.</summary>
+    private static Trial Pulse()
+    {
+        double taken = 0, before = 0;
+        List<(string, double, double)> rows = [];
+        for (int i = 0; i < 24; i++)
+        {
+            double amps = i / 3 % 2 == 0 ? 0 : 2;
+            taken += i == 0 ? 0 : 10 * (amps + before);
+            before = amps;
+            rows.Add((Text(20 * i), taken, amps));
+        }
+
+        return Trial("pulse", TrialKind.Pulse, rows);
+    }
+
+    private static double By(Estimate estimate, string cause) => estimate.Doubts.Pushes.Where(push => push.Cause.Id == cause).Select(push => push.By).SingleOrDefault();
+
+    /// <summary>0.2 A · 18000 s are 1 Ah; half of it leaves 3.6 V. What amps and volts could be wrong by: 2 % and 1 % over √3 of each value, ohms fall with the amps; half a hundredth of the capacity and 8 % of the ohms besides;
+    /// while nobody looked 0.2 A flowed for 30/√3 s more or less.</summary>
+    [Fact]
+    public void The_longest_discharge_tells_capacity_and_all_others_the_ohms()
+    {
+        var found = PartBench.One(Cell, [Fast(), Slow(), Pulse()], Meter);
+        Assert.Empty(found.Remarks);
+        Estimate ah = found.Find(PartQuantities.Capacity)!, ohms = found.Find(PartQuantities.Ohms)!, open = found.Find(CellQuantities.OpenVolts)!;
+        double gain = 0.02 / Math.Sqrt(3), volts = 0.01 / Math.Sqrt(3);
+        Assert.Equal(1, ah.Value, 1e-9);
+        Assert.Equal(0.005, By(ah, "slow capacity scatter"), 1e-9);
+        Assert.Equal(gain, By(ah, "m A gain"), 1e-9);
+        Assert.Equal(0.2 * 30 / Math.Sqrt(3) / 3600, By(ah, "slow-1 film cut before row 17"), 1e-9);
+        Assert.Equal(3, ah.Doubts.Pushes.Count());
+        Assert.Equal(0.1, ohms.Value, 0.01);
+        Assert.Equal(0.08 * ohms.Value, By(ohms, "cell: form of the cell model"), 1e-9);
+        Assert.Equal(-gain * ohms.Value, By(ohms, "m A gain"), 1e-9);
+        Assert.Equal(volts * ohms.Value, By(ohms, "m V gain"), 1e-9);
+        Assert.Equal(found.Cell!.LogOhmsDoubt * ohms.Value, By(ohms, "fast ohms scatter"), 1e-9);
+        Assert.InRange(found.Cell.LogOhmsDoubt, 0.02, 0.4); // a handful of rows, known beforehand to a factor of e²
+        Assert.Equal(3.6, open.Value, 0.004);
+        Assert.Equal(0.002, By(open, "slow open volts misfit"), 1e-9);
+        Assert.Equal(volts * open.Value, By(open, "m V gain"), 1e-9);
+        Assert.Equal(0.01 / Math.Sqrt(3), By(open, "m V offset"), 1e-9);
+        Assert.Equal(["fast-1", "pulse-1", "slow-1"], Assert.IsType<Origin.Fitted>(ah.Origin).Runs.Select(run => run.Name).Order(StringComparer.Ordinal));
+        Assert.Equal("slow", ((Origin.Fitted)ah.Origin).Trial.Name);
+
+        // What the fit leaves over is within a millivolt or two, at the rows where current and volts belong together; its heat capacity is that of 45 g at 1000 J/(kg·K).
+        Assert.Equal(45, found.Cell.HeatCapacityJPerK, 1e-9);
+        Assert.InRange(found.Cell.MisfitV, 0, 0.002);
+        Assert.Equal(["Discharge, cell", "fast, cell", "pulse, cell"], found.Pictures.Select(picture => picture.Title));
+        Assert.Equal([false, true, true], found.Pictures.Select(picture => picture.IsFitted));
+        var pulse = found.Pictures[2];
+        Assert.Equal([2, 5, 8], Enumerable.Range(0, 24).Where(i => double.IsNaN(pulse.Doubt[i])).Take(3)); // the current changes behind those rows
+        Assert.All(Enumerable.Range(0, 24).Where(i => double.IsFinite(pulse.Doubt[i])), i => Assert.Equal(pulse.Read[i], pulse.Fitted[i], 0.004));
+        Assert.All(pulse.Doubt.Where(double.IsFinite), doubt => Assert.InRange(doubt, 1e-5, 0.01));
+    }
+
+    [Fact]
+    public void What_is_missing_of_a_cell_is_told()
+    {
+        Assert.StartsWith("a discharge down to the cut-off", Assert.Single(PartBench.One(Cell, [Pulse()], Meter).Problems).Limit, StringComparison.Ordinal);
+        Assert.StartsWith("a pulse run", Assert.Single(PartBench.One(Cell, [Slow()], Meter).Problems).Limit, StringComparison.Ordinal);
+
+        // Two rows are no log.
+        var two = Trial("two", TrialKind.Pulse, [("0", 0, 0), ("20", 20, 2)]);
+        var problem = Assert.Single(PartBench.One(Cell, [Slow(), two], Meter).Problems);
+        Assert.Equal(("1 usable runs", CellTrials.Where), (problem.Value, problem.Where));
+    }
+}
