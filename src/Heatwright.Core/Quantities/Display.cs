@@ -50,7 +50,7 @@ public static partial class Display
         }
 
         int place = digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
-        return ToPlace(value, Math.Min(place, digits + 3)).TrimTrailingZeros();
+        return ToPlace(value, place).TrimTrailingZeros();
     }
 
     private static string Number(double value, double doubt) => ToPlace(value, PlaceOf(doubt));

@@ -26,6 +26,57 @@ public class AccuracySpecTests
     }
 
     [Theory]
+    [InlineData("0.5 % rd + 2 dgts", 0.005, 0, 2, 0)]
+    [InlineData("0.5 % m.v. + 2 counts", 0.005, 0, 2, 0)]
+    [InlineData("0.5 % of value + 2 LSD", 0.005, 0, 2, 0)]
+    [InlineData("0.5 % f.s.", 0, 0.005, 0, 0)]
+    [InlineData("0.5 % of full scale & 1 count", 0, 0.005, 1, 0)]
+    [InlineData("0.1 % of span, 0.2 % rng", 0, 0.003, 0, 0)]
+    [InlineData("0.1 % reading and 0.2 % rdg", 0.003, 0, 0, 0)]
+    [InlineData("2 digits + 3 dig.", 0, 0, 5, 0)]
+    [InlineData("[0.5 % + 20 mV]", 0.005, 0, 0, 0.02)]
+    [InlineData("0.5 % + 20 mV + 3 d", 0.005, 0, 3, 0.02)]
+    [InlineData("40 ppm", 0.00004, 0, 0, 0)]
+    [InlineData("40ppm of range", 0, 0.00004, 0, 0)]
+    [InlineData("0.5%+2", 0.005, 0, 2, 0)]
+    [InlineData("3 C", 0, 0, 0, 3)]
+    [InlineData("9 °F", 0, 0, 0, 5)] // nine steps of Fahrenheit are five kelvins
+    [InlineData("0.3 K", 0, 0, 0, 0.3)]
+    [InlineData("50 ms", 0, 0, 0, 0.05)]
+    public void Every_word_of_a_sheet_is_known(string text, double ofReading, double ofRange, double digits, double fixedSi)
+    {
+        var spec = AccuracySpec.Read(text).Value;
+        Assert.Equal([ofReading, ofRange, digits, fixedSi], [spec.OfReading, spec.OfRange, spec.Digits, spec.Fixed * (spec.FixedUnit?.Factor ?? 1)], (a, b) => Math.Abs(a - b) < 1e-15);
+        Assert.False(spec.TakesLarger);
+    }
+
+    [Theory]
+    [InlineData("1 % or 2 C", true)]
+    [InlineData("1 % or 2 C whichever is greater", true)]
+    [InlineData("1 % and 2 C", false)]
+    public void Only_an_or_takes_the_larger(string text, bool larger) => Assert.Equal(larger, AccuracySpec.Read(text).Value.TakesLarger);
+
+    /// <summary>80 characters are read, 81 are no line of a sheet; the refusal shows the first 80.</summary>
+    [Fact]
+    public void A_specification_has_at_most_eighty_characters()
+    {
+        string eighty = "1 % + 2 digits".PadRight(80);
+        Assert.Equal(2, AccuracySpec.Read(eighty).Value.Digits);
+        var refused = Assert.Single(AccuracySpec.Read(eighty + " ").Problems);
+        Assert.Equal($"'{eighty}...'", refused.Value);
+        Assert.Equal("'pear'", Assert.Single(AccuracySpec.Read("pear").Problems).Value);
+    }
+
+    [Theory]
+    [InlineData("1 % or")]
+    [InlineData("2 digits or 2 C")]
+    [InlineData("2")]
+    [InlineData("0.5 % + 2.5")]
+    [InlineData("0.5 % + 2 pears")]
+    [InlineData("0.5 % + 2 + 3 C")]
+    [InlineData("1 % + 5k")]
+    [InlineData("5 1/h")]
+    [InlineData("+")]
     [InlineData("")]
     [InlineData("accurate")]
     [InlineData("2 or 3 digits")]
@@ -94,60 +145,67 @@ public class AccuracySpecTests
     public void A_fixed_amount_follows_the_unit_of_the_reading() =>
         Assert.Equal(50 / Math.Sqrt(3), AccuracySpec.Read("±0.05 V").Value.Doubt(1200, Units.Millivolt, 0, "meter", "r").Combined, 1e-9);
 
-    /// <summary>Hand stopwatch ±0.25 s an edge, common practice: an interval has √2·0.25/√3 = 0.2041241 s.</summary>
+    /// <summary>By hand, at 4.00: volts 0.01·4 + 2·0.01, amps 0.02·4 + 3·0.01; at 300 °C 0.01·300 + 2.</summary>
     [Fact]
-    public void A_hand_stopwatch_is_off_at_both_ends()
+    public void Meters_without_a_sheet_promise_what_common_ones_do()
     {
-        Assert.Equal(0.2041241, UsualDoubts.Stopwatch("t").Combined, 5e-8);
-        Assert.Equal(0.2500000, UsualDoubts.Stopwatch("t", 0.5).Combined, 5e-8); // by hand: √(0.0416667 + 0.25/12) = 0.25
-        Assert.Equal(0.8504, UsualDoubts.OnRamp(4.166, UsualDoubts.Stopwatch("t")).Combined, 5e-5); // 4.166 K/s · 0.2041241 s
+        Assert.Equal(0.06, AccuracySpec.BenchVolts.Limit(4, 0.01), 1e-15);
+        Assert.Equal(0.11, AccuracySpec.BenchAmps.Limit(4, 0.01), 1e-15);
+        Assert.Equal(5, AccuracySpec.HandThermometer.Limit(300, 0.1), 1e-12);
+        Assert.Equal(5 / Math.Sqrt(3), AccuracySpec.HandThermometer.Doubt(300, Units.Celsius, 0, "probe", "r").Combined, 1e-12);
+        Assert.Equal(0.06, AccuracySpec.BenchVolts.Limit(-4, 0.01), 1e-15);
     }
 
+    /// <summary>By hand: 0.1 % of 4 and 0.05 % of a range of 20 are 0.004 + 0.01.</summary>
     [Fact]
-    public void A_note_rounded_to_five_degrees_has_a_doubt_of_1_443() => Assert.Equal(1.443, UsualDoubts.Noted(5, "T").Combined, 5e-4);
-
-    [Fact]
-    public void Readings_that_agree_keep_the_doubt_of_their_last_digit() =>
-        Assert.Equal(0.00288675, UsualDoubts.Repeated([3.82, 3.82, 3.82], 0.01, "set").Doubts.Combined, 5e-9);
-
-    [Fact]
-    public void Five_readings_have_the_scatter_of_their_mean_and_t_limits()
+    public void A_share_of_the_range_needs_the_range()
     {
-        // By hand: 1, 2, 3, 4, 5: mean 3, s = √2.5, s/√5 = 0.7071068; ν 4, so the cause carries √(4/2) of it.
-        var (mean, doubts) = UsualDoubts.Repeated([1, 2, 3, 4, 5], 0.01, "set");
-        Assert.Equal(3, mean, 1e-15);
-        Assert.Equal(1.0, doubts.Combined, 1e-12);
-        Assert.Equal(4, Coverage.EffectiveDegrees(doubts), 1e-12);
-
-        // Draws reach the t limits: 95 % within 2.7764·0.7071 = 1.9632 (t from the table of [jcgm-100] annex G.2).
-        var cause = doubts.Causes.Single();
-        double[] drawn = [.. Enumerable.Range(0, 20_000).Select(i => Math.Abs(new Draw(3, i).Of(cause) * doubts.By(cause)))];
-        Assert.Equal(0.95, drawn.Count(x => x <= 1.9632) / 20_000.0, 0.006); // four standard errors of a share of 20 000
+        var spec = new AccuracySpec(0.001, 0.0005, 0, 0);
+        Assert.Equal(0.014, spec.Limit(4, 0.01, 20), 1e-15);
+        Assert.Throws<ArgumentNullException>(() => spec.Limit(4, 0.01));
+        Assert.Equal(0.014 / Math.Sqrt(3), spec.Doubt(4, Units.Volt, 0, "m", "r", 20).Combined, 1e-15);
+        Assert.Contains(spec.Doubt(4, Units.Volt, 0, "m", "r", 20).Causes, cause => cause.Id == "m V offset at 20 V");
+        Assert.Equal(0.004, (spec with { OfRange = 0 }).Limit(4, 0.01), 1e-15);
     }
 
+    /// <summary>By hand at −4.20 with 0.5 % and 2 digits of 0.01: gain −0.021/√3, offset 0.02/√3, together −√(2·0.021·0.02)/√3, last digit 0.01/√12.</summary>
     [Fact]
-    public void Two_readings_have_limits_as_wide_as_t_says()
+    public void Each_part_of_a_promise_is_a_cause_of_its_own_with_its_sign()
     {
-        // By hand: 1 and 3, s/√2 = 1, t95(1) = 12.7062: the bell shape has 12.7062/1.95996.
-        Assert.Equal(12.7062 / 1.959964, UsualDoubts.Repeated([1, 3], 0.01, "set").Doubts.Combined, 5e-5);
+        var spec = AccuracySpec.Read("0.5 % + 2 digits").Value;
+        var below = spec.Doubt(-4.20, Units.Volt, 0.01, "meter 1", "r1").Pushes.ToDictionary(push => push.Cause.Id, push => push.By);
+        Assert.Equal(["meter 1 V gain", "meter 1 V gain with offset at 0.01 V", "meter 1 V offset at 0.01 V", "r1 last digit"], below.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(-0.0121244, below["meter 1 V gain"], 5e-8);
+        Assert.Equal(0.0115470, below["meter 1 V offset at 0.01 V"], 5e-8);
+        Assert.Equal(-0.0167332, below["meter 1 V gain with offset at 0.01 V"], 5e-8);
+        Assert.Equal(0.0028868, below["r1 last digit"], 5e-8);
+        Assert.Equal("meter 1 V gain", spec.Doubt(1, Units.Millivolt, 0.01, "meter 1", "r1").Causes.First().Id); // one gain for every range of volts
     }
 
-    [Theory]
-    [InlineData(1, 12.7062)]
-    [InlineData(2, 4.3027)]
-    [InlineData(3, 3.1824)]
-    [InlineData(9, 2.2622)]
-    [InlineData(20, 2.0860)]
-    public void Factors_are_those_of_the_t_table(double degrees, double factor) => Assert.Equal(factor, Coverage.Factor(0.95, degrees), 5e-5); // [jcgm-100] table G.2, more digits by a second program
-
-    /// <summary>0.03 (ν 5), 0.02 (∞), 0.04 (9): ν 18.83773; worked out by a second program.</summary>
+    /// <summary>A fixed amount alone has no step in its name, so that all ranges share it.</summary>
     [Fact]
-    public void Effective_degrees_follow_Welch_and_Satterthwaite() =>
-        Assert.Equal(18.83773, Coverage.EffectiveDegrees([(0.03, 5), (0.02, double.PositiveInfinity), (0.04, 9)]), 5e-6);
+    public void A_fixed_amount_is_one_cause_on_every_step()
+    {
+        Assert.Contains(AccuracySpec.Read("0.05 V").Value.Doubt(1, Units.Volt, 0.01, "m", "r").Causes, cause => cause.Id == "m V offset");
+        var mixed = AccuracySpec.Read("2 digits + 0.05 V").Value;
+        Assert.Equal(0.07 / Math.Sqrt(3), Instrument(mixed.Doubt(1, Units.Volt, 0.01, "m", "r")), 1e-15);
+        Assert.Throws<ArgumentException>(() => mixed.Doubt(1, Units.Millivolt, 0.01, "m", "r"));
+        Assert.Equal(0.25 / Math.Sqrt(3), Instrument(new AccuracySpec(0, 0, 2, 0.05).Doubt(1, Units.Millivolt, 0.1, "m", "r")), 1e-15); // no unit of its own: that of the reading
+        var ranged = new AccuracySpec(0, 0.01, 0, 0.05) { FixedUnit = Units.Volt };
+        Assert.Throws<ArgumentException>(() => ranged.Doubt(1, Units.Millivolt, 0, "m", "r", 5));
+        Assert.Equal(0.1 / Math.Sqrt(3), Instrument(ranged.Doubt(1, Units.Volt, 0, "m", "r", 5)), 1e-15);
+        Assert.Equal(0.05 / Math.Sqrt(3), Instrument(AccuracySpec.Read("0.05 V").Value.Doubt(1, Units.Ampere, 0, "m", "r")), 1e-15);
+    }
 
+    /// <summary>By hand: 1 % of 200 is 2 and the fixed amount is 2: at the tie the gain stands, just beneath the offset.</summary>
     [Fact]
-    public void Two_results_further_apart_than_their_limits_disagree() =>
-        Assert.Equal(1.024295, Coverage.Distance(4.98, 0.05, 5.06, 0.06), 5e-7); // by hand: 0.08/√(0.0025 + 0.0036)
+    public void Where_one_term_stands_alone_the_other_is_no_cause()
+    {
+        var spec = AccuracySpec.Read("1 % or 2 C").Value;
+        Assert.Equal(["m °C gain"], spec.Doubt(200, Units.Celsius, 0, "m", "r").Causes.Select(cause => cause.Id));
+        Assert.Equal(["m °C gain"], spec.Doubt(-200, Units.Celsius, 0, "m", "r").Causes.Select(cause => cause.Id));
+        Assert.Equal(["m °C offset"], spec.Doubt(199, Units.Celsius, 0, "m", "r").Causes.Select(cause => cause.Id));
+    }
 
     private static double Instrument(Doubts doubts) => Math.Sqrt(doubts.Pushes.Where(push => push.Cause.Group == CauseGroup.Instrument).Sum(push => push.By * push.By));
 

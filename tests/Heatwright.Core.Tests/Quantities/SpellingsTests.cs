@@ -47,6 +47,11 @@ public class SpellingsTests
         ["money"] = Expect.Money,
         ["count"] = Expect.Count,
         ["mass"] = Expect.Of(Units.Gram),
+        ["perk"] = Expect.Of(Units.PerKelvin),
+        ["area"] = Expect.Of(Units.SquareMetre),
+        ["light"] = Expect.Of(Units.Lumen),
+        ["farad"] = Expect.Of(Units.Farad),
+        ["henry"] = Expect.Of(Units.Henry),
     };
 
     public static TheoryData<string, string, string> Lines()
@@ -117,7 +122,7 @@ public class SpellingsTests
 
     private static bool MatchesAll(Answer.Question question, string[] wanted) =>
         question.Choices.Count == wanted.Length && wanted.All(want => question.Choices.Any(choice =>
-            Matches(choice.Values, want.StartsWith("pack", StringComparison.Ordinal) || want[0] is '<' or '>' ? want : "= " + want)));
+            Matches(choice.Values, want[0] is 'p' or 'n' or '<' or '>' ? want : "= " + want)));
 
     private static bool Matches(IReadOnlyList<TypedValue> values, string expected)
     {
@@ -148,9 +153,9 @@ public class SpellingsTests
         return value switch
         {
             TypedValue.Amount a => (a.IsRough ? "~ " : "= ") + (a.Unit == Units.Kelvin ? "d " : "") + N(a.Si)
-                + (a.PlusMinus > 0 ? " +- " + N(a.PlusMinus * a.Unit.Factor) : "") + C(a.Condition),
-            TypedValue.Range r => $"{N(r.Unit.ToSi(r.Low))} .. {N(r.Unit.ToSi(r.High))}",
-            TypedValue.Bound b => $"{(b.IsAbove ? '>' : '<')} {N(b.Unit.ToSi(b.Value))}",
+                + (a.PlusMinus > 0 ? " +- " + N(a.PlusMinus * a.Unit.Factor) + (a.IsStandard ? " std" : "") : "") + C(a.Condition),
+            TypedValue.Range r => $"{(r.IsRough ? "~ " : "")}{N(r.Unit.ToSi(r.Low))} .. {N(r.Unit.ToSi(r.High))}{C(r.Condition)}",
+            TypedValue.Bound b => $"{(b.IsAbove ? '>' : '<')} {N(b.Unit.ToSi(b.Value))}{C(b.Condition)}",
             TypedValue.Missing m => "none " + m.Why.ToString().ToLowerInvariant(),
             TypedValue.Pack p => $"pack {p.Series} {p.Parallel}" + (p.From == PackVoltage.None ? "" : " " + p.From.ToString().ToLowerInvariant()),
             TypedValue.Tolerance t => "tol " + N(t.Share),

@@ -26,6 +26,18 @@ internal sealed record SafetyTool
     /// <summary>Half width of the range of the heater's ohms.</summary>
     public double OhmsPlusMinus { get; init; }
 
+    /// <summary>Half width of the range of the cells' charge, Ah.</summary>
+    public double CapacityPlusMinus { get; init; }
+
+    /// <summary>Half width of the range of the end's heat capacity, J/K.</summary>
+    public double EndHeatPlusMinus { get; init; }
+
+    /// <summary>Half width of the range of the grip's loss, W/K.</summary>
+    public double GripLossPlusMinus { get; init; }
+
+    /// <summary>Half width of the range of the lamp's current, A.</summary>
+    public double LampPlusMinus { get; init; }
+
     /// <summary>Where the heater's ohms come from.</summary>
     public string OhmsFrom { get; init; } = "measured";
 
@@ -59,25 +71,31 @@ internal sealed record SafetyTool
         DutyCeiling = DutyCeiling,
     };
 
-    public Shelf Shelf => new(
-        [
-            new(new("cell"), PartKind.Cell, "cell", [Value(PartQuantities.Capacity, CapacityAh, "Ah"), Value(PartQuantities.Ohms, 1, "mΩ"), Value(PartQuantities.HeatCapacity, 40, "J/K"), Value(PartQuantities.CutoffVolts, 3, "V")])
-            {
-                From = From,
-                Words = new Dictionary<string, string> { ["chemistry"] = CellChemistry },
-            },
-            new(new("switch"), PartKind.Switch, "switch", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
-            new(new("leads"), PartKind.Leads, "leads", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
-            new(new("contacts"), PartKind.Contacts, "contacts", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
-            new(new("handle"), PartKind.Handle, "handle", [Value(PartQuantities.GripHeatCapacity, 40, "J/K"), Value(PartQuantities.GripLoss, GripLossWPerK, "W/K")]),
-            new(new("tip"), PartKind.Heater, "tip", [Value(PartQuantities.Ohms, 2, "Ω", OhmsPlusMinus) with { Origin = OhmsFrom }, Value(PartQuantities.Alpha, 0, "1/K"), Value(PartQuantities.HeatCapacity, 10, "J/K"), Value(PartQuantities.LinearLoss, EndLossWPerK, "W/K"), Value(PartQuantities.GripLink, LinkWPerK, "W/K", LinkPlusMinus)]),
-            new(new("light"), PartKind.Lamp, "light", [Value(PartQuantities.LoadCurrent, 0.7, "A"), Value(PartQuantities.LeastInputVolts, 3.3, "V"), Value(PartQuantities.GripLink, LinkWPerK, "W/K")]),
-            new(new("probe"), PartKind.Sensor, "probe", []),
-            new(new("board"), PartKind.Controller, "board", [Value(PartQuantities.Drain, 1e-6, "A")]),
-            new(new("guard"), PartKind.Supervision, "guard", [Value(PartQuantities.Ohms, 1e-6, "Ω")]) { Words = Made(SupervisionCells, CellChemistry) },
-            new(new("charger"), PartKind.Charger, "charger", []) { Words = Made(ChargerCells, ChargerChemistry) },
-            new(new("fuse"), PartKind.CutOut, "fuse", CutOutC is { } opens && double.IsFinite(opens) ? [Value(PartQuantities.OpeningTemperature, opens, "°C")] : []),
-        ],
+    public IReadOnlyList<Part> Parts =>
+    [
+        new(new("cell"), PartKind.Cell, "cell", [Value(PartQuantities.Capacity, CapacityAh, "Ah", CapacityPlusMinus), Value(PartQuantities.Ohms, 1, "mΩ"), Value(PartQuantities.HeatCapacity, 40, "J/K"), Value(PartQuantities.CutoffVolts, 3, "V")])
+        {
+            From = From,
+            Words = new Dictionary<string, string> { ["chemistry"] = CellChemistry },
+        },
+        new(new("switch"), PartKind.Switch, "switch", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
+        new(new("leads"), PartKind.Leads, "leads", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
+        new(new("contacts"), PartKind.Contacts, "contacts", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
+        new(new("handle"), PartKind.Handle, "handle", [Value(PartQuantities.GripHeatCapacity, 40, "J/K"), Value(PartQuantities.GripLoss, GripLossWPerK, "W/K", GripLossPlusMinus)]),
+        new(new("tip"), PartKind.Heater, "tip", [Value(PartQuantities.Ohms, 2, "Ω", OhmsPlusMinus) with { Origin = OhmsFrom }, Value(PartQuantities.Alpha, 0, "1/K"), Value(PartQuantities.HeatCapacity, 10, "J/K", EndHeatPlusMinus), Value(PartQuantities.LinearLoss, EndLossWPerK, "W/K"), Value(PartQuantities.GripLink, LinkWPerK, "W/K", LinkPlusMinus)]),
+        new(new("light"), PartKind.Lamp, "light", [Value(PartQuantities.LoadCurrent, 0.7, "A", LampPlusMinus), Value(PartQuantities.LeastInputVolts, 3.3, "V"), Value(PartQuantities.GripLink, LinkWPerK, "W/K")]),
+        new(new("probe"), PartKind.Sensor, "probe", []),
+        new(new("board"), PartKind.Controller, "board", [Value(PartQuantities.Drain, 1e-6, "A")]),
+        new(new("guard"), PartKind.Supervision, "guard", [Value(PartQuantities.Ohms, 1e-6, "Ω")]) { Words = Made(SupervisionCells, CellChemistry) },
+        new(new("charger"), PartKind.Charger, "charger", []) { Words = Made(ChargerCells, ChargerChemistry) },
+        new(new("fuse"), PartKind.CutOut, "fuse", CutOutC is { } opens && double.IsFinite(opens) ? [Value(PartQuantities.OpeningTemperature, opens, "°C")] : []),
+    ];
+
+    public Shelf Shelf => ShelfOf(Parts);
+
+    /// <summary>These parts with what was found of the cell.</summary>
+    public Shelf ShelfOf(IReadOnlyList<Part> parts) => new(
+        parts,
         [
             new(new("cell"), [new(new("cell"), CellQuantities.OpenVolts, Estimate.Exact(4, Units.Volt, new Origin.Assumed("by hand")))], [], [])
             {

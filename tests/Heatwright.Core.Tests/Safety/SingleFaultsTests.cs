@@ -148,5 +148,42 @@ public sealed class SingleFaultsTests
         Assert.Empty(SingleFaults.Missing(cool.Ask, TestContext.Current.CancellationToken));
     }
 
+    [Fact]
+    public void A_cut_out_without_a_temperature_is_asked_for_it_in_every_fault_that_it_would_end()
+    {
+        var none = SingleFaults.Of(Hot.Ask, 300, 1, 20);
+        Assert.All([none[0], none[1], none[3]], fault => Assert.Contains("an independent cut-out: state its temperature with cut-out", fault.Catches, StringComparison.Ordinal));
+        Assert.All([none[0], none[1], none[3]], fault => Assert.Equal("a cut-out that works without the controller", fault.Needs));
+        Assert.Equal(0, Hot.Ask.CutOutC);
+        Assert.Equal(1, (Hot with { CutOutC = 1 }).Ask.CutOutC, 1e-9);
+        Assert.DoesNotContain("state its temperature", SingleFaults.Of((Hot with { CutOutC = 150 }).Ask, 300, 1, 20)[1].Catches, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_missing_names_the_fault_of_a_heater_or_of_a_lamp()
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        Assert.StartsWith("with the fault 'switch stuck on' the cells pass 60 °C", SingleFaults.Missing(Hot.Ask, cancel)[0].Because, StringComparison.Ordinal);
+        Assert.StartsWith("with the fault 'cooling of the grip blocked' the cells pass 60 °C", SingleFaults.Missing(Hot.Ask, cancel)[1].Because, StringComparison.Ordinal);
+        var lamp = new SafetyTool { IsLamp = true, Series = 2, CapacityAh = 20, GripLossWPerK = 0.01, LinkWPerK = 0.5 };
+        var missing = SingleFaults.Missing(lamp.Ask, cancel);
+        Assert.Equal(["a cut-out on the head of the lamp", "a sensor on the cells that stops the lamp"], missing.Select(condition => condition.Words));
+        Assert.StartsWith("with the fault 'left on until the pack is empty'", missing[0].Because, StringComparison.Ordinal);
+    }
+
+    /// <summary>Just at 60 °C nothing is asked for, above it is.</summary>
+    [Theory, InlineData(60, false), InlineData(60.5, true)]
+    public void Cells_at_their_limit_are_whole(double cellC, bool missing) =>
+        Assert.Equal(missing, new FaultCase("x", 100, 50, cellC, double.NaN, double.NaN, "") { Needs = "y" }.Missing is not null);
+
+    /// <summary>By hand, as the least ohms heat most, the most grip loss cools most: the corner has 1.6 Ω and 0.16 W/K: 40 W on 0.1 + 0.1 · 0.16/0.26 = 0.161538 W/K, 247.6 K; the grip 0.1/0.26 of it, 95.2 K.</summary>
+    [Fact]
+    public void Every_number_goes_to_its_worse_end()
+    {
+        var fault = Stuck(Hot with { OhmsPlusMinus = 0.4, GripLossPlusMinus = 0.04 });
+        Assert.Equal(282.6, fault.EndC, 2.0);
+        Assert.Equal(130.2, fault.CellC, 2.0);
+    }
+
     private static bool Near((double, double, double) a, (double, double, double) b) => Math.Abs(a.Item1 - b.Item1) < 1.5 && Math.Abs(a.Item2 - b.Item2) < 1.5 && Math.Abs(a.Item3 - b.Item3) < 1.5;
 }

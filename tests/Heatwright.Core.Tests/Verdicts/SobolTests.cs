@@ -41,4 +41,25 @@ public sealed class SobolTests
         Assert.Equal(0, indices.Variance);
         Assert.Equal([0.0], indices.Total);
     }
+
+    /// <summary>By hand: f_A 1, 3 and f_B 2, 6: mean 3, variance (4 + 0 + 1 + 9)/4 = 3.5. Rows that change f_A by 1, 0 and by 0, 3: alone (2 − 3) · 1 = −1 and (6 − 3) · 3 = 9 over 2 · 3.5,
+    /// with everything 1 and 9 over 4 · 3.5.</summary>
+    [Fact]
+    public void Two_draws_are_summed_by_hand()
+    {
+        var indices = SobolIndices.Of([1, 3], [2, 6], [[2, 3], [1, 6]]);
+        Assert.Equal((3, 3.5), (indices.Mean, indices.Variance));
+        Assert.Equal([-1 / 7.0, 9 / 7.0], indices.First, (a, b) => Math.Abs(a - b) < 1e-15);
+        Assert.Equal([1 / 14.0, 9 / 14.0], indices.Total, (a, b) => Math.Abs(a - b) < 1e-15);
+    }
+
+    /// <summary>A spread of 1e-11 of the value is a spread, one of 1e-13 is rounding; about a mean of nothing any is.</summary>
+    [Theory, InlineData(1, 1e-11, true), InlineData(1, 1e-13, false), InlineData(1000, 1e-8, true), InlineData(1000, 1e-10, false), InlineData(0, 1e-13, true)]
+    public void Rounding_is_no_spread(double about, double by, bool moves)
+    {
+        var indices = SobolIndices.Of([about - by, about + by], [about + by, about - by], [[about + by, about - by]]);
+        Assert.Equal(moves, indices.Variance > 0);
+        Assert.Equal(moves, indices.Total[0] > 0.9); // one group that is everything
+        Assert.Equal(about, indices.Mean, 1e-9);
+    }
 }

@@ -119,6 +119,18 @@ public sealed class TurnedRoundTests
         Assert.Equal(StopReason.Empty, cold[1].Outcome.Stop);
     }
 
+    /// <summary>By hand: of a run that never gets hot only the ohms tell how long it lasts: no other part has a worse end, and none is named.</summary>
+    [Fact]
+    public void A_part_without_a_worse_end_is_not_named()
+    {
+        var brief = new Brief("", "blade", "cut", 20, [Long(1.5)]);
+        var cancel = TestContext.Current.CancellationToken;
+        var tool = Tool with { EndHeatPlusMinus = 2 };
+        var cases = WorstCases.Of(brief, tool.Shelf, new Prediction(tool.Arrangement, tool.Builder, Predict.Middle(tool.Builder), [], []), new Sensitivity(tool.Builder, cancel), cancel);
+        Assert.DoesNotContain(cases, one => one.Name.StartsWith("low samples", StringComparison.Ordinal));
+        Assert.Equal("heater ohms 1.56 Ω", cases.Single(one => one.Name == "low sample, tip").Changed);
+    }
+
     [Theory, InlineData(3, 5, 2), InlineData(5, 3, 2), InlineData(3, double.PositiveInfinity, double.PositiveInfinity), InlineData(double.PositiveInfinity, double.PositiveInfinity, 0)]
     public void From_a_number_to_never_is_farther_than_any_number(double a, double b, double apart) => Assert.Equal(apart, Sensitivity.Size(a, b));
 

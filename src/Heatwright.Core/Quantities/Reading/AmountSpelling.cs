@@ -55,7 +55,7 @@ internal static class AmountSpelling
         {
             var word = quantity.HasWord || tail.Word.Kind == UnitWordKind.None ? quantity.Word : tail.Word;
             var after = MarkSpelling.After(text, tail.End, word.Kind != UnitWordKind.None);
-            if (tail.HasAny && tail.Word.Kind == UnitWordKind.None && quantity.HasWord && quantity.Word.Unit == Units.Minute && after.Condition == Condition.Least)
+            if (tail.HasAny && tail.Word.Kind == UnitWordKind.None && quantity.HasWord && IsMinuteAgain(quantity.Word, after))
             {
                 continue; // '38 min ± 1 min': the second is what the first is
             }
@@ -73,6 +73,8 @@ internal static class AmountSpelling
             }
         }
     }
+
+    private static bool IsMinuteAgain(UnitWord word, MarksAfter after) => word.Unit == Units.Minute && after.Condition == Condition.Least;
 
     private static IEnumerable<TypedValue> Values(Quantity quantity, UnitWord word, UnitScale scale, bool? isAbove, MarksAfter marks, ToleranceTail tail)
     {
@@ -120,6 +122,11 @@ internal static class AmountSpelling
             var lowWord = first.HasWord ? first.Word : second.Word;
             var highWord = second.HasWord ? second.Word : first.Word;
             var after = MarkSpelling.After(text, second.End, highWord.Kind != UnitWordKind.None);
+            if (!second.HasWord && IsMinuteAgain(highWord, after))
+            {
+                continue; // '3 min to 4 min': the second is what the first is
+            }
+
             var sense = First(before.Sense, after.Sense, Sense.None);
             foreach (var low in UnitScale.Of(lowWord, first.Value, sense, expect, false))
             {

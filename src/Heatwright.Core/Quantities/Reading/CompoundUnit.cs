@@ -65,7 +65,7 @@ internal static class CompoundUnit
     {
         UnitWordKind.Plain => word.Unit,
         UnitWordKind.Celsius or UnitWordKind.LetterC or UnitWordKind.Kelvin => Units.Kelvin,
-        UnitWordKind.Fahrenheit => new Unit("Δ°F", Units.Kelvin.Dimension, Units.Fahrenheit.Factor),
+        UnitWordKind.Fahrenheit => new Unit("°F", Units.Kelvin.Dimension, Units.Fahrenheit.Factor),
         UnitWordKind.None => Units.One,
         _ => null,
     };

@@ -14,15 +14,19 @@ internal static class Refusal
 
     private static string What(string text, Expect expect)
     {
-        if (expect.Kind == ExpectKind.Amount && ValueReader.Read(text, Expect.Anything with { Mark = expect.Mark }) is Answer.Fine { Value: TypedValue.Amount other })
+        if (IsTooCold(text, expect))
         {
-            return other.UnitWasTyped && other.Unit.IsLevel && other.Si < 0
-                ? "Nothing can be colder than -273.15 degrees Celsius."
-                : $"A value in {UnitSpelling.Plain(other.Unit.Symbol)} does not belong here.";
+            return "Nothing can be colder than -273.15 degrees Celsius.";
         }
 
-        return $"This cannot be read as {expect.What}.";
+        return expect.Kind == ExpectKind.Amount && ValueReader.Read(text, Expect.Anything with { Mark = expect.Mark }) is Answer.Fine { Value: TypedValue.Amount { UnitWasTyped: true } other }
+            ? $"A value in {UnitSpelling.Plain(other.Unit.Symbol)} does not belong here."
+            : $"This cannot be read as {expect.What}.";
     }
+
+    /// <summary>What would be a temperature without its sign is refused for nothing but the sign.</summary>
+    private static bool IsTooCold(string text, Expect expect) => expect.Takes(Units.Celsius) && text.StartsWith('-')
+        && ValueReader.Read(text[1..], expect) is Answer.Fine { Value: TypedValue.Amount { Unit.IsLevel: true } };
 
     private static string Limit(Expect expect) => expect.Kind switch
     {

@@ -8,7 +8,7 @@ internal static class TypedText
     public static string Of(TypedValue value, Expect expect) => value switch
     {
         TypedValue.Amount amount => Amount(amount, expect),
-        TypedValue.Range range => (range.IsRough ? "~ " : "") + Spelled(range.Low, 0, range.Unit, expect) + " to " + Spelled(range.High, 0, range.Unit, expect) + Said(range.Condition),
+        TypedValue.Range range => (range.IsRough ? "~ " : "") + Spelled(range.Low, 0, range.Unit, expect) + " to " + Spelled(range.High, 0, range.Unit, expect, isDifference: !range.Unit.IsLevel) + Said(range.Condition),
         TypedValue.Bound bound => (bound.IsAbove ? "> " : "< ") + Spelled(bound.Value, 0, bound.Unit, expect) + Said(bound.Condition),
         TypedValue.Missing missing => MissingSpelling.Spell(missing.Why),
         TypedValue.Pack pack => FormattableString.Invariant($"{pack.Series}S{pack.Parallel}P") + (pack.From == PackVoltage.None ? "" : pack.From == PackVoltage.Full ? " full" : " nominal"),
@@ -58,7 +58,9 @@ internal static class TypedText
         return unit.Dimension == Units.Kelvin.Dimension && !unit.IsLevel && !isDifference
             ? $"delta {number} K"
             : unit == Units.Metre && expect.IsOpen ? number + " metre" // m alone may be minutes there
-            : unit.Symbol.Length == 0 ? number : $"{number} {UnitSpelling.Plain(unit.Symbol)}";
+            : unit.Symbol.Length == 0 ? number
+            : unit.Symbol.StartsWith("1/", StringComparison.Ordinal) && Units.Find(unit.Symbol) is null ? number + UnitSpelling.Plain(unit.Symbol[1..]) // 5/s
+            : $"{number} {UnitSpelling.Plain(unit.Symbol)}";
     }
 
     private static string Said(Condition condition) => condition == Condition.None ? "" : " " + MarkSpelling.Word(condition);

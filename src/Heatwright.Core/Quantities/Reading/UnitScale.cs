@@ -66,12 +66,9 @@ internal readonly record struct UnitScale(Unit Unit, double Times = 1, double Pl
         }
         else if (SiPrefix.BaseOf(unit) is { } root)
         {
-            foreach (string letter in new[] { "µ", "m", "", "k", "M" })
+            foreach (var sibling in SiPrefix.FamilyOf(root).Where(sibling => sibling != unit))
             {
-                if (SiPrefix.Of(root, letter) is var sibling && sibling != unit)
-                {
-                    yield return sibling;
-                }
+                yield return sibling;
             }
         }
     }
@@ -87,6 +84,12 @@ internal readonly record struct UnitScale(Unit Unit, double Times = 1, double Pl
         }
 
         var unit = SiPrefix.Of(root, letter);
+        bool isSaid = SiPrefix.FamilyOf(root).Contains(unit) || (letter == "M" && root != Units.Farad && root != Units.Henry);
+        if (!isSaid)
+        {
+            yield break; // nobody has nano-ohms or kilofarads
+        }
+
         yield return new(unit);
         var mega = SiPrefix.Of(root, "M");
         bool megaIsLikelier = expect.Likely is { } likely && !Inside(unit.ToSi(value), likely) && Inside(mega.ToSi(value), likely);

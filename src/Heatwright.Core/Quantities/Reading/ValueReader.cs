@@ -104,8 +104,18 @@ internal static class ValueReader
         }
 
         var open = Expect.Label with { Mark = expect.Mark };
-        return Own(text, start, open, loose).Where(item => item.StandsAlone && !Belongs(item.Value, expect) && (depth > 0 || item.End < text.Length));
+        return Own(text, start, open, loose).Where(item => item.StandsAlone && !Belongs(item.Value, expect) && !(expect.Takes(Units.Second) && IsMetres(item.Value))
+            && (depth > 0 || item.End < text.Length));
     }
+
+    /// <summary>The m of '90m 30s' is minutes: beside a time no metres are meant.</summary>
+    private static bool IsMetres(TypedValue value) => value switch
+    {
+        TypedValue.Amount amount => amount.Unit == Units.Metre,
+        TypedValue.Range range => range.Unit == Units.Metre,
+        TypedValue.Bound bound => bound.Unit == Units.Metre,
+        _ => false,
+    };
 
     /// <summary>The value that the field asks for first; null where it is not there or there twice.</summary>
     private static TypedValue[]? InOrder(IReadOnlyList<Item> items, Expect expect)

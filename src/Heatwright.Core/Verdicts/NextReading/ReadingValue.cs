@@ -17,7 +17,7 @@ public sealed class ReadingValue
         this.right = right;
         double[] chances = [.. right.Select(row => row.Average())];
         Best = Array.IndexOf(chances, chances.Max());
-        WrongNow = 1 - chances[Best];
+        WrongNow = right[Best].Average(one => 1 - one); // five draws of a hundred are a twentieth, which 1 - 0.95 is not
     }
 
     /// <summary>The choice that is best now.</summary>
