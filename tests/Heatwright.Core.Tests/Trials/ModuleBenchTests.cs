@@ -78,7 +78,8 @@ public sealed class ModuleBenchTests
             Assert.Equal(Math.Sqrt((share == 0.5 ? 4 : 0.09 * over) * wide), scattered.StandardDoubt, 1e-4);
         }
 
-        Assert.Equal([Units.Watt, Units.Volt, Units.Ohm], found.Findings.Select(finding => finding.Value.Unit));
+        Assert.Equal([Units.Watt, Units.Volt, Units.Ohm, Units.Ampere], found.Findings.Select(finding => finding.Value.Unit));
+        Assert.Equal(2, found.Find(PartQuantities.HeldCurrent)!.Value); // nothing fell: the limit lies above the most that went in
     }
 
     /// <summary>By hand 100·12·I/(10·a), and the same from the losses; at 1 A in 9.69 W come out: 96.9 of 100.</summary>
@@ -123,7 +124,7 @@ public sealed class ModuleBenchTests
         var found = Points(rows);
         Assert.Empty(found.Findings);
         Assert.Equal(value, Assert.Single(found.Problems).Value);
-        Assert.Equal(3, Points("0.2|0.5|1").Findings.Count);
+        Assert.Equal(4, Points("0.2|0.5|1").Findings.Count); // three losses, and 1 A that it held
     }
 
     /// <summary>Volts in that read g more find 10·a·g W more lost at every reading: by the normal equations the three move by the inverse of what is known times Σ (1, a, a²)·10·a·g/(0.1·a·(1 + g))².</summary>
