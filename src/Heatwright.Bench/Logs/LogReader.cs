@@ -38,6 +38,16 @@ public static class LogReader
         return new LogAssembly(plan, fill, remembered).Reading(encoding, question);
     }
 
+    /// <summary>The first lines that are not empty, as they stand in the file.</summary>
+    /// <param name="raw">The file, unchanged.</param>
+    /// <param name="count">So many at most.</param>
+    public static IReadOnlyList<string> FirstLines(ReadOnlyMemory<byte> raw, int count)
+    {
+        const int Looked = 8192;
+        var text = LogText.ToUtf8(raw[..Math.Min(raw.Length, Looked)], out _).Span;
+        return [.. System.Text.Encoding.UTF8.GetString(text).Split('\n').Select(line => line.TrimEnd('\r')).Where(line => line.Trim().Length > 0).Take(count)];
+    }
+
     /// <summary>A first line 'sep=;' states the separator.</summary>
     private static (int From, int LinesBefore, byte? Separator) StatedSeparator(ReadOnlySpan<byte> text)
     {

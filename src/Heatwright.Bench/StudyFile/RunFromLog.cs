@@ -13,6 +13,14 @@ public sealed record ColumnPair(string Run, string Log);
 /// <summary>Makes a run of a log: finds which column is which, and writes each reading as text with every digit.</summary>
 public static class RunFromLog
 {
+    /// <summary>A heading taken apart: the name and the unit, null where it names none.</summary>
+    /// <param name="cell">As written: 'Current (mA)'.</param>
+    public static (string Name, Unit? Unit) Heading(string cell)
+    {
+        var head = HeaderName.Split(cell);
+        return (head.Name, head.Unit);
+    }
+
     /// <summary>The columns that a run of a trial needs, and those that it may have.</summary>
     public static (IReadOnlyList<string> Needed, IReadOnlyList<string> Perhaps) Columns(Trial trial)
     {

@@ -61,11 +61,18 @@ internal static class EnterCommands
         var (law, result, find) = TrialCommands.OwnLaw();
         var command = new Command("add", "Plans a bench test of a part. Example: heatwright trial add knife.study cold-ohms --on stick") { file, kind, on, name, purpose, law, result, find, json };
         command.SetAction(parsed => Answers.Give(screen, PlanTrial.KindOf(parsed.GetValue(kind)!, parsed.GetValue(law), parsed.GetValue(result), parsed.GetValue(find))
-                .Then(wanted => PlanTrial.Add(parsed.GetValue(file)!, parsed.GetValue(name) ?? "", wanted, parsed.GetValue(on)!, parsed.GetValue(purpose) ?? "")), parsed.GetValue(json),
-            trial => new TrialPlanned(trial.Id.Name, TrialKinds.Of(trial), trial.Part.Name),
-            trial =>
+                .Then(wanted => PlanTrial.Add(parsed.GetValue(file)!, parsed.GetValue(name) ?? "", wanted, parsed.GetValue(on)!, parsed.GetValue(purpose) ?? ""))
+                .Then(made => OpenStudy.Read(parsed.GetValue(file)!).Map(opened => (Trial: made, Doubt: SuitedKinds.Doubt(opened.Study, made)))), parsed.GetValue(json),
+            planned => new TrialPlanned(planned.Trial.Id.Name, TrialKinds.Of(planned.Trial), planned.Trial.Part.Name, planned.Doubt),
+            planned =>
             {
+                var trial = planned.Trial;
                 screen.Say($"{trial.Id}: {TrialKinds.Of(trial)} of {trial.Part}.");
+                if (planned.Doubt is { } doubt)
+                {
+                    screen.Hang("  ! ", $"{doubt} 'heatwright trial drop {parsed.GetValue(file)} {trial.Id}' takes it out again.");
+                }
+
                 if (TrialKinds.CardOf(trial) is { } card)
                 {
                     card.Recipe.Stops.ToList().ForEach(stop => screen.Hang("  stop  ", stop));
@@ -80,10 +87,27 @@ internal static class EnterCommands
     {
         var (file, json) = (Answers.StudyFile(), Answers.Json<ChangeTaken>());
         var name = new Argument<string>("TRIAL") { Description = "The trial." };
-        var command = new Command("drop", "Takes a planned trial without readings out again. Example: heatwright trial drop knife.study stick-cold-ohms") { file, name, json };
-        command.SetAction(parsed => Answers.Give(screen, PlanTrial.Drop(parsed.GetValue(file)!, parsed.GetValue(name)!), parsed.GetValue(json), ChangeTaken.Of, done => screen.Say($"{done.Change?.What}.")));
+        var run = new Option<string?>("--run") { Description = "Only this run of it, which must have no reading." };
+        var command = new Command("drop", "Takes a planned trial without readings out again, or one run of it. Example: heatwright trial drop knife.study stick-cold-ohms") { file, name, run, json };
+        command.SetAction(parsed => Answers.Give(screen, parsed.GetValue(run) is { } one ? SetRun.Drop(parsed.GetValue(file)!, parsed.GetValue(name)!, one) : PlanTrial.Drop(parsed.GetValue(file)!, parsed.GetValue(name)!), parsed.GetValue(json), ChangeTaken.Of, done => screen.Say($"{done.Change?.What}.")));
         return command;
     }
+
+    public static Command Set(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json<RunHeld>());
+        var run = new Argument<string>("RUN") { Description = "The run." };
+        var columns = new Option<string?>("--columns") { Description = "Its columns in the order in which they are typed, with commas between; only while nothing is read." };
+        var meter = Many("--meter", "Which meter reads which column: \"volts=bench\"; \"volts=none\" names none.");
+        var set = Many("--set", "What holds for the whole run: \"air=24C\"; \"air=none\" takes it out.");
+        var command = new Command("set", "Says anew which meters a run was read with and what held for it; the readings stay. Example: heatwright trial set knife.study stick-cold-ohms-1 --meter ohms=bench --set leads=0.2ohm") { file, run, columns, meter, set, json };
+        command.SetAction(parsed => Answers.Give(screen, SetRun.Set(parsed.GetValue(file)!, new RunEntry("", parsed.GetValue(run)!, Listed(parsed.GetValue(columns)), parsed.GetValue(meter) ?? [], parsed.GetValue(set) ?? []))
+                .Then(held => OpenStudy.Read(parsed.GetValue(file)!).Map(opened => RunHeld.Of(opened.Study.Trials.First(trial => trial.Runs.Any(one => one.Id == held.Id)), held))), parsed.GetValue(json), held => held, held =>
+            screen.Say($"{held.Run}: {string.Join("; ", held.Columns.Select(column => $"{column.Name} {(column.Meter is { } on ? $"on {on}" : "on no meter")}").Concat(held.Settings))}.")));
+        return command;
+    }
+
+    private static string[] Listed(string? columns) => [.. (columns ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
 
     public static Command List(Screen screen)
     {
@@ -128,7 +152,7 @@ internal static class EnterCommands
         {
             string path = parsed.GetValue(file)!;
             var begun = Begun(path, parsed.GetValue(run), new RunEntry(parsed.GetValue(trial)!, parsed.GetValue(run) ?? "",
-                [.. (parsed.GetValue(columns) ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)], parsed.GetValue(meter) ?? [], parsed.GetValue(set) ?? []));
+                Listed(parsed.GetValue(columns)), parsed.GetValue(meter) ?? [], parsed.GetValue(set) ?? []));
             if (!begun.IsFine)
             {
                 screen.Complain(begun.Problems);
@@ -144,7 +168,7 @@ internal static class EnterCommands
     {
         var there = opened.Study.Trials.Where(trial => trial.Id.Name == entry.Trial).SelectMany(trial => trial.Runs).FirstOrDefault(run => run.Id.Name == name);
         return there is null ? TypeReadings.Begin(path, entry)
-            : entry.Columns.Count + entry.Meters.Count + entry.Settings.Count > 0 ? TypeReadings.Set(path, entry with { Run = there.Id.Name }) : new(there);
+            : entry.Columns.Count + entry.Meters.Count + entry.Settings.Count > 0 ? SetRun.Set(path, entry with { Run = there.Id.Name }) : new(there);
     });
 
     private static IEnumerable<string> Lines(Screen screen, Run run)
@@ -167,9 +191,16 @@ internal static class EnterCommands
     {
         List<ReadingTaken> all = [];
         int refused = 0;
+        var order = TypeReadings.Orderly(path, run);
         foreach (string line in lines)
         {
-            var taken = TypeReadings.Take(path, run.Id.Name, line);
+            var ordered = order(line);
+            if (ordered is { IsFine: true, Value: null })
+            {
+                continue;
+            }
+
+            var taken = ordered.Then(text => TypeReadings.Take(path, run.Id.Name, text!));
             if (!taken.IsFine)
             {
                 refused++;

@@ -6,6 +6,7 @@ using System.Text;
 using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
+using Heatwright.StudyFile;
 using Heatwright.Web;
 using Heatwright.Web.Near;
 
@@ -59,7 +60,7 @@ internal static class ServeCommand
         var opened = OpenStudy.Read(path);
         if (!opened.IsFine)
         {
-            screen.Complain(opened.Problems);
+            screen.Complain([.. opened.Problems.Select(one => one is OpenProblem { Fault: OpenFault.Missing } ? one with { Next = $"Check the name, or begin it: 'heatwright new {path}', then 'heatwright serve {path}'." } : one)]);
             return ExitCodes.BadInput;
         }
 
@@ -126,7 +127,7 @@ internal static class ServeCommand
     {
         string[] there = [.. Directory.GetFiles(Environment.CurrentDirectory, "*.study").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
         return there is [var only] ? new(only) : new(new Problem(there.Length == 0 ? "There is no study file in this folder." : "Which study shall be shown?", "FILE", "none named",
-            there.Length == 0 ? "a study file" : string.Join(", ", there), there.Length == 0 ? "Name one, or begin one with 'heatwright new FILE'." : $"Type one of them: heatwright serve {there[0]}"));
+            there.Length == 0 ? "a study file" : string.Join(", ", there), there.Length == 0 ? "Begin one with 'heatwright new my.study', then 'heatwright serve my.study'; or name one that is elsewhere." : $"Type one of them: heatwright serve {there[0]}"));
     }
 
     /// <summary>A port of the private range that belongs to this path: a browser keeps unsent lines by address.</summary>

@@ -12,7 +12,7 @@ namespace Heatwright.Cli;
 /// <summary>Bench tests: what there is, how each is done, what its readings tell.</summary>
 internal static class TrialCommands
 {
-    public static Command Trial(Screen screen) => new("trial", "Bench tests of parts. Example: heatwright trial fit cold-ohms --read \"ohms=7.4\" --set leads=0.2") { Kinds(screen), Recipe(screen), Fit(screen), Check(screen), EnterCommands.Add(screen), EnterCommands.Enter(screen), EnterCommands.List(screen), EnterCommands.Drop(screen) };
+    public static Command Trial(Screen screen) => new("trial", "Bench tests of parts. Example: heatwright trial fit cold-ohms --read \"ohms=7.4\" --set leads=0.2") { Kinds(screen), Recipe(screen), Fit(screen), Check(screen), EnterCommands.Add(screen), EnterCommands.Enter(screen), EnterCommands.Set(screen), EnterCommands.List(screen), EnterCommands.Drop(screen) };
 
     private static Command Kinds(Screen screen)
     {

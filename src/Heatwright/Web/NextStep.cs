@@ -19,7 +19,7 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
             string letter = verdict.Arrangement.Letter;
             if (verdict.Problems is [var problem, ..])
             {
-                return new(problem.Next, $"{letter} cannot be predicted yet: {problem.What}", $"/arrangements/{letter}", $"See arrangement {letter}");
+                return new(PageWords.Of(problem.Next), $"{letter} cannot be predicted yet: {PageWords.Of(problem.What)}", $"/arrangements/{letter}", $"See arrangement {letter}");
             }
 
             var open = verdict.Requirements.FirstOrDefault(line => line.Requirement.Must && line.Word == VerdictWord.NeedMoreReadings && line.Remedy.Length > 0);

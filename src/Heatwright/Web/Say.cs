@@ -33,8 +33,12 @@ internal static class Say
     public static string Time(double seconds) => !double.IsFinite(seconds) ? "never"
         : seconds < 90 ? Number(seconds, "0.#") + "\u00A0s" : seconds < 5400 ? Number(seconds / 60, "0.#") + "\u00A0min" : Number(seconds / 3600, "0.0") + "\u00A0h";
 
-    /// <summary>A sentence with a capital and a full stop.</summary>
-    public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : ".");
+    /// <summary>A sentence with a capital and a full stop, in the words of the pages.</summary>
+    public static string Sentence(string said)
+    {
+        string text = PageWords.Of(said);
+        return text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..] + (text[^1] is '.' or '?' or '!' ? "" : ".");
+    }
 
     /// <summary>Small ohms as milliohms, areas as square centimetres: as a maker says them.</summary>
     public static Estimate Scaled(Estimate value) =>

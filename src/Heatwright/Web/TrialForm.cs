@@ -3,7 +3,7 @@ using Heatwright.Quantities;
 namespace Heatwright.Web;
 
 /// <summary>What was typed into a form of the trial pages, and what stands in its way.</summary>
-/// <param name="About">Which form: 'plan', 'meter', 'run', 'line', 'block', 'log' or 'strike'; empty: none was sent.</param>
+/// <param name="About">Which form: 'plan', 'meter', 'run', 'set', 'line', 'block', 'log' or 'strike'; empty: none was sent.</param>
 /// <param name="Run">The run it was about.</param>
 /// <param name="Typed">Fields as they were typed.</param>
 /// <param name="Problems">What stands in the way.</param>

@@ -17,7 +17,9 @@ internal static class TrialMap
     public static void Map(WebApplication app)
     {
         PageMap.OwnFile(app, "entry.js", "text/javascript; charset=utf-8");
-        app.MapMethods("/trials", PageMap.Reading, (StudyOnBench bench) => All(bench.Now(), TrialForm.None));
+        PageMap.OwnFile(app, "plan.js", "text/javascript; charset=utf-8");
+        PaperMap.Map(app);
+        app.MapMethods("/trials", PageMap.Reading, (string? part, StudyOnBench bench) => All(bench.Now(), TrialForm.None, part: part ?? ""));
         app.MapMethods("/trials/{name}", PageMap.Reading, (string name, StudyOnBench bench) => One(bench.Now(), name, TrialForm.None));
         app.MapMethods("/state", PageMap.Reading, (StudyOnBench bench) => TypedResults.Json(new { start = bench.Start, state = bench.Now().Key }));
         app.MapMethods("/trials/{name}/look", PageMap.Reading, (string? run, string? line, StudyOnBench bench) => Answer(TypeReadings.Look(bench.Now().Opened.Study, run ?? "", line ?? "")));
@@ -36,6 +38,14 @@ internal static class TrialMap
             return stated.IsFine ? Writing.To("/trials#meters") : All(bench.Now(), TrialForm.Refused("meter", form, stated.Problems), StatusCodes.Status422UnprocessableEntity);
         });
         Post(app, "run", (path, name, form) => TypeReadings.Begin(path, Run(name, form)).Map(run => run.Id.Name));
+        Post(app, "set", (path, name, form) => SetRun.Set(path, new(name, form.Field("run"), [], Anew(form, "meter "), Anew(form, "set "))).Map(run => run.Id.Name));
+        Writing.Post(app, "/trials/{name}/drop", (context, form) =>
+        {
+            string name = (string)context.Request.RouteValues["name"]!;
+            var dropped = PlanTrial.Drop(Bench(context).Now().Opened.Path, name);
+            return dropped.IsFine ? Writing.To("/trials") : One(Bench(context).Now(), name, TrialForm.Refused("drop", form, dropped.Problems), StatusCodes.Status422UnprocessableEntity);
+        });
+        Post(app, "drop-run", (path, name, form) => SetRun.Drop(path, name, form.Field("run")).Map(_ => ""));
         Writing.Post(app, "/trials/{name}/line", (context, form) => Line(context, (string)context.Request.RouteValues["name"]!, form));
         Post(app, "block", (path, name, form) => TypeReadings.TakeAll(path, name, form.Field("run"), form["block"].ToString().Split('\n')).Map(run => run.Id.Name));
         Post(app, "strike", (path, _, form) => Numbers(form.Field("numbers")).Then(numbers => StudyCare.Strike(path, form.Field("run"), numbers, form.Field("because"))).Map(_ => form.Field("run")));
@@ -65,6 +75,10 @@ internal static class TrialMap
     /// <summary>Fields whose names begin alike, as name=value; those left empty are not said.</summary>
     internal static string[] Named(IFormCollection form, string start) =>
         [.. form.Keys.Where(key => key.StartsWith(start, StringComparison.Ordinal) && form.Field(key).Length > 0).Select(key => $"{key[start.Length..]}={form.Field(key)}")];
+
+    /// <summary>Those of them that differ from what the page showed; one that was emptied is taken out.</summary>
+    private static string[] Anew(IFormCollection form, string start) => [.. form.Keys.Where(key => key.StartsWith(start, StringComparison.Ordinal) && form.Field(key) != form.Field("was " + key))
+        .Select(key => $"{key[start.Length..]}={(form.Field(key) is { Length: > 0 } said ? said : SetRun.None)}")];
 
     /// <summary>One typed line. A line that was sent again because its answer was lost is taken once: its number and its text tell.</summary>
     private static IResult Line(HttpContext context, string name, IFormCollection form)
@@ -98,8 +112,8 @@ internal static class TrialMap
     }
 
     private static IResult Answer(Checked<ReadingTaken> taken) => taken.IsFine
-        ? TypedResults.Json(new { taken.Value.Run, taken.Value.Number, taken.Value.Fields, remarks = taken.Value.Remarks.Select(remark => new { remark.Reading, remark.Words, leftOut = remark.Effect == Remark.LeftOut }) })
-        : Results.Json(new { problem = taken.Problems[0] }, statusCode: StatusCodes.Status422UnprocessableEntity);
+        ? TypedResults.Json(new { taken.Value.Run, taken.Value.Number, taken.Value.Fields, remarks = taken.Value.Remarks.Select(remark => new { remark.Reading, words = PageWords.Of(remark.Words), leftOut = remark.Effect == Remark.LeftOut }) })
+        : Results.Json(new { problem = PageWords.Of(taken.Problems[0]) }, statusCode: StatusCodes.Status422UnprocessableEntity);
 
     private static Checked<IReadOnlyList<int>> Numbers(string typed)
     {
@@ -109,9 +123,9 @@ internal static class TrialMap
             : new(new Problem("These are no numbers of readings.", "reading", typed.Length > 0 ? typed : "empty", "numbers such as 3 or 3, 4", "Type the numbers at the head of the lines."));
     }
 
-    private static RazorComponentResult<Document> All(Standing standing, TrialForm form, int status = StatusCodes.Status200OK)
+    private static RazorComponentResult<Document> All(Standing standing, TrialForm form, int status = StatusCodes.Status200OK, string part = "")
     {
-        var answer = PageMap.Render(standing, "/trials", "Trials", typeof(TrialsPage), new() { ["Study"] = standing.Opened.Study, ["Findings"] = standing.Findings, ["Form"] = form });
+        var answer = PageMap.Render(standing, "/trials", "Trials", typeof(TrialsPage), new() { ["Study"] = standing.Opened.Study, ["Findings"] = standing.Findings, ["Form"] = form, ["On"] = part });
         answer.StatusCode = status;
         return answer;
     }

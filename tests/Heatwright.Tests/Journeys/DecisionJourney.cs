@@ -52,9 +52,15 @@ public sealed class DecisionJourney : IDisposable
         // Before anything is read nothing agrees, and nothing disagrees.
         using var unread = JsonDocument.Parse(bench.Type("check", file, "--json").Out);
         Assert.StartsWith("nothing of the prototype is read yet", unread.RootElement.GetProperty("sentence").GetString()!, StringComparison.Ordinal);
-        Assert.Equal(2, bench.Type("check", file, "--read", "ready=five").Exit);
+        var refused = bench.Type("check", file, "--read", "ready=five");
+        Assert.Equal(2, refused.Exit);
+        // The example of a refusal is one that is taken, and the later reading stands for it.
+        string example = System.Text.RegularExpressions.Regex.Match(System.Text.RegularExpressions.Regex.Replace(refused.Error, @"\s+", " "), "for example '([^']+)'").Groups[1].Value;
+        Assert.Equal("ready=25 s ± 0.5 s", example);
+        Assert.Equal(0, bench.Type("check", file, "--read", example).Exit);
+        Assert.Equal(2, bench.Type("check", file, "--read", "nonsense=5 s ± 1 s").Exit);
         var check = bench.Type("check", file, "--json", "--on", "2026-04-01",
-            "--read", FormattableString.Invariant($"ready={did.WarmUpS:0.00}±0.1 s"), "--read", FormattableString.Invariant($"pieces={did.Pieces}±2"), "--read", FormattableString.Invariant($"grip={did.GripC:0.00}±0.2 °C"));
+            "--read", FormattableString.Invariant($"warm-up time={did.WarmUpS:0.00} s +- 0.1 s"), "--read", FormattableString.Invariant($"pieces={did.Pieces}±2"), "--read", FormattableString.Invariant($"grip={did.GripC:0.00}±0.2 °C"));
         Assert.True(check.Exit == 0, check.Error);
         using var checkedOut = JsonDocument.Parse(check.Out);
         var lines = checkedOut.RootElement.GetProperty("lines").EnumerateArray().ToDictionary(line => line.GetProperty("requirement").GetString()!, line => line.GetProperty("promise").GetString());

@@ -96,6 +96,55 @@ public sealed class EntryJourney : IDisposable
     }
 
     [Fact]
+    public void Lines_of_a_spreadsheet_are_typed_with_their_heading_and_their_empty_cells()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "two-load-sag", "--on", "round", "--name", "sag");
+        var readings = Piped("Current (mA)\tnote\tVoltage (V)\n0\trest\t3.90\n1000\tload\t3.70\n2000\t\t\n", "trial", "enter", file, "sag", "--json").GetProperty("readings").EnumerateArray().ToList();
+        Assert.Equal(["3.9\u00A0V, 0\u00A0A", "3.7\u00A0V, 1\u00A0A", "not read, 2\u00A0A"], readings.Select(one => string.Join(", ", one.GetProperty("fields").EnumerateArray().Select(field => field.GetProperty("understood").GetString()))));
+    }
+
+    [Fact]
+    public void A_run_is_given_its_meters_and_settings_after_it_was_read_and_an_empty_one_is_dropped()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        Fine("trial", "enter", file, "cold", "--read", "7.41", "7.43");
+        Assert.Equal(7.42, Found(Trial(file, "cold"), "ohms"), 4);
+        var held = Json("trial", "set", file, "cold-1", "--meter", "ohms=dmm", "--set", "leads=0.2ohm", "at=21C");
+        Assert.Equal("dmm", held.GetProperty("columns")[0].GetProperty("meter").GetString());
+        // By hand: the mean of 7.41 and 7.43, less 0.2 of the leads.
+        Assert.Equal(7.22, Found(Trial(file, "cold"), "ohms"), 4);
+        Assert.Contains("run cold-1: ohms=dmm, leads=0.2ohm, at=21C", Fine("history", file), StringComparison.Ordinal);
+        Fine("trial", "set", file, "cold-1", "--set", "leads=none");
+        Assert.Equal(7.42, Found(Trial(file, "cold"), "ohms"), 4);
+        Fine("undo", file);
+        Assert.Equal(7.22, Found(Trial(file, "cold"), "ohms"), 4);
+
+        Refused("no such run", "trial", "set", file, "gone", "--set", "at=21C");
+        Refused("Nothing is said", "trial", "set", file, "cold-1");
+        Refused("no such setting", "trial", "set", file, "cold-1", "--set", "wind=3");
+        Refused("its columns stand", "trial", "set", file, "cold-1", "--columns", "volts");
+        Refused("not known", "trial", "set", file, "cold-1", "--meter", "ohms=gone");
+        Fine("trial", "enter", file, "cold", "--run", "cold-1", "--set", "at=25C", "--read", "7.42");
+        Refused("holds readings", "trial", "drop", file, "cold", "--run", "cold-1");
+
+        Assert.Equal(0, bench.TypeWith("", "trial", "enter", file, "cold", "--run", "again").Exit);
+        Fine("trial", "drop", file, "cold", "--run", "again");
+        Refused("no such run", "trial", "drop", file, "cold", "--run", "again");
+    }
+
+    [Fact]
+    public void A_test_that_is_not_for_the_part_is_planned_with_a_word_about_it()
+    {
+        string file = Begun();
+        string said = Fine("trial", "add", file, "discharge", "--on", "wire", "--name", "odd");
+        Assert.Contains("'discharge' is done on a cell or pack, and 'wire' is a heater", said.ReplaceLineEndings(" ").Replace("      ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.StartsWith("'discharge' is done on", Json("trial", "add", file, "discharge", "--on", "wire", "--name", "too").GetProperty("doubt").GetString(), StringComparison.Ordinal);
+        Assert.False(Json("trial", "add", file, "cold-ohms", "--on", "wire").TryGetProperty("doubt", out _));
+    }
+
+    [Fact]
     public void Two_trials_of_one_quantity_are_compared_and_the_first_of_them_counts()
     {
         string file = Begun();

@@ -32,6 +32,20 @@ public sealed class BesidePageTests
             await Task.Delay(100, TestContext.Current.CancellationToken);
         }
 
+        // A study that was shared is one click from it, on the start page and at its trials.
+        foreach (string path in (string[])["", "trials"])
+        {
+            string from = await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+            for (int i = 0; i < 600 && !from.Contains("href=\"/beside\"", StringComparison.Ordinal) && from.Contains("orking", StringComparison.Ordinal); i++)
+            {
+                await Task.Delay(200, TestContext.Current.CancellationToken);
+                from = await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+            }
+
+            Assert.Contains("href=\"/beside\"", from, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("say what holds for yours on its page", page, StringComparison.Ordinal);
         Assert.NotEmpty(lines);
         Assert.Equal(lines.Length, Regex.Count(page, "data-row="));
         string[] parts = [.. lines.Select(line => line.GetProperty("part").GetString()!).Distinct()];

@@ -8,7 +8,8 @@ namespace Heatwright.Cli.Answering;
 /// <param name="Trial">Its short name.</param>
 /// <param name="Kind">Its kind.</param>
 /// <param name="Part">The part that is tried.</param>
-internal sealed record TrialPlanned(string Trial, string Kind, string Part);
+/// <param name="Doubt">What to mind where the kind is not one for this part; absent: it suits.</param>
+internal sealed record TrialPlanned(string Trial, string Kind, string Part, string? Doubt);
 
 /// <summary>A remark that a reading called forth.</summary>
 /// <param name="Reading">Number of the reading; 0: the run as a whole.</param>
@@ -31,6 +32,24 @@ internal sealed record ReadingEntered(int Number, IReadOnlyList<FieldRead> Field
 /// <param name="Readings">Those that were taken in.</param>
 /// <param name="Refused">How many lines were not; why stands on the error output.</param>
 internal sealed record ReadingsEntered(string Run, IReadOnlyList<ReadingEntered> Readings, int Refused);
+
+/// <summary>A column of a run.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Unit">Unit of a bare number; absent: none.</param>
+/// <param name="Meter">Short name of the meter that reads it; absent: none is named.</param>
+internal sealed record ColumnHeld(string Name, string? Unit, string? Meter);
+
+/// <summary>A run as it stands: what it is read with and what held for it.</summary>
+/// <param name="Run">The run.</param>
+/// <param name="Trial">Its trial.</param>
+/// <param name="Columns">Its columns, in the order in which they are typed.</param>
+/// <param name="Settings">What held for the whole run, each as it is typed: 'air=24 °C'.</param>
+internal sealed record RunHeld(string Run, string Trial, IReadOnlyList<ColumnHeld> Columns, IReadOnlyList<string> Settings)
+{
+    /// <summary>The view of a run.</summary>
+    public static RunHeld Of(Trial trial, Run run) => new(run.Id.Name, trial.Id.Name,
+        [.. run.Columns.Select(column => new ColumnHeld(column.Name, column.Unit.Length > 0 ? column.Unit : null, column.Instrument.Length > 0 ? column.Instrument : null))], TrialKinds.Held(trial, run.Settings));
+}
 
 /// <summary>A kind of bench test.</summary>
 /// <param name="Kind">Name to type.</param>

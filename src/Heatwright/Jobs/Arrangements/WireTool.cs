@@ -114,7 +114,7 @@ public static class WireTool
         bool heater = Named("heater"), lamp = Named("lamp");
         if (heater && lamp)
         {
-            problems.Add(new("An arrangement has one load.", "arrangement", "--heater and --lamp", "a heater, or a lamp", "Name one of the two."));
+            problems.Add(new("An arrangement has one load.", "arrangement", "a heater and a lamp", "a heater, or a lamp", "Name one of the two."));
         }
 
         if (heater || lamp || old is not null)

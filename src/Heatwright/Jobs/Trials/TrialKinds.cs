@@ -53,13 +53,20 @@ public static class TrialKinds
         _ => Units.Find(CardOf(trial)?.Settings.FirstOrDefault(setting => setting.Name == name)?.Unit ?? "") ?? Units.One,
     };
 
+    /// <summary>What a setting means and its unit, to stand behind its name.</summary>
+    public static string Meaning(Trial trial, string name) => CardOf(trial)?.Settings.FirstOrDefault(setting => setting.Name == name) is { } known
+        ? $": {known.Meaning}{(known.Unit.Length > 0 ? $", {known.Unit}" : "")}" : name switch { "sample" => ": which piece of the purchase", "touches" => ": how many touches lie between", "air" => ": air, °C", "at" => ": temperature of the part, °C", "leads" => ": ohms of the leads alone, Ω", "set" => ": volts it is set to, V", "taken before" => ": charge taken since it was full, Ah", _ => "" };
+
     /// <summary>Settings of a run as they are typed: 'air=24 °C'; they are kept in SI, levels in °C.</summary>
     public static IReadOnlyList<string> Held(Trial trial, IReadOnlyDictionary<string, double> settings) =>
     [
-        .. settings.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one =>
-        {
-            var unit = SettingUnit(trial, one.Key);
-            return $"{one.Key.Replace(' ', '-')}={Display.Significant(unit.IsLevel ? one.Value : unit.FromSi(one.Value), 6)}{Display.Behind(unit)}";
-        }),
+        .. settings.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key.Replace(' ', '-')}={Held(trial, one.Key, one.Value)}"),
     ];
+
+    /// <summary>One setting's value as it is typed: '24 °C'.</summary>
+    public static string Held(Trial trial, string setting, double kept)
+    {
+        var unit = SettingUnit(trial, setting);
+        return $"{Display.Significant(unit.IsLevel ? kept : unit.FromSi(kept), 6)}{Display.Behind(unit)}";
+    }
 }

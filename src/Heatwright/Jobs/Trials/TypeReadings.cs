@@ -44,27 +44,6 @@ public static class TypeReadings
         }))).Map(_ => made!);
     }
 
-    /// <summary>Sets columns, meters and settings of a run into which nothing was read yet; what is not said stays as it was.</summary>
-    public static Checked<Run> Set(string path, RunEntry entry)
-    {
-        Run? made = null;
-        return ChangeStudy.Run(path, $"run {entry.Run} set up", study => Find(study, entry.Run).Then(found =>
-        {
-            var (trial, old) = found;
-            string[] columns = entry.Columns.Count > 0 ? [.. entry.Columns] : [.. old.Columns.Select(column => column.Name)];
-            var without = study with { Trials = [.. study.Trials.Select(one => one.Id == trial.Id ? one with { Runs = [.. one.Runs.Where(run => run.Id != old.Id)] } : one)] };
-            return old.Readings.Count > 0
-                ? new(new Problem("This run has begun: its columns, meters and settings stand.", $"run {old.Id}", $"{old.Readings.Count} readings", "readings only", "Leave columns, meters and settings out, or begin another run."))
-                : Made(without, trial, entry with { Run = old.Id.Name, Columns = columns }).Map(run =>
-                {
-                    var settings = old.Settings.ToDictionary(StringComparer.Ordinal);
-                    run.Settings.ToList().ForEach(pair => settings[pair.Key] = pair.Value);
-                    made = run with { Settings = settings, Columns = [.. run.Columns.Select(column => column.Instrument.Length > 0 ? column : column with { Instrument = old.Columns.FirstOrDefault(one => one.Name == column.Name)?.Instrument ?? "" })] };
-                    return Put(study, trial, made);
-                });
-        })).Map(_ => made!);
-    }
-
     /// <summary>Takes one typed line into a run: '3.82 0.41 12.5', or 'volts=3.82 amps=0.41'.</summary>
     /// <param name="path">The study file.</param>
     /// <param name="run">The run.</param>
@@ -85,25 +64,27 @@ public static class TypeReadings
     /// <param name="path">The study file.</param>
     /// <param name="trial">The trial.</param>
     /// <param name="run">The run; empty: one that begins with these lines.</param>
-    /// <param name="lines">As typed or pasted; empty ones and those that begin with '#' are passed over.</param>
+    /// <param name="lines">As typed or pasted; empty ones and those that begin with '#' are passed over, and a heading orders the columns.</param>
     public static Checked<Run> TakeAll(string path, string trial, string run, IReadOnlyList<string> lines)
     {
-        var whole = lines.Select((line, i) => (Text: line.Trim(), Number: i + 1)).Where(line => line.Text.Length > 0 && line.Text[0] != '#').ToArray();
+        var whole = lines.Select((line, i) => (Text: line.TrimEnd('\r'), Number: i + 1)).Where(line => line.Text.Trim() is { Length: > 0 } told && told[0] != '#').ToArray();
         if (whole.Length == 0)
         {
             return new(new Problem("There is no line in the block.", "block", "empty", "one reading a line", "Paste the lines."));
         }
 
         Run? made = null;
-        return ChangeStudy.Run(path, string.Create(CultureInfo.InvariantCulture, $"{whole.Length} readings into {(run.Length > 0 ? run : trial)}"), study =>
+        return ChangeStudy.Run(path, string.Create(CultureInfo.InvariantCulture, $"block of {whole.Length} lines into {(run.Length > 0 ? run : trial)}"), study =>
             (run.Length > 0 ? Find(study, run) : PlanTrial.Found(study, trial).Then(on => Made(study, on, new(trial, "", [], [], [])).Map(begun => (on, begun)))).Then(found =>
             {
                 var (on, before) = found;
                 List<Problem> problems = [];
                 List<Reading> readings = [.. before.Readings];
-                foreach (var (text, number) in whole)
+                var heading = TypedHeading.Of(on, before, whole[0].Text);
+                problems.AddRange(heading?.Problems ?? []);
+                foreach (var (text, number) in heading is null ? whole : problems.Count > 0 ? [] : whole[1..])
                 {
-                    var fields = TypedLine.Understood(on, before, text);
+                    var fields = TypedLine.Understood(on, before, heading?.Value.InOrder(text) ?? text);
                     problems.AddRange(fields.Problems.Select(problem => problem with { Where = string.Create(CultureInfo.InvariantCulture, $"line {number}, {problem.Where}") }));
                     if (fields.IsFine)
                     {
@@ -118,8 +99,24 @@ public static class TypeReadings
             })).Map(_ => made!);
     }
 
+    /// <summary>Brings lines that are typed one after the other into the order of a run: where the first is a heading it gives null for it, and orders the others by it.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="run">The run.</param>
+    public static Func<string, Checked<string?>> Orderly(string path, Run run)
+    {
+        bool first = true;
+        TypedHeading? heading = null;
+        return line =>
+        {
+            var head = first ? OpenStudy.Read(path).Then(opened => Find(opened.Study, run.Id.Name).Then(found => TypedHeading.Of(found.Trial, found.Run, line)?.Map<TypedHeading?>(one => one) ?? new((TypedHeading?)null))) : new(heading);
+            bool named = first && head is { IsFine: true, Value: not null };
+            (first, heading) = (false, head.IsFine ? head.Value : null);
+            return head.Map(one => named ? null : one?.InOrder(line) ?? line);
+        };
+    }
+
     /// <summary>The study with this run in its trial, in its place where the trial has it, else behind the others.</summary>
-    private static Study Put(Study study, Trial trial, Run run) => study with
+    internal static Study Put(Study study, Trial trial, Run run) => study with
     {
         Trials = [.. study.Trials.Select(one => one.Id != trial.Id ? one
             : one with { Runs = one.Runs.Any(other => other.Id == run.Id) ? [.. one.Runs.Select(other => other.Id == run.Id ? run : other)] : [.. one.Runs, run] })],
@@ -144,7 +141,8 @@ public static class TypeReadings
         return [.. Remarks(study, trial, after).Where(remark => !old.Contains((remark.Reading, remark.Words)))];
     }
 
-    private static Checked<(Trial Trial, Run Run)> Find(Study study, string run)
+    /// <summary>The run of that name with its trial, or which there are.</summary>
+    internal static Checked<(Trial Trial, Run Run)> Find(Study study, string run)
     {
         var all = study.Trials.SelectMany(trial => trial.Runs.Select(one => (Trial: trial, Run: one))).ToArray();
         return all.FirstOrDefault(pair => string.Equals(pair.Run.Id.Name, run, StringComparison.OrdinalIgnoreCase)) is { Run: not null } found
@@ -168,14 +166,7 @@ public static class TypeReadings
             problems.Add(new("A run of this trial needs this column.", "columns", string.Join(", ", columns), missing, "Name it too; a '-' in it stands for what was not read."));
         }
 
-        var meters = Pairs(entry.Meters, "meter", problems);
-        foreach (var (column, meter) in meters)
-        {
-            if (!columns.Contains(column) || study.Instruments.All(one => one.Id != meter))
-            {
-                problems.Add(new("A column or a meter is not known.", "meter", $"{column}={meter}", $"one of {string.Join(", ", columns)}, with one of {(study.Instruments.Count > 0 ? string.Join(", ", study.Instruments.Select(one => one.Id)) : "no meter yet")}", "Correct it, or add the meter with 'heatwright meter add'."));
-            }
-        }
+        var meters = Meters(study, columns, Pairs(entry.Meters, "meter", problems), problems);
 
         string id = entry.Run.Length > 0 ? entry.Run : Keeping.ImportLog.FreeRun(study, trial.Id.Name);
         if (study.Trials.SelectMany(one => one.Runs).Any(one => string.Equals(one.Id.Name, id, StringComparison.OrdinalIgnoreCase)))
@@ -187,13 +178,22 @@ public static class TypeReadings
         return problems.Count > 0 ? new(problems) : new(new Run(new(id), [.. columns.Select(name => new Column(name, RunFromLog.IsWord(trial, name) ? "" : RunFromLog.UnitOf(trial, name).Symbol, meters.GetValueOrDefault(name) ?? ""))], []) { Settings = settings });
     }
 
-    private static Dictionary<string, double> Settings(Trial trial, Dictionary<string, string> said, List<Problem> problems)
+    /// <summary>The meters that were named, each for its column; one that is not known goes into the list.</summary>
+    internal static Dictionary<string, string> Meters(Study study, IReadOnlyList<string> columns, Dictionary<string, string> said, List<Problem> problems)
+    {
+        problems.AddRange(said.Where(pair => !columns.Contains(pair.Key) || study.Instruments.All(one => one.Id != pair.Value)).Select(pair => new Problem(
+            "A column or a meter is not known.", "meter", $"{pair.Key}={pair.Value}", $"one of {string.Join(", ", columns)}, with one of {(study.Instruments.Count > 0 ? string.Join(", ", study.Instruments.Select(one => one.Id)) : "no meter yet")}", "Correct it, or add the meter with 'heatwright meter add'.")));
+        return said;
+    }
+
+    /// <summary>Settings as they are kept; what is wrong about them goes into the list.</summary>
+    internal static Dictionary<string, double> Settings(Trial trial, Dictionary<string, string> said, List<Problem> problems)
     {
         var settings = new Dictionary<string, double>(StringComparer.Ordinal);
         string[] known = [.. RunFromLog.Settings(trial)];
         foreach (var (typed, text) in said)
         {
-            string name = known.FirstOrDefault(one => one.Replace('-', ' ') == typed) ?? typed;
+            string name = SettingOf(trial, typed);
             var unit = TrialKinds.SettingUnit(trial, name);
             if (!known.Contains(name))
             {
@@ -214,7 +214,11 @@ public static class TypeReadings
         return settings;
     }
 
-    private static Dictionary<string, string> Pairs(IReadOnlyList<string> words, string what, List<Problem> problems)
+    /// <summary>A setting by its name as it is kept, from its name as it was typed.</summary>
+    internal static string SettingOf(Trial trial, string typed) => RunFromLog.Settings(trial).FirstOrDefault(one => one.Replace('-', ' ') == typed) ?? typed;
+
+    /// <summary>Names with what is said of each; a name is told with blanks.</summary>
+    internal static Dictionary<string, string> Pairs(IReadOnlyList<string> words, string what, List<Problem> problems)
     {
         var pairs = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (string word in words.Where(word => word.Trim().Length > 0))

@@ -108,9 +108,23 @@ internal static partial class TypedLine
             return new(named);
         }
 
+        if (Between(line) is { } cells && (cells.Length == run.Columns.Count || texts.Length != run.Columns.Count) && cells.Skip(run.Columns.Count).All(cell => cell.Length == 0) && cells.Length >= run.Columns.Count)
+        {
+            return new([.. cells.Take(run.Columns.Count).Select(cell => cell.Length > 0 ? cell : Nothing)]);
+        }
+
         return texts.Length == run.Columns.Count ? new(texts) : new(new Problem(
             "The line has another number of values than the run has columns.", $"run {run.Id}", $"{texts.Length.ToString(CultureInfo.InvariantCulture)}: {line.Trim()}", string.Join(' ', run.Columns.Select(one => one.Name)), "Type one value for each, a blank between two; '-' stands for nothing read."));
     }
+
+    /// <summary>Stands for what was not read.</summary>
+    internal const string Nothing = "-";
+
+    /// <summary>The values of a line, one by one: cells of a spreadsheet, or what stands between blanks.</summary>
+    internal static string[] Values(string line) => Between(line) ?? [.. Token().Matches(line).Select(match => match.Value.Trim())];
+
+    /// <summary>What stands between the tabs of a spreadsheet's line, where nothing means not read; null: there are no tabs.</summary>
+    private static string[]? Between(string line) => line.Contains('\t', StringComparison.Ordinal) ? [.. line.Split('\t').Select(cell => cell.Trim())] : null;
 
     /// <summary>A value with its unit behind it, as '3.82', '3.82V', '3.82 V', '410 mA', '4k7', '1:20'.</summary>
     [GeneratedRegex(@"[^\s;|]+(?:[ \u00A0](?:[munkKM\u00B5\u03BC]?(?:V|A|W|Ohm|ohm|\u03A9|\u2126|s|J|Ah|Wh|Hz)|\u00B0[CF]|C|K|%|min|h)(?=[\s;|]|$))?", RegexOptions.CultureInvariant)]

@@ -142,6 +142,41 @@ public static class DecideTool
     private static string Farthest(CheckResult check) => check.Lines.Where(line => double.IsFinite(line.Doubts)).MaxBy(line => Math.Abs(line.Doubts)) is { } line
         ? FormattableString.Invariant($"{line.Requirement}, by {Math.Abs(line.Doubts):0.0} standard doubts") : "none";
 
+    /// <summary>A reading of the prototype as it may be typed, of the first line of the brief.</summary>
+    public static string Example(DecisionCard card) => card.BriefThen.Requirements is [var first, ..]
+        ? FormattableString.Invariant($"{first.Id}={first.Limit:0.###}{Behind(first.Unit)} ± {first.Limit * 0.02:0.##}{Behind(first.Unit)}").Replace("± 0 ", "± 0.01 ", StringComparison.Ordinal) : "";
+
+    private static string Behind(string unit) => unit.Length > 0 ? " " + unit : "";
+
+    /// <summary>The line of the brief by its id, by its sentence, or by what everybody calls it where only one line speaks of that.</summary>
+    private static Requirement? Called(DecisionCard card, string typed)
+    {
+        string name = Plain(typed);
+        var lines = card.BriefThen.Requirements;
+        return lines.FirstOrDefault(one => one.Id == typed.Trim()) ?? lines.FirstOrDefault(one => Plain(one.Id) == name || Plain(one.Text) == name)
+            ?? (lines.Where(one => Plain(one.Quantity.ToString()) == name || (Everyday.TryGetValue(one.Quantity, out string[]? words) && words.Any(word => Plain(word) == name))).ToArray() is [var only] ? only : null);
+    }
+
+    private static readonly Dictionary<RequirementQuantity, string[]> Everyday = new()
+    {
+        [RequirementQuantity.WarmUpTime] = ["ready", "hot", "warm-up"],
+        [RequirementQuantity.PiecesPerCharge] = ["pieces"],
+        [RequirementQuantity.GripTemperature] = ["grip", "handle"],
+        [RequirementQuantity.CellTemperature] = ["cell"],
+        [RequirementQuantity.CaseTemperature] = ["case"],
+        [RequirementQuantity.InsideDiameter] = ["diameter"],
+        [RequirementQuantity.ChargeTime] = ["charge", "charging"],
+        [RequirementQuantity.PartsCost] = ["cost", "price"],
+        [RequirementQuantity.RunTime] = ["runs", "lasts"],
+        [RequirementQuantity.FullLightTime] = ["light", "full light"],
+        [RequirementQuantity.Steadiness] = ["steady"],
+        [RequirementQuantity.RecoveryTime] = ["recovery", "recovers"],
+        [RequirementQuantity.Mass] = ["weight"],
+        [RequirementQuantity.ToolLength] = ["length"],
+    };
+
+    private static string Plain(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToUpperInvariant();
+
     private static Checked<IReadOnlyList<PrototypeReading>> Typed(Study study, DecisionCard card, IReadOnlyList<string> texts, string on)
     {
         List<Problem> problems = [];
@@ -149,10 +184,10 @@ public static class DecideTool
         foreach (string text in texts)
         {
             string[] pair = text.Split('=', 2);
-            var line = card.BriefThen.Requirements.FirstOrDefault(one => one.Id == pair[0].Trim());
+            var line = Called(card, pair[0]);
             if (pair.Length != 2 || line is null)
             {
-                problems.Add(new("A prototype reading names no requirement.", "--read", text, $"REQUIREMENT=VALUE ± DOUBT, of: {string.Join(", ", card.BriefThen.Requirements.Select(one => one.Id))}", "Correct it, for example 'ready=27.1 s ± 0.3 s'."));
+                problems.Add(new("A prototype reading names no requirement.", "--read", text, $"REQUIREMENT=VALUE ± DOUBT, of: {string.Join(", ", card.BriefThen.Requirements.Select(one => one.Id))}", $"Correct it, for example '{Example(card)}'."));
                 continue;
             }
 
@@ -171,7 +206,7 @@ public static class DecideTool
             }
             else
             {
-                problems.Add(new("A prototype reading cannot be read.", $"--read {pair[0]}", pair[1], $"one number in {(line.Unit.Length > 0 ? line.Unit : "pieces")} with its doubt", "Correct it, for example 'ready=27.1 s ± 0.3 s'."));
+                problems.Add(new("A prototype reading cannot be read.", $"--read {pair[0]}", pair[1], $"one number in {(line.Unit.Length > 0 ? line.Unit : "pieces")} with its doubt", $"Correct it, for example '{Example(card)}'."));
             }
         }
 

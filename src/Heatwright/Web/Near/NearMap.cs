@@ -45,7 +45,7 @@ internal static class NearMap
     {
         if (Near(context) is not { } near)
         {
-            problems = [new("This bench is not open to near devices.", "/near", "started without --near", "a start with --near", "End it and start it with 'heatwright serve FILE --near'.")];
+            problems = [new("This bench is not open to near devices.", "/near", "started for this device alone", "a start for near devices", "End it and start it with 'heatwright serve FILE --near'.")];
             return PageMap.Render(bench.Now(), "", "Near", typeof(ProblemsPage), new() { ["Problems"] = problems });
         }
 

@@ -1,0 +1,97 @@
+using System.Text.RegularExpressions;
+using Heatwright.Quantities;
+using Heatwright.StudyFile;
+using Heatwright.Trials;
+
+namespace Heatwright.Jobs.Trials;
+
+/// <summary>A line of names above pasted readings, and how the lines below it are brought into the order of a run.</summary>
+internal sealed partial class TypedHeading
+{
+    private readonly Run run;
+    private readonly int[]? places;
+    private readonly Unit?[] units;
+
+    private TypedHeading(Run run, int[]? places, Unit?[] units)
+    {
+        this.run = run;
+        this.places = places;
+        this.units = units;
+    }
+
+    /// <summary>The heading, or what it leaves open; null: the line is none, but a reading.</summary>
+    public static Checked<TypedHeading>? Of(Trial trial, Run run, string line)
+    {
+        if (line.Contains('=', StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        string[] cells = [.. (line.IndexOfAny(['\t', ';', '|']) >= 0 ? line.Split(['\t', ';', '|']) : Apart().Split(line.Trim())).Select(cell => cell.Trim())];
+        var heads = cells.Select(RunFromLog.Heading).ToArray();
+        int[] found = [.. run.Columns.Select(column => Named(trial, column, cells, heads))];
+        for (int i = 0; i < found.Length; i++)
+        {
+            found[i] = found[i] >= 0 ? found[i] : OfUnit(trial, run, i, heads, found);
+        }
+
+        bool named = found.Any(place => place >= 0) && !cells.Any(cell => Number().IsMatch(cell));
+        return named ? Placed(run, cells, heads, found, [.. RunFromLog.Columns(trial).Needed]) : IsWords(trial, run, cells) ? new(new TypedHeading(run, null, new Unit?[run.Columns.Count])) : null;
+    }
+
+    /// <summary>A line below the heading, its values in the order of the run; what the heading does not hold is not read.</summary>
+    public string InOrder(string line)
+    {
+        string[] values = TypedLine.Values(line);
+        return places is null || places.Any(place => place >= values.Length) ? line : string.Join('\t', run.Columns.Select((column, i) => places[i] < 0 || values[places[i]].Length == 0 ? TypedLine.Nothing : With(values[places[i]], column, units[i])));
+    }
+
+    private static Checked<TypedHeading> Placed(Run run, string[] cells, (string Name, Unit? Unit)[] heads, int[] found, string[] needed)
+    {
+        // 't U I': what is known stands where the run has it, so the rest does as well.
+        int[] places = cells.Length == found.Length && found.Select((place, i) => place < 0 || place == i).All(own => own) ? [.. found.Select((_, i) => i)] : found;
+        string[] open = [.. run.Columns.Where((column, i) => places[i] < 0 && needed.Contains(column.Name)).Select(column => column.Name)];
+        return open.Length == 0 ? new(new TypedHeading(run, places, [.. places.Select(place => place < 0 ? null : heads[place].Unit)]))
+            : new(new Problem("The heading does not say where a needed column is.", "heading", string.Join(", ", cells.Where(cell => cell.Length > 0)), string.Join(", ", open), $"Call it so in the heading, or leave the heading out and give the values in this order: {string.Join(' ', run.Columns.Select(column => column.Name))}."));
+    }
+
+    private static int Named(Trial trial, Column column, string[] cells, (string Name, Unit? Unit)[] heads)
+    {
+        string[] names = [column.Name, .. TrialKinds.CardOf(trial)?.Column(column.Name)?.Also ?? []];
+        return Array.FindIndex(heads, head => names.Any(name => Same(name, head.Name))) is >= 0 and var place ? place : Array.FindIndex(cells, cell => names.Any(name => Same(name, cell)));
+    }
+
+    /// <summary>The one heading of the column's unit, where no other column of the run is in that unit.</summary>
+    private static int OfUnit(Trial trial, Run run, int column, (string Name, Unit? Unit)[] heads, int[] taken)
+    {
+        if (Of(run.Columns[column]) is not { } unit || run.Columns.Where((_, i) => i != column).Any(other => Of(other)?.Measures(unit) == true))
+        {
+            return -1;
+        }
+
+        int[] alike = [.. heads.Select((head, i) => (head, i)).Where(pair => pair.head.Unit?.Measures(unit) == true && !taken.Contains(pair.i)).Select(pair => pair.i)];
+        return alike.Length == 1 ? alike[0] : -1;
+
+        Unit? Of(Column one) => RunFromLog.IsWord(trial, one.Name) ? null : RunFromLog.UnitOf(trial, one.Name);
+    }
+
+    /// <summary>Words in another language or of the maker's own: no number, nothing that stands for a reading.</summary>
+    private static bool IsWords(Trial trial, Run run, string[] cells) => run.Columns.All(column => !RunFromLog.IsWord(trial, column.Name)) && cells.Length >= run.Columns.Count
+        && cells.All(cell => cell.Length == 0 || (!cell.Any(char.IsDigit) && cell.Count(char.IsLetter) > 0 && ReadingText.Read(cell, Units.Volt, "heading").Says == ReadingSays.Unclear));
+
+    /// <summary>A bare number below 'Current (mA)' is in milliamperes, whatever the run's own unit.</summary>
+    private static string With(string value, Column column, Unit? unit) => unit is not null && unit.Symbol != column.Unit && Units.Find(column.Unit)?.Measures(unit) == true && Bare().IsMatch(value) ? $"{value} {unit.Symbol}" : value;
+
+    private static bool Same(string a, string b) => string.Equals(a.Replace('-', ' ').Replace('_', ' '), b.Replace('-', ' ').Replace('_', ' '), StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Blanks between two headings, not before a unit in brackets.</summary>
+    [GeneratedRegex(@"\s+(?![(\[])", RegexOptions.CultureInvariant)]
+    private static partial Regex Apart();
+
+    /// <summary>Begins as a reading does.</summary>
+    [GeneratedRegex(@"^[-+\u2212<>~]?\s*[.,]?[0-9]", RegexOptions.CultureInvariant)]
+    private static partial Regex Number();
+
+    [GeneratedRegex(@"^[-+\u2212]?[0-9.,\u00A0]+(?:[eE][-+]?[0-9]+)?$", RegexOptions.CultureInvariant)]
+    private static partial Regex Bare();
+}
