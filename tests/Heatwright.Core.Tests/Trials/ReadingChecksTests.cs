@@ -101,6 +101,7 @@ public sealed class ReadingChecksTests
     public void A_contact_is_held_against_itself(string drop, string told)
     {
         Told(TrialKind.TwoPointDrop, $"amps A: 1; drop V: {drop}", told);
+        Told(TrialKind.TwoPointDrop, $"drop V: {drop}; amps A: 1", told);
 
         // The same readings of anything else say nothing of ohms; without amps there are none.
         string slip = told.Contains("thousand ", StringComparison.Ordinal) ? told : "";
