@@ -35,6 +35,8 @@ public class SiPrefixTests
         var unit = Units.Find(symbol)!;
         string[] wanted = family.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(wanted, SiPrefix.FamilyOf(unit).Select(one => one.Symbol));
+        Assert.Equal(wanted.FirstOrDefault(symbol), SiPrefix.For(unit, 1e-30).Symbol); // beyond its ends there is no other prefix
+        Assert.Equal(wanted.LastOrDefault(symbol), SiPrefix.For(unit, 1e30).Symbol);
         foreach (string member in wanted)
         {
             // By the SI: each prefix is a power of a thousand.

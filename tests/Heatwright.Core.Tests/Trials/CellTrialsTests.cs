@@ -69,8 +69,8 @@ public sealed class CellTrialsTests
         Assert.Equal(volts * ohms.Value, By(ohms, "m V gain"), 1e-9);
         Assert.Equal(found.Cell!.LogOhmsDoubt * ohms.Value, By(ohms, "fast ohms scatter"), 1e-9);
         Assert.InRange(found.Cell.LogOhmsDoubt, 0.02, 0.4); // a handful of rows, known beforehand to a factor of e²
-        Assert.Equal(3.6, open.Value, 0.015); // the sag of the slow discharge is searched within a standard 0.015 V
-        Assert.Equal(0.002, By(open, "slow open volts misfit"), 1e-9);
+        Assert.Equal(3.6, open.Value, 0.012); // three times what the form of the model leaves over // the sag of the slow discharge is searched within a standard 0.015 V
+        Assert.InRange(By(open, "slow open volts misfit"), 0.002, 0.006);
         Assert.Equal(volts * open.Value, By(open, "m V gain"), 1e-9);
         Assert.Equal(0.01 / Math.Sqrt(3), By(open, "m V offset"), 1e-9);
         Assert.Equal(["fast-1", "pulse-1", "slow-1"], Assert.IsType<Origin.Fitted>(ah.Origin).Runs.Select(run => run.Name).Order(StringComparer.Ordinal));

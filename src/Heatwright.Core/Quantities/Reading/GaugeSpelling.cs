@@ -60,7 +60,6 @@ internal static class GaugeSpelling
     {
         int past = Letters.After(text, start, "AWG") is >= 0 and var spaced ? spaced
             : start < text.Length && text[start] == '#' ? start + 1
-            : string.Compare(text, start, "AWG", 0, 3, StringComparison.OrdinalIgnoreCase) == 0 && Letters.IsDigit(text, start + 3) ? start + 3
             : -1;
         if (past >= 0 && Number(text, Letters.SkipSpace(text, past)) is { End: > 0 } named)
         {
