@@ -1,5 +1,6 @@
 using Heatwright.Jobs.Trials;
 using Heatwright.Trials;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Heatwright.Web;
 
@@ -28,5 +29,5 @@ internal static class PaperMap
             : PageMap.NotHere(bench.Now(), $"/trials/{name}/{paper}", string.Join(", ", study.Trials.Select(one => one.Id.Name)), "Choose one from the list at /trials.");
     }
 
-    private static IResult Printed(RecipeView view, string paper, string part) => TypedResults.Text(paper == "card" ? TrialPaper.Card(view, linked: true) : TrialPaper.Sheet(view, part, linked: true), "text/html; charset=utf-8");
+    private static ContentHttpResult Printed(RecipeView view, string paper, string part) => TypedResults.Text(paper == "card" ? TrialPaper.Card(view, linked: true) : TrialPaper.Sheet(view, part, linked: true), "text/html; charset=utf-8");
 }

@@ -97,7 +97,7 @@ public static class SetRun
         foreach (var reading in run.Readings)
         {
             List<Problem> own = [];
-            run.Columns.Select((column, i) => TypedLine.Field(trial, run, column, reading.Raw[i], own)).ToList();
+            _ = run.Columns.Select((column, i) => TypedLine.Field(trial, run, column, reading.Raw[i], own)).ToArray();
             problems.AddRange(own.Select(problem => problem with { Where = string.Create(CultureInfo.InvariantCulture, $"reading {reading.Number}, {problem.Where}") }));
         }
 

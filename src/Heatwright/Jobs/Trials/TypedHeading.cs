@@ -77,7 +77,7 @@ internal sealed partial class TypedHeading
 
     /// <summary>Words in another language or of the maker's own: no number, nothing that stands for a reading.</summary>
     private static bool IsWords(Trial trial, Run run, string[] cells) => run.Columns.All(column => !RunFromLog.IsWord(trial, column.Name)) && cells.Length >= run.Columns.Count
-        && cells.All(cell => cell.Length == 0 || (!cell.Any(char.IsDigit) && cell.Count(char.IsLetter) > 0 && ReadingText.Read(cell, Units.Volt, "heading").Says == ReadingSays.Unclear));
+        && cells.All(cell => cell.Length == 0 || (!cell.Any(char.IsDigit) && cell.Any(char.IsLetter) && ReadingText.Read(cell, Units.Volt, "heading").Says == ReadingSays.Unclear));
 
     /// <summary>A bare number below 'Current (mA)' is in milliamperes, whatever the run's own unit.</summary>
     private static string With(string value, Column column, Unit? unit) => unit is not null && unit.Symbol != column.Unit && Units.Find(column.Unit)?.Measures(unit) == true && Bare().IsMatch(value) ? $"{value} {unit.Symbol}" : value;
