@@ -151,6 +151,7 @@ public sealed class AnswerSchemaTests : IDisposable
         Run("strike", pen, "spare-cold-ohms-1", "3", "--because", "wrong range");
         Run("trial", "add", pen, "cold-ohms", "--on", "spare", "--name", "twice");
         Run("trial", "drop", pen, "twice");
+        Run("trial", "set", pen, "spare-cold-ohms-1", "--set", "leads=0.2ohm");
         Run("trial", "add", pen, "discharge", "--on", "slim", "--name", "again");
 
         string log = bench.In("one.csv"), two = bench.In("two.csv");
