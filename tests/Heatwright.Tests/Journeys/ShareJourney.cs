@@ -62,7 +62,10 @@ public sealed class ShareJourney : IDisposable
         Assert.Equal(0.28 / joint > 2 ? "differ" : "agree", line.GetProperty("says").GetString());
         Assert.Equal(0, json.RootElement.GetProperty("waiting").GetArrayLength());
         Assert.Equal(1, json.RootElement.GetProperty("begun").GetInt32());
-        Assert.Contains("settings stand", Refused("trial", "enter", mine, "mine-wire-cold-ohms", "--run", "mine-wire-cold-ohms-1", "--set", "leads=0.2ohm", "--read", "3.1"), StringComparison.Ordinal);
+        // What was said of the leads can be said anew: 3.10 − 0.20.
+        Do("trial", "enter", mine, "mine-wire-cold-ohms", "--run", "mine-wire-cold-ohms-1", "--set", "leads=0.2ohm", "--read", "3.1");
+        using var anew = JsonDocument.Parse(Do("beside", mine, "--json"));
+        Assert.Equal(2.90, anew.RootElement.GetProperty("lines").EnumerateArray().Single(one => one.GetProperty("quantity").GetString() == "ohms").GetProperty("mineIs").GetDouble(), 1e-9);
         Assert.Contains("no twins", Refused("beside", Study), StringComparison.Ordinal);
     }
 

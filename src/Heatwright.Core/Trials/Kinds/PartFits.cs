@@ -56,7 +56,7 @@ internal static class PartFits
                 }
             }
 
-            says.Add(string.Create(CultureInfo.InvariantCulture, $"{label}: {word}{(ohms.Count > 0 ? $", {cold:0.###} Ω at {coldC:0} °C{(span > 20 ? $", {hot:0.###} Ω at {hotC:0} °C" : "")}" : "")}."));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"{label}: {word}{(ohms.Count > 0 ? FormattableString.Invariant($", {cold:0.###} Ω at {coldC:0} °C") : "")}{(ohms.Count > 0 && span > 20 ? FormattableString.Invariant($", {hot:0.###} Ω at {hotC:0} °C") : "")}."));
             if (span < 50 && ohms.Count > 0)
             {
                 next.Add($"{label}: read it in melting ice (0 °C) and in boiling water (100 °C less 1 K for every 300 m of height), and write the degrees beside.");
