@@ -29,7 +29,7 @@ public sealed partial class PagesTests(ServedStudy served) : IClassFixture<Serve
     public async Task A_page_loads_its_small_scripts_and_no_picture_script_and_nothing_inline(string path)
     {
         string page = await served.Page(path);
-        string[] entry = path.StartsWith("/trials/", StringComparison.Ordinal) ? ["<script src=\"/entry.js\">"] : path.StartsWith("/next", StringComparison.Ordinal) ? ["<script src=\"/evening.js\">"] : path.Contains("/try", StringComparison.Ordinal) ? ["<script src=\"/try.js\">"] : [];
+        string[] entry = path.StartsWith("/trials/", StringComparison.Ordinal) ? ["<script src=\"/entry.js\">"] : path == "/trials" ? ["<script src=\"/plan.js\">"] : path.StartsWith("/next", StringComparison.Ordinal) ? ["<script src=\"/evening.js\">"] : path.Contains("/try", StringComparison.Ordinal) ? ["<script src=\"/try.js\">"] : [];
         Assert.Equal(["<script src=\"/bench.js\">", "<script src=\"/step.js\" defer>", .. entry], Script().Matches(page).Select(match => match.Value));
         Assert.DoesNotMatch(Inline(), page);
         Assert.DoesNotContain("http://", page.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal), StringComparison.Ordinal);
