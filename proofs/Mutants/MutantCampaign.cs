@@ -95,8 +95,8 @@ internal static class MutantCampaign
         return Result(root, drawn, seen, cover);
     }
 
-    /// <summary>True when enough was noticed, in every folder.</summary>
-    public static bool Holds(MutantResult result) => result.Folders.Values.All(tally => tally.KilledPercent >= 85);
+    /// <summary>True when enough was noticed of all, and in every folder of what a test could notice.</summary>
+    public static bool Holds(MutantResult result) => result.Folders.Values.All(tally => tally.KilledPercentOfTheRest >= 85) && result.Folders["all"].KilledPercent >= 85;
 
     private static string Tried(MutantProcess process, MutantProcess apart, int number, IReadOnlyList<string> tests, bool fresh)
     {
@@ -120,17 +120,18 @@ internal static class MutantCampaign
         List<Survivor> survivors = [.. seen.Where(one => one.Outcome is "survived" or "not reached").OrderBy(one => one.Point.File, StringComparer.Ordinal).ThenBy(one => one.Point.Line)
             .Select(one => new Survivor(string.Create(CultureInfo.InvariantCulture, $"{one.Point.File}:{one.Point.Line}"), one.Point.Shown, one.Tests, reasons.GetValueOrDefault(one.Point.Key, "")))];
         return new(
-            Folders.Append("all").ToDictionary(folder => folder, folder => Tally(drawn.Count(point => folder == "all" || point.Folder == folder), [.. seen.Where(one => folder == "all" || one.Point.Folder == folder).Select(one => one.Outcome)])),
+            Folders.Append("all").ToDictionary(folder => folder, folder => Tally(drawn.Count(point => folder == "all" || point.Folder == folder), [.. seen.Where(one => folder == "all" || one.Point.Folder == folder).Select(one => one.Outcome)],
+                survivors.Count(one => one.Why.Length > 0 && (folder == "all" || one.Where.StartsWith(folder + "/", StringComparison.Ordinal))))),
             cover.Fast, cover.Long, cover.Other,
             survivors.GroupBy(one => one.Why.Length > 0 ? one.Why : "not explained").OrderByDescending(group => group.Count()).ToDictionary(group => group.Key, group => group.Count()), survivors);
     }
 
-    private static MutantTally Tally(int places, string[] outcomes)
+    private static MutantTally Tally(int places, string[] outcomes, int explained)
     {
         int of(string word) => outcomes.Count(outcome => outcome.StartsWith(word, StringComparison.Ordinal));
         int forEver = of("hung") + of("crashed") + outcomes.Count(outcome => outcome.EndsWith("TimeoutException", StringComparison.Ordinal));
         int killed = of("killed") + of("hung") + of("crashed"), only = of("long");
-        return new(places, outcomes.Length, killed, forEver, of("survived"), of("not reached"), only, Math.Round(100.0 * killed / Math.Max(1, outcomes.Length - only), 1));
+        return new(places, outcomes.Length, killed, forEver, of("survived"), of("not reached"), only, Math.Round(100.0 * killed / Math.Max(1, outcomes.Length - only), 1), explained, Math.Round(100.0 * killed / Math.Max(1, outcomes.Length - only - explained), 1));
     }
 
     private static void Built(string root, string name)

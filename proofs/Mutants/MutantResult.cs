@@ -9,7 +9,9 @@ namespace Heatwright.Proofs.Mutants;
 /// <param name="NotReached">Passed by no test at all.</param>
 /// <param name="OnlyByLongTests">Passed by long tests only: not run, not counted.</param>
 /// <param name="KilledPercent">Killed, of all but those of the long tests.</param>
-internal sealed record MutantTally(int Places, int Sampled, int Killed, int OfThemForEver, int Survived, int NotReached, int OnlyByLongTests, double KilledPercent);
+/// <param name="Explained">Not killed, since they change nothing that a test could notice: why stands beside each.</param>
+/// <param name="KilledPercentOfTheRest">Killed, of all but those of the long tests and those explained.</param>
+internal sealed record MutantTally(int Places, int Sampled, int Killed, int OfThemForEver, int Survived, int NotReached, int OnlyByLongTests, double KilledPercent, int Explained, double KilledPercentOfTheRest);
 
 /// <summary>A change that no fast test noticed.</summary>
 /// <param name="Where">File and line.</param>

@@ -118,6 +118,17 @@ public sealed class ModuleBenchTests
         Assert.Equal(5, found.Pictures[0].X.Length);
     }
 
+    /// <summary>One reading of which the output fell to 11 V of 12 is enough: the limit is at its 3 A within a tenth, and nothing is said of what was held.</summary>
+    [Fact]
+    public void One_output_that_fell_tells_the_limit()
+    {
+        var found = Points("0.2|0.5|1|2|10 3 11 2");
+        Assert.Equal(3, found.Find(PartQuantities.LimitCurrent)!.Value);
+        Assert.Equal(0.3 / Math.Sqrt(3), found.Find(PartQuantities.LimitCurrent)!.StandardDoubt, 1e-9);
+        Assert.Null(found.Find(PartQuantities.HeldCurrent));
+        Assert.Equal(5, Assert.Single(found.Remarks).Reading);
+    }
+
     [Theory, InlineData("0.2|0.5", "2"), InlineData("0.2|0.5|10 1 12 -", "2"), InlineData("0.2|0.5|10 1 12 1", "2"), InlineData("0.2|0.5|10 3 11 2", "2")]
     public void Fewer_than_three_whole_readings_give_no_finding(string rows, string value)
     {

@@ -40,6 +40,15 @@ internal static class OwnLawFit
             return new(new Problem("The law has no answer for these readings.", law.Name, string.Join(", ", law.Sought.Select((sought, j) => string.Create(CultureInfo.InvariantCulture, $"{sought.Name} {start[j]:G3}"))), "readings inside what the law takes", "Look at the units and the settings; 'heatwright sum' says what the law takes."));
         }
 
+        if (Tied(start, p => Predict(sheet, p)) is { Length: > 0 } tied)
+        {
+            string names = string.Join(" and ", tied.Select(j => law.Sought[j].Name));
+            return new(new TrialAnswer(sheet.Card.Name, [], [$"These readings do not tell {names}: many values of them fit alike."])
+            {
+                Next = [$"Take readings at other {string.Join(" or ", law.Inputs)}, or say {(tied.Length > 1 ? "one of them" : "it")} with the run."],
+            });
+        }
+
         int[] all = [.. Enumerable.Range(0, start.Length)];
         var model = new BenchModel(law.Name, law.Result, [.. law.Inputs], _ => start, Predict, [.. law.Sought.Select((sought, j) => new Told(sought.Name, sought.Unit, (_, p) => sought.Unit.IsLevel ? p[j] + Units.ZeroCelsiusK : p[j]))])
         {
@@ -54,6 +63,54 @@ internal static class OwnLawFit
             Says = [.. answer.Says, string.Create(CultureInfo.InvariantCulture, $"What '{law.Name}' leaves over: {answer.Tried[0].Spread:G3} in the unit of {law.Result}{(answer.Tried[0].Rss > 4 * sheet.Count && sheet.Count > start.Length ? ", far more than the display's last digit. Is it the right law?" : ".")}")],
             Next = open.Length == 0 ? answer.Next : [.. answer.Next, $"These readings leave {string.Join(" and ", open)} open: take readings at other {string.Join(" or ", law.Inputs)}, or say it with the run."],
         });
+    }
+
+    /// <summary>Numbers whose change moves what is read just as changes of the others do, or not at all: no fit can tell them. By the slopes at a usual size, each freed of the others.</summary>
+    private static int[] Tied(double[] at, Func<double[], double[]> predict)
+    {
+        const double Alike = 1e-6;
+        double[][] slopes = [.. at.Select((value, j) =>
+        {
+            double step = 1e-4 * Math.Max(Math.Abs(value), 1e-9);
+            double[] up = predict([.. at.Select((other, i) => i == j ? other + step : other)]), down = predict([.. at.Select((other, i) => i == j ? other - step : other)]);
+            double[] slope = [.. up.Zip(down, (a, b) => (a - b) / 2)];
+            double length = Math.Sqrt(slope.Sum(one => one * one));
+            return slope.All(double.IsFinite) && length > 0 ? [.. slope.Select(one => one / length)] : slope;
+        })];
+        if (slopes.Any(slope => !slope.All(double.IsFinite)))
+        {
+            return [];
+        }
+
+        return [.. Enumerable.Range(0, at.Length).Where(j => Left(slopes[j], [.. slopes.Where((_, i) => i != j)]) < Alike)];
+    }
+
+    /// <summary>Length of what is left of a row when its parts along the others are taken off.</summary>
+    private static double Left(double[] row, double[][] others)
+    {
+        List<double[]> across = [];
+        foreach (double[] other in others.Append(row))
+        {
+            double[] left = other;
+            foreach (double[] one in across)
+            {
+                double along = left.Zip(one, (a, b) => a * b).Sum();
+                left = [.. left.Zip(one, (a, b) => a - (along * b))];
+            }
+
+            double length = Math.Sqrt(left.Sum(one => one * one));
+            if (other == row)
+            {
+                return length;
+            }
+
+            if (length > 1e-9)
+            {
+                across.Add([.. left.Select(one => one / length)]);
+            }
+        }
+
+        return 0;
     }
 
     /// <summary>The usual size, or that times whole decades where the law lies nearer to the readings.</summary>

@@ -53,6 +53,21 @@ public sealed class OwnTrialTests
         Assert.StartsWith("Law: ", answer.Says[0], StringComparison.Ordinal);
     }
 
+    /// <summary>Two readings at one temperature leave open how cold ohms and slope share what was read; at two temperatures nothing is open, and by hand 2.4 and 2.8 Ω are 2 Ω and 4e-3/K.</summary>
+    [Fact]
+    public void What_the_readings_leave_open_is_asked_for()
+    {
+        var open = Given.Fit("own-line by heater-ohms", [("heater ohms", [2.4, 2.41, 2.39]), ("at", [70, 70, 70])]);
+        Assert.Empty(open.Findings);
+        Assert.Equal("These readings do not tell cold and slope: many values of them fit alike.", open.Says[1]);
+        Assert.Equal("Take readings at other at, or say one of them with the run.", Assert.Single(open.Next));
+        var told = Given.Fit("own-line by heater-ohms", [("heater ohms", [2.4, 2.8, 2.8]), ("at", [70, 120, 120])]);
+        Assert.Empty(told.Next);
+        Assert.Equal(2, told.Value("cold"), 1e-6);
+        Assert.Equal(4e-3, told.Value("slope"), 1e-8);
+        Assert.DoesNotContain(told.Says, says => says.Contains("right law", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void What_is_lacking_or_told_twice_is_said()
     {
