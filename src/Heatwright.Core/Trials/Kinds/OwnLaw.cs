@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heatwright.Numerics;
 using Heatwright.Quantities;
 
 namespace Heatwright.Trials;
@@ -82,35 +83,12 @@ internal static class OwnLawFit
             return [];
         }
 
-        return [.. Enumerable.Range(0, at.Length).Where(j => Left(slopes[j], [.. slopes.Where((_, i) => i != j)]) < Alike)];
-    }
-
-    /// <summary>Length of what is left of a row when its parts along the others are taken off.</summary>
-    private static double Left(double[] row, double[][] others)
-    {
-        List<double[]> across = [];
-        foreach (double[] other in others.Append(row))
+        // Set last, what is left of a column across all the others stands at the end of the triangle.
+        return [.. Enumerable.Range(0, at.Length).Where(j =>
         {
-            double[] left = other;
-            foreach (double[] one in across)
-            {
-                double along = left.Zip(one, (a, b) => a * b).Sum();
-                left = [.. left.Zip(one, (a, b) => a - (along * b))];
-            }
-
-            double length = Math.Sqrt(left.Sum(one => one * one));
-            if (other == row)
-            {
-                return length;
-            }
-
-            if (length > 1e-9)
-            {
-                across.Add([.. left.Select(one => one / length)]);
-            }
-        }
-
-        return 0;
+            double[] columns = [.. slopes.Where((_, i) => i != j).Append(slopes[j]).SelectMany(slope => slope)];
+            return Math.Abs(new HouseholderQr(columns, slopes[j].Length, at.Length).R(at.Length - 1, at.Length - 1)) < Alike;
+        })];
     }
 
     /// <summary>The usual size, or that times whole decades where the law lies nearer to the readings.</summary>

@@ -13,8 +13,8 @@ public static class FitTrial
     public static Checked<TrialAnswer> Run(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words)).Then(input => TrialFits.Run(kind, input));
 
     /// <summary>Findings of a maker's own trial by a law of the quick sums.</summary>
-    public static Checked<TrialAnswer> Own(string kind, TrialWords words, string law, string? result, string? find) => Kind(kind).Then(card => card.Name == "own-line" ? FitOwnLaw.Run(words, law, result, find)
-        : new(new Problem($"{card.Name} has laws of its own.", "--law", law, "only with the kind own-line", "Leave --law out, or type own-line.")));
+    public static Checked<TrialAnswer> Own(string kind, TrialWords words, string law, string? result, string? find) =>
+        Kind(kind).Then(card => PlanTrial.WithLaw(card.Name, law, result, find)).Then(named => Run(named, words));
 
     /// <summary>What the checks say of readings.</summary>
     public static Checked<IReadOnlyList<TrialRemark>> Check(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words)).Then(input => TrialFits.Check(kind, input));

@@ -33,11 +33,12 @@ public static class PlanTrial
     /// <param name="law">Name of a law of the quick sums; null or empty: none.</param>
     /// <param name="result">Which of its results is read; null or empty: its first.</param>
     /// <param name="find">Inputs to find, apart by commas; null or empty: those that are neither read nor said.</param>
-    public static Checked<string> KindOf(string kind, string? law, string? result, string? find) => Word(law) is not { } named
-        ? new(kind)
-        : TrialKinds.Find(kind)?.Card == OwnTrial.Kind
-            ? OwnTrial.Of(named, Word(result), Word(find)).Map(own => own.Name)
-            : new(new Problem($"{kind} has laws of its own.", "law", named, $"only with the kind {OwnTrial.Kind}", $"Leave the law out, or choose {OwnTrial.Kind}."));
+    public static Checked<string> KindOf(string kind, string? law, string? result, string? find) => Word(law) is { } named ? WithLaw(kind, named, Word(result), Word(find)) : new(kind);
+
+    /// <summary>The kind that is done by a law of the quick sums: only that of a maker's own trial takes one.</summary>
+    internal static Checked<string> WithLaw(string kind, string law, string? result, string? find) => TrialKinds.Find(kind)?.Card == OwnTrial.Kind
+        ? OwnTrial.Of(law, result, find).Map(own => own.Name)
+        : new(new Problem($"{kind} has laws of its own.", "law", law, $"only with the kind {OwnTrial.Kind}", $"Leave the law out, or choose {OwnTrial.Kind}."));
 
     private static string? Word(string? typed) => string.IsNullOrWhiteSpace(typed) ? null : typed.Trim();
 
