@@ -37,6 +37,10 @@ public sealed record LeastSquaresProblem(ResidualFunction Residuals, int Residua
     /// <summary>The search ends when no parameter moves by more than this share of its size.</summary>
     public double Tolerance { get; init; } = 1e-10;
 
+    /// <summary>The search ends, without seeking further digits, when the best step promises to lower the sum of squares by no more than this; 0: it goes on to the last digits.</summary>
+    /// <remarks>Residuals are in standard doubts: a fall of 10⁻⁴ still to come means that no parameter is farther than a hundredth of its own doubt from the minimum.</remarks>
+    public double EnoughFall { get; init; }
+
     /// <summary>Most steps of the search.</summary>
     public int MaxIterations { get; init; } = 200;
 

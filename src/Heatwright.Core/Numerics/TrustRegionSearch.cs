@@ -48,7 +48,7 @@ internal sealed class TrustRegionSearch(LeastSquaresProblem problem, LeastSquare
             var outcome = StepDown();
             if (outcome == Outcome.Moved || (grade == SlopeGrade.Forward && !model.SlopesByFormula))
             {
-                grade = outcome == Outcome.Moved && before - Point.Sum > 1e-3 * before ? grade : SlopeGrade.Central;
+                grade = outcome == Outcome.Moved && (problem.EnoughFall > 0 || before - Point.Sum > 1e-3 * before) ? grade : SlopeGrade.Central;
                 continue;
             }
 
@@ -69,6 +69,12 @@ internal sealed class TrustRegionSearch(LeastSquaresProblem problem, LeastSquare
         }
 
         Converged = true;
+        if (problem.EnoughFall > 0)
+        {
+            Why = "What the next step promises is less than was asked for.";
+            return;
+        }
+
         (Why, int steps) = FullSteps.Settle(Point, problem.Tolerance);
         Iterations += steps;
     }
@@ -123,7 +129,7 @@ internal sealed class TrustRegionSearch(LeastSquaresProblem problem, LeastSquare
     }
 
     private bool TooShort(double[] step, double predicted) =>
-        predicted <= NearlyThere * Point.Sum || Point.Largest(step) <= problem.Tolerance;
+        predicted <= Math.Max(NearlyThere * Point.Sum, problem.EnoughFall) || Point.Largest(step) <= problem.Tolerance;
 
     /// <summary>Tries one step and adjusts the radius to how well the slopes foretold it.</summary>
     private bool Moves(double[] step, double predicted, TriangleSvd svd, double damping, int[] index)
@@ -181,6 +187,6 @@ internal sealed class TrustRegionSearch(LeastSquaresProblem problem, LeastSquare
     {
         double promised = Point.PredictedFall(Point.Clipped(fullStep));
         double noise = 10 * problem.RelativeNoise * Point.ScaledSize;
-        return promised <= 1e-6 * Point.Sum || promised <= noise * (noise + (2 * Math.Sqrt(Point.Sum)));
+        return promised <= Math.Max(1e-6 * Point.Sum, problem.EnoughFall) || promised <= noise * (noise + (2 * Math.Sqrt(Point.Sum)));
     }
 }

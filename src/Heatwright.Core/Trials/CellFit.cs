@@ -132,6 +132,7 @@ public sealed class CellFit
             Lower = [.. start.Select((value, i) => i == tau ? Math.Log(5) : i == tau + 1 ? Math.Log(150) : i > tau + 2 ? -0.1 : value - 5)],
             Upper = [.. start.Select((value, i) => i == tau ? Math.Log(120) : i == tau + 1 ? Math.Log(LongestTauS) : i > tau + 2 ? 0.1 : value + 5)],
             MaxIterations = 40,
+            EnoughFall = 1e-4,
         };
         var fit = LeastSquares.Fit(problem);
         return Report(fit, Covariance(fit, count, priorDoubt));

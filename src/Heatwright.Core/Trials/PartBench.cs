@@ -6,14 +6,6 @@ namespace Heatwright.Trials;
 /// <summary>All trials of one part to findings: checks, fit, doubt.</summary>
 public static class PartBench
 {
-    /// <summary>Findings of every part that was tried, in the order of the shelf.</summary>
-    public static IReadOnlyList<PartFindings> All(IReadOnlyList<Part> parts, IReadOnlyList<Trial> trials, IReadOnlyList<Instrument> instruments)
-    {
-        var causes = new InstrumentCauses(instruments);
-        return [.. parts.Select(part => (part, Own: trials.Where(trial => trial.Part == part.Id).ToArray())).Where(pair => pair.Own.Length > 0)
-            .Select(pair => One(pair.part, pair.Own, causes))];
-    }
-
     /// <summary>Findings of one part from its own trials.</summary>
     public static PartFindings One(Part part, IReadOnlyList<Trial> trials, InstrumentCauses instruments)
     {

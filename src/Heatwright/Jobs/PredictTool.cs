@@ -66,11 +66,9 @@ public static class PredictTool
             return new(new Problem("A tool of parts needs a brief: without work and surroundings nothing can be predicted.", "brief", "absent", "a brief with its duty", "Write the brief."));
         }
 
-        var causes = new InstrumentCauses(study.Instruments);
         var used = arrangement.Parts().ToHashSet();
         used.UnionWith(study.Parts.Where(part => used.Contains(part.Id)).Select(part => part.Like?.Part).OfType<PartId>());
-        PartFindings[] findings = [.. study.Parts.Where(part => used.Contains(part.Id) && study.Trials.Any(trial => trial.Part == part.Id)).AsParallel().AsOrdered().WithCancellation(cancel)
-            .Select(part => PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], causes))];
+        PartFindings[] findings = [.. study.Parts.Where(part => used.Contains(part.Id)).AsParallel().AsOrdered().WithCancellation(cancel).Select(part => RunStudy.Findings(study, part)).OfType<PartFindings>()];
         var shelf = new Shelf(study.Parts, findings);
         return PlantBuilder.For(arrangement, shelf, RunStudy.Plan(brief)).Map(builder =>
         {

@@ -17,6 +17,9 @@ public static class RunStudy
     /// <summary>A reading more asks for its own part's fits only, and a change that is taken back for nothing.</summary>
     private static readonly Remembered<PartFindings> Fitted = new(64);
 
+    /// <summary>An arrangement more, a tool, a decision or a note asks for no other prediction.</summary>
+    private static readonly Remembered<Foreseen> Predicted = new(24);
+
     private static readonly Remembered<StudyResult> Worked = new(3);
 
     /// <summary>Works a study out. Same study, same result, whatever the number of threads.</summary>
@@ -48,11 +51,12 @@ public static class RunStudy
         if (study.Brief is { } brief)
         {
             var state = new StudyState(fingerprint);
+            string bench = Hash(new { brief, study.Parts, study.Trials, study.Instruments, study.Seed });
             foreach (var arrangement in study.Arrangements)
             {
                 progress?.Invoke(study.Arrangements.Count == 1 ? $"Working out arrangement {arrangement.Letter}, {arrangement.Name}"
                     : FormattableString.Invariant($"Working out {study.Arrangements.Count} arrangements: {arrangement.Letter}, {arrangement.Name}"));
-                verdicts.Add(One(brief, shelf, arrangement, study.Seed, state, cancel));
+                verdicts.Add(Judged(brief, shelf, Predicted.Of($"{bench} {Hash(arrangement)}", () => Foresee(brief, shelf, arrangement, study.Seed, cancel)), study.Seed, state, cancel));
             }
         }
 
@@ -62,23 +66,34 @@ public static class RunStudy
     /// <summary>What the trials of a study told, part by part.</summary>
     public static IReadOnlyList<PartFindings> Findings(Study study, CancellationToken cancel = default)
     {
-        var causes = new InstrumentCauses(study.Instruments);
-        var tried = study.Parts.Where(part => study.Trials.Any(trial => trial.Part == part.Id) && !Sharing.Twins.IsWaiting(study, part)).ToArray();
-        return [.. tried.AsParallel().AsOrdered().WithCancellation(cancel)
-            .Select(part => (Part: part, Trials: study.Trials.Where(trial => trial.Part == part.Id).ToArray()))
-            .Select(one => Fitted.Of(Hash(new { one.Part, one.Trials, study.Instruments }), () => PartBench.One(one.Part, one.Trials, causes)))];
+        Part[] tried = [.. study.Parts.Where(part => !Sharing.Twins.IsWaiting(study, part))];
+        return [.. tried.AsParallel().AsOrdered().WithCancellation(cancel).Select(part => Findings(study, part)).OfType<PartFindings>()];
+    }
+
+    /// <summary>What the trials of one part told; null where it was not tried.</summary>
+    public static PartFindings? Findings(Study study, Part part)
+    {
+        Trial[] trials = [.. study.Trials.Where(trial => trial.Part == part.Id)];
+        return trials.Length == 0 ? null : Fitted.Of(Hash(new { part, trials, study.Instruments }), () => PartBench.One(part, trials, new InstrumentCauses(study.Instruments)));
     }
 
     private static string Hash<T>(T all) => Convert.ToHexString(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(all, StudyJson.Options)));
 
     /// <summary>The verdict on one arrangement, by as many draws as a word needs, or as are asked for.</summary>
-    internal static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null)
+    internal static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null) =>
+        Judged(brief, shelf, Foresee(brief, shelf, arrangement, seed, cancel, draws, progress), seed, state, cancel);
+
+    /// <summary>What takes most of the time of a verdict: the runs of one arrangement.</summary>
+    private static Foreseen Foresee(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null)
     {
         var built = PlantBuilder.For(arrangement, shelf, Plan(brief));
-        var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, draws ?? Settling.For(brief, arrangement), progress, cancel) : null;
-        var safety = SafetyCheck.WithFaults(arrangement, shelf, built.IsFine ? built.Value : null, cancel);
-        return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state, cancel);
+        return new(arrangement,
+            built.IsFine ? Predict.Charge(built.Value, arrangement, seed, draws ?? Settling.For(brief, arrangement), progress, cancel) : null,
+            SafetyCheck.WithFaults(arrangement, shelf, built.IsFine ? built.Value : null, cancel), built.Problems);
     }
+
+    private static ArrangementVerdict Judged(Brief brief, Shelf shelf, Foreseen foreseen, ulong seed, StudyState state, CancellationToken cancel) =>
+        Judge.Of(brief, shelf, foreseen.Arrangement, foreseen.Safety, foreseen.Prediction, foreseen.Problems, seed, state, cancel);
 
     /// <summary>How well the work takes its heat: as the brief states it; where it states a heat and no contact, so well that a piece has its heat in half of its time.</summary>
     private static Estimate Contact(Duty duty, double airC, Origin stated)
@@ -110,4 +125,7 @@ public static class RunStudy
             MostPieces = BriefPlan.MostPieces(brief),
         };
     }
+
+    /// <summary>What the runs of one arrangement came to, before they are held against the brief.</summary>
+    private sealed record Foreseen(Arrangement Arrangement, Prediction? Prediction, SafetyFindings Safety, IReadOnlyList<Problem> Problems);
 }

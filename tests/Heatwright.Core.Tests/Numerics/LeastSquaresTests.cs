@@ -46,6 +46,19 @@ public class LeastSquaresTests
     }
 
     [Fact]
+    public void A_search_that_is_told_what_is_enough_ends_a_hundredth_of_a_doubt_from_the_minimum()
+    {
+        // y = e^(-t/τ) read at 0, 10 … 190 s, off by a hundredth up and down in turn, each known to a hundredth.
+        double[] read = [.. Times.Select((time, i) => Math.Exp(-time / 60) + (i % 2 == 0 ? 0.01 : -0.01))];
+        var problem = Each((p, i) => (Math.Exp(-Times[i] / p[0]) - read[i]) / 0.01, Times.Length, [20]);
+        var digits = LeastSquares.Fit(problem);
+        var enough = LeastSquares.Fit(problem with { EnoughFall = 1e-4 });
+        Assert.True(enough.Converged, enough.Why);
+        Assert.InRange(Math.Abs(enough.Parameters[0] - digits.Parameters[0]), 0, 0.01 * digits.UnscaledErrors[0]);
+        Assert.True(enough.Iterations < digits.Iterations, $"{enough.Iterations} and {digits.Iterations}");
+    }
+
+    [Fact]
     public void A_model_without_value_at_the_start_is_refused_with_a_reason()
     {
         var fit = LeastSquares.Fit(Each((p, i) => Math.Log(p[0]), 3, [-1]));

@@ -13,14 +13,6 @@ public sealed class PartBenchOrderTests
 
     private static readonly Instrument[] Meters = [new("cheap", "", [new("Ω", 5, 0.2, 0.1)]), new("better", "", [new("Ω", 0.5, 0.01, 0.01)])];
 
-    [Fact]
-    public void Parts_that_were_tried_are_told_in_the_order_of_the_shelf()
-    {
-        var found = PartBench.All([Heater("a"), Heater("b"), Heater("c")], [Cold("c", "t3", "cheap", "4.1"), Cold("a", "t1", "cheap", "3.1")], Meters);
-        Assert.Equal(["a", "c"], found.Select(each => each.Part.Name));
-        Assert.Equal([3.0, 4.0], found.Select(each => Math.Round(each.Find(PartQuantities.Ohms)!.Value, 9)));
-    }
-
     /// <summary>One without any doubt is one of which nobody said how well it was read: it is no surer than the others.</summary>
     [Theory, InlineData("cheap", "better", "second"), InlineData("better", "cheap", "first"), InlineData("none", "cheap", "second"), InlineData("cheap", "none", "first"), InlineData("none", "none", "first")]
     public void The_surer_counts_and_one_without_doubt_is_not_sure(string first, string second, string counts)

@@ -3,7 +3,6 @@ using Heatwright.Parts;
 using Heatwright.Physics;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
-using Heatwright.Trials;
 
 namespace Heatwright.Jobs;
 
@@ -14,8 +13,8 @@ namespace Heatwright.Jobs;
 /// <param name="Shelf">Parts with their findings.</param>
 public sealed record LoopView(Arrangement Arrangement, LoopLook Look, IReadOnlyList<PairFinding> Pairs, Shelf Shelf)
 {
-    /// <summary>The parts of a study with what their trials told: the trials are fitted here.</summary>
-    public static Shelf Bench(Study study) => new(study.Parts, PartBench.All(study.Parts, study.Trials, study.Instruments));
+    /// <summary>The parts of a study with what their trials told.</summary>
+    public static Shelf Bench(Study study) => new(study.Parts, RunStudy.Findings(study));
 
     /// <summary>The loop of an arrangement of a study.</summary>
     public static Checked<LoopView> Of(Study study, Arrangement arrangement, Shelf shelf)

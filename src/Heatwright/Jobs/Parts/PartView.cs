@@ -66,11 +66,10 @@ public sealed record PartView(
     /// <summary>All parts of a study, with what their trials told.</summary>
     public static IReadOnlyList<PartView> All(Study study)
     {
-        var found = PartBench.All(study.Parts, study.Trials, study.Instruments).ToDictionary(one => one.Part);
+        var found = RunStudy.Findings(study).ToDictionary(one => one.Part);
         return [.. study.Parts.Select(part => Of(part, found.GetValueOrDefault(part.Id)))];
     }
 
     /// <summary>One part of a study.</summary>
-    public static Checked<PartView> One(Study study, string id) => EnterPart.Found(study, id).Map(part =>
-        Of(part, study.Trials.Any(trial => trial.Part == part.Id) ? PartBench.One(part, [.. study.Trials.Where(trial => trial.Part == part.Id)], new InstrumentCauses(study.Instruments)) : null));
+    public static Checked<PartView> One(Study study, string id) => EnterPart.Found(study, id).Map(part => Of(part, RunStudy.Findings(study, part)));
 }

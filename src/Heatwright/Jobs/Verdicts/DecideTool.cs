@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
+using Heatwright.Predictions;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
 using Heatwright.Verdicts;
@@ -55,6 +57,9 @@ public sealed record CheckView(string Decision, string FirstLine, IReadOnlyList<
 /// <summary>Decides and checks: what is written into the study, and what is shown of it.</summary>
 public static class DecideTool
 {
+    /// <summary>A check seeks the culprit by hundreds of runs; a page that is opened again asks for none.</summary>
+    private static readonly ConditionalWeakTable<StudyResult, CheckView> Checks = [];
+
     /// <summary>The last card of a study with its flags.</summary>
     public static Checked<DecisionView> Last(StudyResult result) => result.Study.Decisions is [.., var card]
         ? new(DecisionView.Of(card, Decide.Flags(card, result.Verdicts)))
@@ -116,10 +121,15 @@ public static class DecideTool
             return new(new Problem("The chosen arrangement can no longer be predicted.", card.Name, card.Chosen.Name, "an arrangement of the study", "Put it back as it was decided."));
         }
 
+        return new(Checks.GetValue(result, _ => Against(card, prediction, result.Study.PrototypeReadings)));
+    }
+
+    private static CheckView Against(DecisionCard card, Prediction prediction, IReadOnlyList<PrototypeReading> all)
+    {
         // A later reading of the same line stands for the earlier one, which stays in the study.
-        var readings = result.Study.PrototypeReadings.Where(one => one.Decision == card.Id).Reverse().DistinctBy(one => one.Requirement).ToArray();
+        var readings = all.Where(one => one.Decision == card.Id).Reverse().DistinctBy(one => one.Requirement).ToArray();
         var check = PrototypeCheck.Of(card, prediction, readings);
-        return new(new CheckView(card.Id, card.FirstLine, [.. check.Lines.Select(Line)], check.P, Sentence(check), [.. check.Culprits.Select(one => one.Words)]));
+        return new(card.Id, card.FirstLine, [.. check.Lines.Select(Line)], check.P, Sentence(check), [.. check.Culprits.Select(one => one.Words)]);
     }
 
     private static CheckLineView Line(CheckLine line) => new(line.Requirement, line.Predicted.Text, line.Promise switch { Kept.Kept => "kept", Kept.Missed => "missed", _ => "not tested" },
