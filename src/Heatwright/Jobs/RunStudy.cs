@@ -95,18 +95,14 @@ public static class RunStudy
     private static ArrangementVerdict Judged(Brief brief, Shelf shelf, Foreseen foreseen, ulong seed, StudyState state, CancellationToken cancel) =>
         Judge.Of(brief, shelf, foreseen.Arrangement, foreseen.Safety, foreseen.Prediction, foreseen.Problems, seed, state, cancel);
 
-    /// <summary>How well the work takes its heat: as the brief states it; where it states a heat and no contact, so well that a piece has its heat in half of its time.</summary>
-    private static Estimate Contact(Duty duty, double airC, Origin stated)
+    /// <summary>How well the work takes its heat: as the brief states it; where it states a heat and no contact, as is usual.</summary>
+    private static Estimate Contact(Brief brief, Origin stated)
     {
         const string cause = "brief: contact of the work";
-        double overK = duty.TargetC - (double.IsNaN(duty.AboveC) ? airC : duty.AboveC);
-        if (duty.Contact > 0 || !(duty.NeedJ > 0 && duty.ForS > 0 && overK > 0))
-        {
-            return Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, cause, CauseGroup.Assumption, stated);
-        }
-
-        double usual = 2 * duty.NeedJ / (duty.ForS * overK);
-        return Estimate.Within(usual, usual / 2, Units.WattPerKelvin, cause, CauseGroup.Assumption, new Origin.Assumed("not stated: so that a piece takes its heat in half of its time, a third to all of it; state it with 'contact' in the brief"));
+        var duty = brief.Work;
+        return BriefPlan.UsualContactWPerK(brief) is { } usual
+            ? Estimate.Within(usual, usual / 2, Units.WattPerKelvin, cause, CauseGroup.Assumption, new Origin.Assumed("not stated: so that a piece takes its heat in half of its time, a third to all of it; state it with 'contact' in the brief"))
+            : Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, cause, CauseGroup.Assumption, stated);
     }
 
     /// <summary>The work of a brief, with its doubts.</summary>
@@ -114,8 +110,8 @@ public static class RunStudy
     {
         var duty = brief.Work;
         var origin = new Origin.Assumed(duty.Why);
-        return new(duty.TargetC, brief.AirC, duty.EveryS, duty.ForS, duty.FirstAfterS, duty.AboveC,
-            Contact(duty, brief.AirC, origin),
+        return new(duty.TargetC, brief.AirC, duty.EveryS, duty.ForS, duty.FirstAfterS, BriefPlan.TakesHeatAboveC(brief),
+            Contact(brief, origin),
             Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, origin))
         {
             Blocks = BriefPlan.Blocks(duty),

@@ -39,6 +39,12 @@ public static class BriefPlan
         return (blocks.Sum(block => block.Does == DutyKind.WarmUp ? 0 : block.LastsS ?? 0) / pieces) + duty.EveryS;
     }
 
+    /// <summary>Temperature above which the work takes heat, °C. Where a heat is stated, and neither how well it is taken nor a temperature below the target, it is taken from the air on: a piece that could take none would fail for nobody's reason.</summary>
+    public static double TakesHeatAboveC(Brief brief) => brief.Work is { Contact: not > 0, NeedJ: > 0 } duty && !(duty.TargetC > duty.AboveC) ? brief.AirC : brief.Work.AboveC;
+
+    /// <summary>Conductance into the work at which a piece has its heat in half of its time, W/K; null where a conductance is stated, or no heat to be taken.</summary>
+    public static double? UsualContactWPerK(Brief brief) => brief.Work is { Contact: not > 0, NeedJ: > 0, ForS: > 0 } duty && duty.TargetC - TakesHeatAboveC(brief) is > 0 and var overK ? 2 * duty.NeedJ / (duty.ForS * overK) : null;
+
     private static double Asked(Brief brief, RequirementQuantity quantity) =>
         brief.Requirements.Where(line => line.Quantity == quantity && !line.AtMost).Select(line => (Units.Find(line.Unit) ?? Units.One).ToSi(line.Limit)).DefaultIfEmpty(0).Max();
 }

@@ -66,7 +66,12 @@ public static class ReadBrief
             [.. Notes(brief)])
         {
             Blocks = BlockWords.Of(brief.Work),
-            Work = brief.Duty is null ? [] : [.. EditBrief.Numbers(brief).Where(field => double.IsFinite(field.Value) && (field.Name != "contact" || field.Value > 0)).Join(EditBrief.Known(brief), field => field.Name, known => known.Name, (_, known) => $"{known.Name}={known.Now}")],
+            Work = brief.Duty is null ? [] : [.. EditBrief.Numbers(brief).Where(field => double.IsFinite(field.Value)).Join(EditBrief.Known(brief), field => field.Name, known => known.Name, (_, known) => known).Select(known => known.Name switch
+            {
+                "contact" when !(brief.Work.Contact > 0) => BriefPlan.UsualContactWPerK(brief) is { } usual ? FormattableString.Invariant($"contact not said (so that a piece has its heat in half of its time: {usual:0.##}W/K)") : "contact not said",
+                "above" when brief.Work.AboveC != BriefPlan.TakesHeatAboveC(brief) => FormattableString.Invariant($"above not said (from the air on: {brief.AirC:0.#}C)"),
+                _ => $"{known.Name}={known.Now}",
+            })],
         });
     }
 
@@ -125,7 +130,7 @@ public static class ReadBrief
 
     private static Brief? Stands(Brief? brief, SaidRequirement said) => brief is null
         ? said.TargetC is not null || said.Line.Quantity == RequirementQuantity.FullLightTime ? EditBrief.Begun(said) : null
-        : brief with { AirC = said.AirC ?? brief.AirC, Duty = Paced(said.TargetC is { } target ? (brief.Duty ?? EditBrief.First(target)) with { TargetC = target } : brief.Duty, said) };
+        : brief with { AirC = said.AirC ?? brief.AirC, Duty = Paced(said.TargetC is { } target ? (brief.Duty ?? EditBrief.First(target, said.AirC ?? brief.AirC)) with { TargetC = target } : brief.Duty, said) };
 
     /// <summary>'One every 20 s' is said of the work: a promise and a work of two paces would be two tools.</summary>
     private static Duty? Paced(Duty? duty, SaidRequirement said) => duty is not null && said.EveryS is { } every ? duty with { EveryS = every } : duty;

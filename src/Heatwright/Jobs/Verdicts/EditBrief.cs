@@ -44,11 +44,11 @@ public static class EditBrief
     private static readonly string[] Hot = ["why", "target", "above", "every", "for", "first", "aim", "blocks", "contact", "need"];
 
     /// <summary>The work as it stands before anything but its target was said of it.</summary>
-    internal static Duty First(double targetC) => new(targetC, 60, 10, 5, targetC, 0, 0, 0, 0, "no work is stated yet");
+    internal static Duty First(double targetC, double airC) => new(targetC, 60, 10, 5, airC, 0, 0, 0, 0, "no work is stated yet");
 
     /// <summary>A brief as its first sentence begins it: a hot tool with its target, or a lamp, which has none.</summary>
     internal static Brief Begun(SaidRequirement said) => said.TargetC is { } target
-        ? new("", AnyEnd, AnyPiece, said.AirC ?? 20, []) { Duty = First(target) }
+        ? new("", AnyEnd, AnyPiece, said.AirC ?? 20, []) { Duty = First(target, said.AirC ?? 20) }
         : new("", "lamp head", "use", said.AirC ?? 20, []);
 
     /// <summary>What can be stated, each with what it means and how it stands.</summary>
@@ -70,13 +70,12 @@ public static class EditBrief
         return ChangeStudy.Run(path, $"brief: {string.Join(", ", words)}", study =>
         {
             List<Problem> problems = [];
-            var brief = study.Brief ?? (words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)) ? new Brief("", AnyEnd, AnyPiece, 20, []) { Duty = First(0) } : null);
+            var brief = study.Brief ?? (words.Any(word => word.StartsWith("target=", StringComparison.Ordinal)) ? new Brief("", AnyEnd, AnyPiece, 20, []) { Duty = First(0, 20) } : null);
             if (brief is null)
             {
                 return new Checked<Study>(new Problem("The study has no brief.", study.Name, "none", "a target temperature first", "State it with the rest: target=320C, or say a warm-up: heatwright brief FILE --add 'blade at 320 °C within 25 s from 20 °C'; of a lamp, its light: --add 'full light for 5 h'."));
             }
 
-            bool began = brief.Duty is null || study.Brief is null;
             bool hot = words.Any(word => Hot.Contains(word.Split('=')[0].Trim()));
             if (hot && brief.Duty is null)
             {
@@ -85,9 +84,10 @@ public static class EditBrief
                     return new Checked<Study>(new Problem("The brief has no hot work.", study.Name, string.Join(", ", words), "a target temperature first", "State it with the rest: target=320C. A lamp needs none of it."));
                 }
 
-                brief = brief with { Duty = First(0) };
+                brief = brief with { Duty = First(0, brief.AirC) };
             }
 
+            bool fromAir = brief.Duty is { } work && work.AboveC == brief.AirC && !words.Any(word => word.StartsWith("above=", StringComparison.Ordinal));
             foreach (string word in words)
             {
                 string[] pair = word.Split('=', 2, StringSplitOptions.TrimEntries);
@@ -102,8 +102,8 @@ public static class EditBrief
                 brief = next.IsFine ? next.Value : brief;
             }
 
-            // A work that takes heat only above the target would take none: until it is said, it takes heat from the target on.
-            made = began && hot && !words.Any(word => word.StartsWith("above=", StringComparison.Ordinal)) ? brief with { Duty = brief.Work with { AboveC = brief.Work.TargetC } } : brief;
+            // Until something else is said, the work takes heat from the air on, whatever the air is.
+            made = fromAir ? brief with { Duty = brief.Work with { AboveC = brief.AirC } } : brief;
             return problems.Count > 0 ? new(problems) : new(study with { Brief = made });
         }).Map(_ => made!);
     }
