@@ -23,6 +23,9 @@ public sealed class Shelf
     /// <summary>The part with this name; throws where it is absent, which the reader of study files reports before.</summary>
     public Part this[PartId id] => parts[id];
 
+    /// <summary>All that lies there.</summary>
+    public IEnumerable<Part> Parts => parts.Values;
+
     /// <summary>True where the shelf has the part.</summary>
     public bool Has(PartId id) => parts.ContainsKey(id);
 

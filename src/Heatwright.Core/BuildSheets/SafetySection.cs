@@ -1,5 +1,3 @@
-using Heatwright.Parts;
-using Heatwright.Physics;
 using Heatwright.Plant;
 using Heatwright.Quantities;
 using Heatwright.Safety;
@@ -64,26 +62,12 @@ internal static class SafetySection
     /// <summary>Hard limits that the sheet as it stands would break.</summary>
     private static List<string> Broken(SheetAsk ask, PowerPoint point, PlantRun run, IReadOnlyList<FaultCase> faults)
     {
-        List<string> breaks = [.. ask.Safety.With(SingleFaults.Missing(faults)).Conditions.Select(condition => $"Missing: {condition.Words}: {condition.Because}.")];
+        var over = Overloads.Of(ask.Arrangement, ask.Shelf, ask.Plant(Arrangements.PlantKey.Capacity)!.Value.Si, point.MostA.Si);
+        List<string> breaks = [.. ask.Safety.With([.. SingleFaults.Missing(faults), .. over]).Conditions.Select(condition => $"Missing: {condition.Words}: {condition.Because}.")];
         double cells = run.HighestK[2] - Units.ZeroCelsiusK;
         if (cells > CellLimitC)
         {
             breaks.Add($"The cells reach {Lines.N(cells, "0")} °C at work; their limit is {Lines.N(CellLimitC)} °C.");
-        }
-
-        double cellA = point.MostA.Si / ask.Arrangement.Parallel;
-        var rated = ask.Shelf.Value(ask.Arrangement.Cell, PartQuantities.RatedCurrent);
-        if (Protection.LoadOf(cellA, ask.Plant(Arrangements.PlantKey.Capacity)!.Value.Si, rated?.Si) == CellLoad.TooMuch)
-        {
-            breaks.Add($"A cell gives {Lines.N(cellA)} A; it may give {(rated is null ? "its capacity in an hour" : $"{Lines.N(rated.Si)} A, {rated.Origin.Word}")}.");
-        }
-
-        foreach (var (id, what) in new[] { (ask.Arrangement.Switch, "switch"), (ask.Arrangement.Leads, "leads"), (ask.Arrangement.Contacts, "contacts") })
-        {
-            if (ask.Shelf.Value(id, PartQuantities.RatedCurrent) is { } limit && point.MostA.Si > limit.Si)
-            {
-                breaks.Add($"The {what} carry {Lines.N(point.MostA.Si)} A; they stand {Lines.N(limit.Si)} A, {limit.Origin.Word}.");
-            }
         }
 
         return breaks;

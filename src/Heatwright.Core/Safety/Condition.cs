@@ -2,6 +2,7 @@ using System.Globalization;
 using Heatwright.Arrangements;
 using Heatwright.Parts;
 using Heatwright.Plant;
+using Heatwright.Quantities;
 
 namespace Heatwright.Safety;
 
@@ -45,16 +46,17 @@ public static class SafetyCheck
                 (false, true) => $"per-cell supervision for {count} {chemistry} cells in series",
                 _ => $"a charger made for {count} {chemistry} cells in series",
             };
-            conditions.Add(new(what, "without it the weakest cell of the string is over-discharged and over-charged"));
+            conditions.Add(new(what, "without it the weakest cell of the string is over-discharged and over-charged"
+                + (supervised ? "" : Lying(PartKind.Supervision, arrangement.Supervision)) + (charged ? "" : Lying(PartKind.Charger, arrangement.Charger))));
         }
         else if (!charged)
         {
-            conditions.Add(new($"a charger made for {count} {chemistry} cell{(arrangement.Series == 1 ? "" : "s in series")}", "none on the shelf suits this pack"));
+            conditions.Add(new($"a charger made for {count} {chemistry} cell{(arrangement.Series == 1 ? "" : "s in series")}", Lying(PartKind.Charger, arrangement.Charger) is { Length: > 0 } lies ? lies[2..] : "none on the shelf suits this pack"));
         }
 
         if (arrangement.Series == 1 && arrangement.Supervision is null)
         {
-            conditions.Add(new("a protection board for the cell", "nothing stops a short or an over-discharge"));
+            conditions.Add(new("a protection board for the cell", "nothing stops a short or an over-discharge" + Lying(PartKind.Supervision, null)));
         }
 
         double stuckC = builder is null || arrangement.Lamp is not null ? double.NaN : StuckOnC(builder, builder.Middle);
@@ -82,17 +84,23 @@ public static class SafetyCheck
         }
 
         return new(conditions, cautions, stuckC);
+
+        // What lies there and suits is named: nobody looks for a second one then.
+        string Lying(PartKind kind, PartId? wired) => shelf.Parts.FirstOrDefault(part => part.Kind == kind && part.Id != wired && part.From != "destroyed" && Suits(part, arrangement.Series, chemistry)) is { } there
+            ? $"; '{there.Name}' on the shelf is made for it, and is not wired" : "";
     }
 
     /// <summary>The same with what single faults ask for: many runs, so it is left to those who judge, and not done while a slider is moved.</summary>
     /// <param name="arrangement">The arrangement.</param>
     /// <param name="shelf">Parts and findings.</param>
     /// <param name="builder">Its plant; null: it cannot be built.</param>
+    /// <param name="mostA">Highest current out of the pack at work, A; not a number where it is not known.</param>
     /// <param name="cancel">Stops it between two steps.</param>
-    public static SafetyFindings WithFaults(Arrangement arrangement, Shelf shelf, PlantBuilder? builder, CancellationToken cancel = default)
+    public static SafetyFindings WithFaults(Arrangement arrangement, Shelf shelf, PlantBuilder? builder, double mostA, CancellationToken cancel = default)
     {
         var quick = Of(arrangement, shelf, builder);
-        return builder is null ? quick : quick.With(SingleFaults.Missing(new FaultAsk(builder, arrangement, shelf), cancel));
+        return builder is null ? quick
+            : quick.With([.. SingleFaults.Missing(new FaultAsk(builder, arrangement, shelf), cancel), .. Overloads.Of(arrangement, shelf, builder.Middle[builder.Place(PlantKey.Capacity)], mostA)]);
     }
 
     /// <summary>True where the arrangement has a charger made for its pack.</summary>

@@ -22,9 +22,12 @@ public sealed record FaultCase(string Name, double EndC, double GripC, double Ce
     /// <summary>What would keep the cells whole; empty: nothing is needed.</summary>
     public string Needs { get; init; } = "";
 
+    /// <summary>How the study is told that it is there; empty: nothing is to be said.</summary>
+    public string Tell { get; init; } = "";
+
     /// <summary>What must be there before it is built, in the one wording of advice, decision and build sheet; null: the cells stay under their limit.</summary>
     public Condition? Missing => HeldCellC > SingleFaults.CellLimitC ? new(Needs, string.Create(CultureInfo.InvariantCulture,
-        $"with the fault '{Name}' the cells pass {SingleFaults.CellLimitC:0} °C and reach {HeldCellC:0} °C at the worst corner")) : null;
+        $"with the fault '{Name}' the cells pass {SingleFaults.CellLimitC:0} °C and reach {HeldCellC:0} °C at the worst corner{(Tell.Length > 0 ? "; " + Tell : "")}")) : null;
 }
 
 /// <summary>Single faults of a tool, each run through the plant at its worst corner.</summary>
@@ -40,6 +43,7 @@ public sealed class SingleFaults
     public const double HotAirC = 35;
 
     private const double Zero = 273.15;
+    private const string CellSensor = "cell sensor";
     private const double LimitOfOne = 1.7320508;
 
     /// <summary>So long after its cut-out has opened the heat of the end may still go into the cells, s.</summary>
@@ -142,19 +146,27 @@ public sealed class SingleFaults
         {
             Network = tool.Network with { AmbientK = ask.AirC + Zero, StartK = [] },
             Duty = null,
-            Marks = [new HeatMark("cut-out", 0, (ask.CutOutC > 0 ? ask.CutOutC : 5000) + Zero), new HeatMark("cells", 2, CellLimitC + Zero)],
+            Marks = [new HeatMark("cut-out", 0, (ask.CutOutC > 0 ? ask.CutOutC : 5000) + Zero), new HeatMark("cells", 2, CellLimitC + Zero), new HeatMark(CellSensor, 2, (ask.CellSensorC > 0 ? ask.CellSensorC : 5000) + Zero)],
         };
     }
 
     private FaultCase Run(string name, double duty, string catches)
     {
         var tool = Tool(worst, duty);
-        var fault = Case(name, PlantRunner.Run(tool, new RunSettings { StepS = builder.StepS, Cancel = cancel }), catches) with { Needs = ask.NeededCutOut };
-        return fault.CellC > CellLimitC && double.IsFinite(fault.CutOutS) ? fault with { HeldCellC = CellsBehindCutOut(tool, fault.CutOutS) } : fault;
+        var run = PlantRunner.Run(tool, new RunSettings { StepS = builder.StepS, Cancel = cancel });
+        return Held(Case(name, run, catches) with { Needs = ask.NeededCutOut }, tool, run);
     }
 
-    /// <summary>Highest temperature of the cells where the cut-out opens at this time and stays open: what the end holds then goes on into grip and cells.</summary>
-    private double CellsBehindCutOut(AssembledTool tool, double opensS)
+    /// <summary>The fault as far as what opens by itself lets it come: the cut-out, or a protection board that watches the cells, whichever is first.</summary>
+    private FaultCase Held(FaultCase fault, AssembledTool tool, PlantRun run)
+    {
+        double board = At(run, CellSensor);
+        double opensS = double.IsNaN(board) || fault.CutOutS < board ? fault.CutOutS : board;
+        return fault.CellC > CellLimitC && double.IsFinite(opensS) ? fault with { HeldCellC = CellsAfter(tool, opensS) } : fault;
+    }
+
+    /// <summary>Highest temperature of the cells where the load is off from this time on: what the end holds then goes on into grip and cells.</summary>
+    private double CellsAfter(AssembledTool tool, double opensS)
     {
         if (opensS <= 0)
         {
@@ -167,11 +179,10 @@ public sealed class SingleFaults
         return Math.Max(until.HighestK[2], after.HighestK[2]) - Zero;
     }
 
-    private static FaultCase Case(string name, PlantRun run, string catches)
-    {
-        double At(string mark) => run.Events.Where(one => one.What == Happening.Crossed && one.Name == mark).Select(one => one.AtS).FirstOrDefault(double.NaN);
-        return new(name, run.HighestK[0] - Zero, run.HighestK[1] - Zero, run.HighestK[2] - Zero, At("cut-out"), At("cells"), catches);
-    }
+    private static FaultCase Case(string name, PlantRun run, string catches) =>
+        new(name, run.HighestK[0] - Zero, run.HighestK[1] - Zero, run.HighestK[2] - Zero, At(run, "cut-out"), At(run, "cells"), catches);
+
+    private static double At(PlantRun run, string mark) => run.Events.Where(one => one.What == Happening.Crossed && one.Name == mark).Select(one => one.AtS).FirstOrDefault(double.NaN);
 
     /// <summary>A shorted sensor reads the cold end: full power until the firmware misses the rise.</summary>
     private FaultCase Shorted(double setC, double mostDuty, double riseS, string cutOut)
@@ -194,7 +205,14 @@ public sealed class SingleFaults
             at[place] *= 0.5;
         }
 
-        var run = PlantRunner.Run(HotDay(at), new RunSettings { StepS = builder.StepS, Cancel = cancel });
-        return Case("cooling of the grip blocked", run, "nothing but the hand: a cell sensor that stops the heater would") with { Needs = $"a sensor on the cells that stops the {(ask.Arrangement.Lamp is null ? "heater" : "lamp")}" };
+        var tool = HotDay(at);
+        var run = PlantRunner.Run(tool, new RunSettings { StepS = builder.StepS, Cancel = cancel });
+        string load = ask.Arrangement.Lamp is null ? "heater" : "lamp";
+        string catches = ask.CellSensorC > 0 ? string.Create(CultureInfo.InvariantCulture, $"the protection board, at {ask.CellSensorC:0.#} °C of the cells") : $"nothing but the hand: a cell sensor that stops the {load} would";
+        return Held(Case("cooling of the grip blocked", run, catches), tool, run) with
+        {
+            Needs = ask.CellSensorC > 0 ? $"a protection board that opens cooler than '{ask.Shelf[ask.Arrangement.Supervision!.Value].Name}'" : $"a sensor on the cells that stops the {load}",
+            Tell = ask.CellSensorC > 0 ? "" : "a protection board that watches its cells has an opening temperature: state it on the board",
+        };
     }
 }

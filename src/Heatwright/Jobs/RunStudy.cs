@@ -87,9 +87,8 @@ public static class RunStudy
     private static Foreseen Foresee(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null)
     {
         var built = PlantBuilder.For(arrangement, shelf, Plan(brief));
-        return new(arrangement,
-            built.IsFine ? Predict.Charge(built.Value, arrangement, seed, draws ?? Settling.For(brief, arrangement), progress, cancel) : null,
-            SafetyCheck.WithFaults(arrangement, shelf, built.IsFine ? built.Value : null, cancel), built.Problems);
+        var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, draws ?? Settling.For(brief, arrangement), progress, cancel) : null;
+        return new(arrangement, prediction, SafetyCheck.WithFaults(arrangement, shelf, built.IsFine ? built.Value : null, prediction?.MiddleOutcome.HighestA ?? double.NaN, cancel), built.Problems);
     }
 
     private static ArrangementVerdict Judged(Brief brief, Shelf shelf, Foreseen foreseen, ulong seed, StudyState state, CancellationToken cancel) =>

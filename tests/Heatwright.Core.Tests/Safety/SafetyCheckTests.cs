@@ -97,7 +97,7 @@ public sealed class SafetyCheckTests
     public void Without_a_plant_the_faults_add_nothing()
     {
         var tool = new SafetyTool { ChargerCells = null };
-        Assert.Equal(tool.Found().Conditions, SafetyCheck.WithFaults(tool.Arrangement, tool.Shelf, null, TestContext.Current.CancellationToken).Conditions);
+        Assert.Equal(tool.Found().Conditions, SafetyCheck.WithFaults(tool.Arrangement, tool.Shelf, null, double.NaN, TestContext.Current.CancellationToken).Conditions);
     }
 
     /// <summary>With the faults looked at, cells that a stuck switch heats too far ask for a cut-out.</summary>
@@ -105,7 +105,7 @@ public sealed class SafetyCheckTests
     public void With_a_plant_the_faults_add_what_they_need()
     {
         var tool = new SafetyTool { LinkWPerK = 0.1, CapacityAh = 20 };
-        Assert.Contains("a cut-out that works without the controller", SafetyCheck.WithFaults(tool.Arrangement, tool.Shelf, tool.Builder, TestContext.Current.CancellationToken).Conditions.Select(condition => condition.Words));
+        Assert.Contains("a cut-out that works without the controller", SafetyCheck.WithFaults(tool.Arrangement, tool.Shelf, tool.Builder, double.NaN, TestContext.Current.CancellationToken).Conditions.Select(condition => condition.Words));
     }
 
     [Fact]

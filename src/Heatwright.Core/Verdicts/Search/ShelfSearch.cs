@@ -208,7 +208,7 @@ public static class ShelfSearch
     private static Found Predicted(Screened one, Brief brief, Shelf shelf, ulong seed, int draws, StudyState state, IReadOnlyList<Part> parts)
     {
         var prediction = Predict.Charge(one.Builder!, one.One, seed, draws);
-        var safety = SafetyCheck.WithFaults(one.One, shelf, one.Builder);
+        var safety = SafetyCheck.WithFaults(one.One, shelf, one.Builder, prediction.MiddleOutcome.HighestA);
         List<string> warnings = [];
         if (one.One.DutyCeiling < 0.9 && one.One.Heater is not null)
         {
