@@ -47,6 +47,21 @@ public sealed class SafetyCheckTests
     }
 
     [Fact]
+    public void What_lies_on_the_shelf_and_suits_is_named()
+    {
+        // Charger and guard for two cells lie there, and an arrangement of two leaves them out.
+        var tool = new SafetyTool();
+        var bare = tool.Arrangement with { Charger = null, Supervision = null };
+        var missing = Assert.Single(SafetyCheck.Of(bare, tool.Shelf, null).Conditions);
+        Assert.EndsWith("; 'guard' on the shelf is made for it, and is not wired; 'charger' on the shelf is made for it, and is not wired", missing.Because, StringComparison.Ordinal);
+        var gone = tool.ShelfOf([.. tool.Parts.Select(part => part.Id.Name == "charger" ? part with { From = "destroyed" } : part)]);
+        Assert.DoesNotContain("'charger'", SafetyCheck.Of(bare, gone, null).Conditions[0].Because, StringComparison.Ordinal);
+        // One that is wired and does not suit is not the one that is meant.
+        var single = new SafetyTool { Series = 1, SupervisionCells = "1", ChargerCells = "2" };
+        Assert.Equal("none on the shelf suits this pack", Assert.Single(single.Found().Conditions).Because);
+    }
+
+    [Fact]
     public void No_charger_suits_nothing()
     {
         var tool = new SafetyTool { ChargerCells = null };

@@ -117,6 +117,32 @@ public sealed class SingleFaultsTests
         Assert.Equal("a sensor on the cells that stops the heater", blocked.Missing?.Words);
     }
 
+    /// <summary>The same tool with a board that takes the load off at 50 °C of the cells. By hand: the end is 260.6 K above the air then and holds 2606 J, of which a sixth may go through the link; 434 J into grip and cells of 80 J/K are 5.4 K at most.</summary>
+    [Fact]
+    public void A_board_that_watches_the_cells_holds_a_blocked_grip()
+    {
+        var tool = new SafetyTool { CapacityAh = 40 };
+        var blocked = SingleFaults.Of(tool.Ask with { CellSensorC = 50 }, 300, 1, 20)[4];
+        Assert.Equal(78.4, blocked.CellC, 1.5); // without it
+        Assert.InRange(blocked.HeldCellC, 50, 55.4);
+        Assert.Null(blocked.Missing);
+        Assert.Contains("at 50 °C of the cells", blocked.Catches, StringComparison.Ordinal);
+
+        // One that opens at 59 °C is too late by what the end still holds.
+        var late = SingleFaults.Of(tool.Ask with { CellSensorC = 59 }, 300, 1, 20)[4];
+        Assert.Equal("a protection board that opens cooler than 'guard'", late.Missing?.Words);
+    }
+
+    [Fact]
+    public void The_board_is_asked_for_its_temperature()
+    {
+        var tool = new SafetyTool();
+        Assert.Equal(0, tool.Ask.CellSensorC);
+        Assert.Contains("state it on the board", SingleFaults.Of(new SafetyTool { CapacityAh = 40 }.Ask, 300, 1, 20)[4].Missing?.Because, StringComparison.Ordinal);
+        var stated = tool.ShelfOf([.. tool.Parts.Select(part => part.Id.Name == "guard" ? part with { Stated = [.. part.Stated, new(Heatwright.Parts.PartQuantities.OpeningTemperature, 55, "°C", 0, "claimed", "sheet")] } : part)]);
+        Assert.Equal(55, new FaultAsk(tool.Builder, tool.Arrangement, stated).CellSensorC, 9);
+    }
+
     [Fact]
     public void Of_one_missing_thing_the_worst_fault_is_told()
     {

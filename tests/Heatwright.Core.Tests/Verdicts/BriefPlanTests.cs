@@ -37,6 +37,20 @@ public sealed class BriefPlanTests
         Assert.Equal(int.MaxValue, BriefPlan.TimesRecovery(Asks(Every20, (RequirementQuantity.PiecesPerCharge, 1e6, "", false), (RequirementQuantity.RecoveryTime, 5, "s", true))));
     }
 
+    /// <summary>By hand: 60 J in half of 10 s through 130 K, from air of 20 °C to 150 °C, are 120/(10 · 130) = 0.0923 W/K; above 100 °C, through 50 K, 0.24 W/K.</summary>
+    [Fact]
+    public void A_heat_that_is_stated_is_taken_from_the_air_on_where_nothing_else_is_said()
+    {
+        var duty = new Duty(150, EveryS: 45, ForS: 10, FirstAfterS: 5, AboveC: 150, 0, 0, NeedJ: 60, NeedPlusMinusJ: 0, "by hand");
+        (double AboveC, double? WPerK) Taken(Duty of) => (BriefPlan.TakesHeatAboveC(Asks(of)), BriefPlan.UsualContactWPerK(Asks(of)));
+        Assert.Equal((20, 120 / 1300.0), Taken(duty)); // only above its target it would take nothing
+        Assert.Equal((20, 120 / 1300.0), Taken(duty with { AboveC = double.NaN }));
+        Assert.Equal((100, 0.24), Taken(duty with { AboveC = 100 }));
+        Assert.Equal((150, null), Taken(duty with { Contact = 0.3 })); // how well is stated: so is from where
+        Assert.Equal((150, null), Taken(duty with { NeedJ = 0 }));
+        Assert.Null(BriefPlan.UsualContactWPerK(Asks(duty with { ForS = 0 })));
+    }
+
     /// <summary>By hand: 60 s of stand-by and 40 s off over 10 + 10 pieces are 5 s a piece; the warm-up counts for none.</summary>
     [Fact]
     public void A_piece_takes_its_share_of_the_pauses()
