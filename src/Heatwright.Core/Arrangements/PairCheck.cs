@@ -62,7 +62,7 @@ public static class PairCheck
 
         if (Cells(shelf[charger]) is { } count && count != one.Series)
         {
-            found.Add(new(true, new($"'{name}' charges another number of cells.", where, $"made for {Say(count)} in series", $"{Say(one.Series)} in series", $"Choose a charger made for {Say(one.Series)} cells in series, or leave it out with --charger none.")));
+            found.Add(new(true, new($"'{name}' charges another number of cells.", where, $"made for {Say(count)} in series", $"{Say(one.Series)} in series", $"Choose a charger made for {Cells(one.Series)}, or leave it out with --charger none.")));
         }
     }
 
@@ -82,7 +82,7 @@ public static class PairCheck
         string name = shelf[board].Name;
         if (Cells(shelf[board]) is { } count && count != one.Series)
         {
-            found.Add(new(true, new($"'{name}' watches another number of cells.", where, $"made for {Say(count)} in series", $"{Say(one.Series)} in series", $"Choose a board made for {Say(one.Series)} cells in series.")));
+            found.Add(new(true, new($"'{name}' watches another number of cells.", where, $"made for {Say(count)} in series", $"{Say(one.Series)} in series", $"Choose a board made for {Cells(one.Series)}.")));
         }
 
         string made = shelf[board].Word("chemistry"), chemistry = Chem(shelf[one.Cell]);
@@ -232,6 +232,8 @@ public static class PairCheck
     private static string Amps(double amps) => $"{amps.ToString("0.0#", CultureInfo.InvariantCulture)} A";
 
     private static string Share(double duty) => duty.ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static string Cells(int series) => series == 1 ? "one cell" : $"{Say(series)} cells in series";
 
     private static string Say(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Heatwright.Cli.Answering;
 using Heatwright.Quantities;
@@ -72,7 +73,8 @@ public sealed class Screen
     public static Screen OfProcess()
     {
         bool terminal = !System.Console.IsOutputRedirected;
-        int width = 100;
+        // A pipe has no width of its own; a shell tells that of its window by this name.
+        int width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), CultureInfo.InvariantCulture, out int said) && said is >= 20 and <= 1000 ? said : 100;
         if (terminal)
         {
             try
