@@ -93,7 +93,7 @@ public sealed class Judge
             when arrangement.Lamp is not null => NotOfALamp(line),
         RequirementQuantity.FullLightTime when arrangement.Lamp is null => new(line, VerdictWord.NoGo, null, "no light", 0, "its load is a heater, and gives no light", "a lamp in the place of the heater"),
         RequirementQuantity.WarmUpTime => FromDraws(line, say!.WarmUp(prediction.MiddleOutcome)),
-        RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome)),
+        RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome) + (BriefSentence.OtherPace(line, brief) is { Length: > 0 } pace ? $"; {pace}" : "")),
         RequirementQuantity.GripTemperature => FromDraws(line, $"the grip gets to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C while the whole charge is used"),
         RequirementQuantity.CellTemperature => FromDraws(line, $"the cells get to {Sentences.Say(prediction.MiddleOutcome.CellC, "0.0")} °C, {Sentences.Say(prediction.Middle.HighestA, "0.0")} A at most"),
         RequirementQuantity.RunTime => FromDraws(line, $"it runs {Sentences.Time(prediction.MiddleOutcome.RunTimeS)}, then {say!.Ended(prediction.MiddleOutcome)}"),

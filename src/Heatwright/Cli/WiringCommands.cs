@@ -8,7 +8,7 @@ namespace Heatwright.Cli;
 /// <summary>Commands that wire parts into arrangements and show their loops.</summary>
 internal static class WiringCommands
 {
-    public static Command Arrange(Screen screen) => Wiring(screen, "arrange", "Wires parts of the shelf into an arrangement, and shows at once what its loop does. What is not chosen is the only part of its kind, or a class value, and is marked assumed. Example: heatwright arrange knife.study --cell round --pack 2S1P --heater stick",
+    public static Command Arrange(Screen screen) => Wiring(screen, "arrange", "Wires parts of the shelf into an arrangement, and shows at once what its loop does. What is not chosen is the only part of its kind, or the only one that was measured, or a class value, and is marked assumed; protection, step-up, cut-out and charger are there only where they are chosen. Example: heatwright arrange knife.study --cell round --pack 2S1P --heater stick",
         null, (path, _, entry) => WireTool.Arrange(path, entry));
 
     public static Command Clone(Screen screen) => Wiring(screen, "clone", "Wires the same arrangement again with one part changed, and shows the differences. Example: heatwright clone knife.study A --heater cartridge --step-up module --pack 1S1P",

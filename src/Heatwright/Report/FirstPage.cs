@@ -14,7 +14,11 @@ namespace Heatwright.Report;
 /// <param name="Chance">In how many of 100 draws it is kept.</param>
 /// <param name="Tested">What the result rests on.</param>
 /// <param name="Read">True: a reading of the prototype, no prediction.</param>
-internal sealed record PageRow(RequirementVerdict Line, string Asked, string Limit, string Result, string Margin, string Chance, string Tested, bool Read);
+internal sealed record PageRow(RequirementVerdict Line, string Asked, string Limit, string Result, string Margin, string Chance, string Tested, bool Read)
+{
+    /// <summary>The word of the line: what was read on the prototype is kept or missed, whatever was predicted.</summary>
+    public VerdictWord Word { get; init; } = Line.Word;
+}
 
 /// <summary>The page for a customer or viewer: one arrangement against the brief.</summary>
 /// <param name="Verdict">The arrangement.</param>
@@ -23,6 +27,9 @@ internal sealed record PageRow(RequirementVerdict Line, string Asked, string Lim
 /// <param name="Tests">Bench tests behind the numbers, part by part.</param>
 internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card, IReadOnlyList<PageRow> Rows, IReadOnlyList<string> Tests)
 {
+    /// <summary>What the prototype misses; empty: nothing that was read on it.</summary>
+    public string Missed => Rows.Where(row => row.Read && row.Word == VerdictWord.NoGo).Select(row => $"{row.Asked}: {row.Result}, {row.Margin}").ToArray() is { Length: > 0 } missed ? $"The prototype misses what was promised. {string.Join("; ", missed)}." : "";
+
     /// <summary>The page, or why there is none.</summary>
     public static Checked<FirstPage> Of(StudyResult result, ReportAsk ask)
     {
@@ -56,7 +63,11 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
         if (card is not null && result.Study.PrototypeReadings.LastOrDefault(one => one.Decision == card.Id && one.Requirement == asked.Id) is { } read)
         {
             double margin = asked.AtMost ? asked.Limit - read.Value : read.Value - asked.Limit;
-            return new(line, asked.Text, Say.Limit(asked), Shown(read.Value, read.PlusMinus, asked.Unit), Margin(line, margin, read.PlusMinus), chance, $"read on the prototype, {read.On}; predicted was {predicted}", true);
+            string word = $"{(margin >= 0 ? "kept" : "missed")}{(Math.Abs(margin) < read.PlusMinus ? ", within the doubt of the reading" : "")}";
+            return new(line, asked.Text, Say.Limit(asked), Shown(read.Value, read.PlusMinus, asked.Unit), Margin(line, margin, read.PlusMinus), word, $"read on the prototype, {read.On}; predicted was {predicted}, kept in {chance}", true)
+            {
+                Word = margin >= 0 ? VerdictWord.Go : VerdictWord.NoGo,
+            };
         }
 
         return new(line, asked.Text, Say.Limit(asked), predicted, line.Value is { } known ? Margin(line, line.Margin, known.StandardDoubt) : "", chance, line.Value is { } leaf ? Rests(leaf.Origin, draws) : "nothing to reckon it from", false);

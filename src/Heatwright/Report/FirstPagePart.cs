@@ -18,6 +18,7 @@ internal static class FirstPagePart
             <p class="promise">{result.Study.Brief!.Promise}</p>
             {ReportHtml.Invented(result)}
             {Html.If(page.Card is { FirstLine.Length: > 0 }, () => Html.Of($"""<div class="problem breaks" role="alert"><b>{page.Card!.FirstLine}</b></div>"""))}
+            {Html.If(page.Missed.Length > 0, () => Html.Of($"""<div class="problem breaks" role="alert"><b>{page.Missed}</b></div>"""))}
             <p class="stand"><span class="letter">{verdict.Arrangement.Letter}</span>{ComparisonPart.Word(verdict.Word)} <span>{verdict.Arrangement.Name}</span></p>
             <p class="because">{Decided(page)} {Say.Sentence(verdict.Because)}</p>
             <table class="page-rows stack"><thead><tr><th scope="col">requirement</th><th scope="col">result</th><th scope="col">margin</th><th scope="col">kept in</th><th scope="col">how tested</th></tr></thead><tbody>
@@ -33,7 +34,7 @@ internal static class FirstPagePart
     }
 
     private static Html Row(PageRow row) => Html.Of($"""
-        <tr data-row="{row.Line.Requirement.Id}"><th scope="row">{row.Asked} <span class="nb">{row.Limit}</span> · <span class="{(row.Line.Requirement.Must ? "must" : "want")}">{(row.Line.Requirement.Must ? "must" : "want")}</span></th><td class="nb result">{row.Result}</td><td class="nb">{row.Margin}</td><td>{ComparisonPart.Word(row.Line.Word)}<span class="nb">{row.Chance}</span></td><td class="tested">{Say.Sentence(row.Tested)}</td></tr>
+        <tr data-row="{row.Line.Requirement.Id}"><th scope="row">{row.Asked} <span class="nb">{row.Limit}</span> · <span class="{(row.Line.Requirement.Must ? "must" : "want")}">{(row.Line.Requirement.Must ? "must" : "want")}</span></th><td class="nb result">{row.Result}</td><td class="nb">{row.Margin}</td><td>{ComparisonPart.Word(row.Word)}<span class="nb">{row.Chance}</span></td><td class="tested">{Say.Sentence(row.Tested)}</td></tr>
 
         """);
 

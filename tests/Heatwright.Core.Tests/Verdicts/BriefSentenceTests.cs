@@ -17,6 +17,17 @@ public sealed class BriefSentenceTests
     public void One_every_so_often_is_said_of_the_work(string sentence, double? everyS) => Assert.Equal(everyS, BriefSentence.Read(sentence).Value.EveryS);
 
     [Theory]
+    [InlineData("40 cuts on one charge, one every 20 s", 20, "")]
+    [InlineData("40 cuts on one charge", 30, "")]
+    [InlineData("40 cuts on one charge, one every 20 s", 30, "reckoned with one every 30 s, the pace of the work, and not one every 20 s, as the sentence says")]
+    public void A_promise_of_another_pace_than_the_work_has_is_told(string sentence, double everyS, string told)
+    {
+        var line = BriefSentence.Read(sentence).Value.Line;
+        Assert.Equal(told, BriefSentence.OtherPace(line, new("", "blade", "cut", 20, [line]) { Duty = new(320, everyS, 4, 5, 220, 0.2, 0, 40, 0, "by hand") }));
+        Assert.Equal("", BriefSentence.OtherPace(line, new("", "lamp head", "use", 20, [line]))); // no work, no pace
+    }
+
+    [Theory]
     [InlineData("blade at 320 °C within 25 s from 20 °C", RequirementQuantity.WarmUpTime, 25, "s", true, true)]
     [InlineData("The blade is at 320 °C within 25 s of switching on.", RequirementQuantity.WarmUpTime, 25, "s", true, true)]
     [InlineData("40 cuts on one charge, one every 20 s", RequirementQuantity.PiecesPerCharge, 40, "", false, true)]

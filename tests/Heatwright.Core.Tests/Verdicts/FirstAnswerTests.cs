@@ -56,7 +56,7 @@ public sealed class FirstAnswerTests
         var pouch = Assert.Single(answer.Cells);
         Assert.Equal(2.405, pouch.EnergyWh, 0.001);
         Assert.Equal(3, pouch.Least);
-        Assert.Contains("one pouch cell holds 2.4 Wh (claimed) and cannot, 3 are the fewest", answer.Sentence(Knife), StringComparison.Ordinal);
+        Assert.Contains("one pouch cell holds 2.4 Wh (claimed amp-hours at 3.7 V) and cannot, 3 are the fewest", answer.Sentence(Knife), StringComparison.Ordinal);
         Assert.StartsWith("Needs at least 103 W at the blade (tip)", answer.Sentence(Knife), StringComparison.Ordinal);
     }
 

@@ -107,10 +107,10 @@ public sealed class FirstSumsTests
 
     // By hand: a cell of Q mAh holds Q · 3.7 V (iron phosphate 3.25 V); 17 400 J are 4.8333 Wh, and of a label's energy seven tenths come out: 6.9048 Wh are surely enough.
     [Theory]
-    [InlineData(2500, "lithium", 9.25, 1, 1, "one pouch holds 9.3 Wh (measured) and is enough of energy")]
-    [InlineData(1500, "lithium", 5.55, 1, 2, "one pouch holds 5.5 Wh (measured) and may do, 2 are surely enough")]
-    [InlineData(650, "lithium", 2.405, 3, 3, "one pouch holds 2.4 Wh (measured) and cannot, 3 are the fewest, 3 surely enough")]
-    [InlineData(650, "lithium iron phosphate", 2.1125, 3, 4, "one pouch holds 2.1 Wh (measured) and cannot, 3 are the fewest, 4 surely enough")]
+    [InlineData(2500, "lithium", 9.25, 1, 1, "one pouch holds 9.3 Wh (measured amp-hours at 3.7 V) and is enough of energy")]
+    [InlineData(1500, "lithium", 5.55, 1, 2, "one pouch holds 5.5 Wh (measured amp-hours at 3.7 V) and may do, 2 are surely enough")]
+    [InlineData(650, "lithium", 2.405, 3, 3, "one pouch holds 2.4 Wh (measured amp-hours at 3.7 V) and cannot, 3 are the fewest, 3 surely enough")]
+    [InlineData(650, "lithium iron phosphate", 2.1125, 3, 4, "one pouch holds 2.1 Wh (measured amp-hours at 3.25 V) and cannot, 3 are the fewest, 4 surely enough")]
     public void Cells_are_counted_by_their_energy(double mAh, string chemistry, double wh, int least, int surely, string words)
     {
         var cell = Assert.Single(Of(Every20, [Ready, Ninety], Tip(Heat, Loss), Cell(mAh, chemistry)).Cells);
@@ -119,12 +119,25 @@ public sealed class FirstSumsTests
         Assert.Equal(words.Replace("5.5 Wh", cell.Words.Contains("5.6", StringComparison.Ordinal) ? "5.6 Wh" : "5.5 Wh", StringComparison.Ordinal), cell.Words); // 5.55 lies between two roundings
     }
 
+    /// <summary>By hand: volts that fall straight from 4.2 V full to 3.0 V empty are 3.6 V in the middle: 2.5 Ah hold 9 Wh.</summary>
+    [Fact]
+    public void A_cell_whose_curve_was_found_holds_its_charge_at_its_own_volts()
+    {
+        Part[] parts = [Tip(Heat, Loss), Cell(2500)];
+        var flat = new Heatwright.Plant.ChargeCurve.Flat(0.05);
+        var model = new Heatwright.Plant.CellModel(9000, new Heatwright.Plant.ChargeCurve.Table([0, 1], [3.0, 4.2]), flat, flat, 10, flat, 100);
+        var shelf = new Shelf(parts, [new(new("pouch"), [], [], []) { Cell = new(model, 45, 0.1, 0, 0, []) }]);
+        var cell = Assert.Single(FirstAnswer.Of(new Brief("", "blade", "cut", 20, [Ready, Ninety]) { Duty = Every20 }, parts, shelf)[0].Cells);
+        Assert.Equal(9, cell.EnergyWh, 1e-9);
+        Assert.StartsWith("one pouch holds 9.0 Wh (measured amp-hours at its fitted volts without a load)", cell.Words, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Cells_are_open_where_the_need_is()
     {
         // By hand: the work alone is 3600 J, 1 Wh: a cell of 650 mAh holds 2.405 Wh, one of 200 mAh 0.74 Wh.
-        Assert.Equal("one pouch holds 2.4 Wh (measured); whether that is enough is open", Of(Every20, [Ninety], Tip(), Cell(650)).Cells[0].Words);
-        Assert.Equal("one pouch holds 0.7 Wh (measured) and cannot, 2 are the fewest", Of(Every20, [Ninety], Tip(), Cell(200)).Cells[0].Words);
+        Assert.Equal("one pouch holds 2.4 Wh (measured amp-hours at 3.7 V); whether that is enough is open", Of(Every20, [Ninety], Tip(), Cell(650)).Cells[0].Words);
+        Assert.Equal("one pouch holds 0.7 Wh (measured amp-hours at 3.7 V) and cannot, 2 are the fewest", Of(Every20, [Ninety], Tip(), Cell(200)).Cells[0].Words);
         var unknown = Of(Every20, [Ninety], Tip(), new Part(new("c"), PartKind.Cell, "dud", []));
         Assert.Equal((double.NaN, 0, 0, "the capacity of the dud is not known"), (unknown.Cells[0].EnergyWh, unknown.Cells[0].Least, unknown.Cells[0].Surely, unknown.Cells[0].Words));
     }

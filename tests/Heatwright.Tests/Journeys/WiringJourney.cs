@@ -74,6 +74,18 @@ public sealed class WiringJourney : IDisposable
     }
 
     [Fact]
+    public void Of_two_of_a_kind_the_one_that_was_measured_is_taken_and_of_two_measured_ones_neither()
+    {
+        State("cable", "leads", "ohms=10mohm (drop)");
+        Do("part", "add", Study, "scrap", "leads", "a bit of wire");
+        Assert.Equal("cable", Leads(Do("arrange", Study, "--cell", "flat", "--heater", "wire", "--json")));
+        State("other", "leads", "ohms=20mohm (drop)");
+        Assert.Equal("any-leads", Leads(Do("arrange", Study, "--cell", "flat", "--heater", "wire", "--json")));
+
+        static string? Leads(string said) => Json(said).GetProperty("places").EnumerateArray().Single(place => place.GetProperty("place").GetString() == "leads").GetProperty("part").GetString();
+    }
+
+    [Fact]
     public void A_clone_differs_in_what_was_said_and_nothing_else()
     {
         Do("part", "add", Study, "thick", "heater", "thick wire", "--measured", "ohms=1.2ohm (meter)");

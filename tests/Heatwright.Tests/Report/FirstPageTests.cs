@@ -76,6 +76,15 @@ public sealed partial class FirstPageTests
         Assert.Contains("27.00 ± 0.50\u00A0s", row, StringComparison.Ordinal);
         Assert.Contains("short by 2.00\u00A0s", row, StringComparison.Ordinal); // by hand: 27 − 25
         Assert.Contains("Read on the prototype, 2026-03-05; predicted was", row, StringComparison.Ordinal);
+
+        // What was read is missed, whatever the prediction promised, and the head of the page says so.
+        Assert.Contains("missed", row, StringComparison.Ordinal);
+        Assert.DoesNotContain("of 100, go", row, StringComparison.Ordinal);
+        Assert.Contains($"The prototype misses what was promised. {line.Text}: 27.00 ± 0.50\u00A0s, short by 2.00\u00A0s.", WrittenReports.Seen(ReportHtml.Write(read, new("", "", OnePage: true))), StringComparison.Ordinal);
+        Assert.Contains("**The prototype misses what was promised.", PageText.Markdown(read, new("", "", OnePage: true)).Value, StringComparison.Ordinal);
+        var kept = decided with { Study = decided.Study with { PrototypeReadings = [new("prototype-1", "decision-1", "2026-03-05", line.Id, 24.8, 0.5, line.Unit)] } };
+        Assert.Contains("kept, within the doubt of the reading", WrittenReports.Seen(Row(ReportHtml.Write(kept, new("", "", OnePage: true)), line.Id)), StringComparison.Ordinal);
+        Assert.DoesNotContain("misses what", ReportHtml.Write(kept, new("", "", OnePage: true)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -48,9 +48,18 @@ public static partial class BriefSentence
         return read.Map(found => found with
         {
             Line = found.Line with { Id = Free(found.Line.Id, taken ?? []), Text = sentence.Trim(), Must = must, Weight = weight, Condition = Condition(found.Line, condition) },
-            EveryS = found.Line.Quantity == RequirementQuantity.PiecesPerCharge && Pace().Match(condition) is { Success: true } pace && OptionReader.Amount("every", pace.Groups["s"].Value, Expect.Seconds) is { IsFine: true, Value.Si: > 0 } every ? every.Value.Si : null,
+            EveryS = found.Line.Quantity == RequirementQuantity.PiecesPerCharge ? PaceS(condition) : null,
         });
     }
+
+    /// <summary>Seconds from piece to piece that a condition names, as in 'one every 20 s'; null: none.</summary>
+    internal static double? PaceS(string condition) =>
+        Pace().Match(condition) is { Success: true } pace && OptionReader.Amount("every", pace.Groups["s"].Value, Expect.Seconds) is { IsFine: true, Value.Si: > 0 } every ? every.Value.Si : null;
+
+    /// <summary>What to say of a promise whose sentence names another pace than the work has; empty: it names none, or the same.</summary>
+    public static string OtherPace(Requirement line, Brief brief) =>
+        line.Quantity == RequirementQuantity.PiecesPerCharge && brief.Duty is { } duty && PaceS(line.Condition) is { } said && Math.Abs(said - duty.EveryS) > 0.005 * said
+            ? string.Create(CultureInfo.InvariantCulture, $"reckoned with one every {duty.EveryS:0.##} s, the pace of the work, and not one every {said:0.##} s, as the sentence says") : "";
 
     /// <summary>What follows the comma; the temperature of a run time stays beside it.</summary>
     private static string Condition(Requirement line, string behind) =>

@@ -165,6 +165,8 @@ public sealed record FirstAnswer(string Heater, double LeastW, double SurelyW, d
 /// <param name="Words">In a maker's words.</param>
 public sealed record CellAnswer(string Cell, double EnergyWh, int Least, int Surely, string Words)
 {
+    private const int Slices = 200;
+
     internal static CellAnswer Of(Part cell, Shelf shelf, double leastWh, double surelyWh)
     {
         if (shelf.Value(cell.Id, PartQuantities.Capacity) is not { } capacity)
@@ -172,11 +174,13 @@ public sealed record CellAnswer(string Cell, double EnergyWh, int Least, int Sur
             return new(cell.Name, double.NaN, 0, 0, $"the capacity of the {cell.Name} is not known");
         }
 
-        // Mean open volts over a discharge: 3.7 V for layered oxides, 3.25 V for iron phosphate; from memory, at their generous side.
-        double volts = Chemistry.IsIron(cell) ? 3.25 : 3.7;
+        // Mean open volts over a discharge: its own where its curve was found; else 3.7 V for layered oxides, 3.25 V for iron phosphate; from memory, at their generous side.
+        var curve = shelf.FoundOfCell(cell.Id)?.Cell?.Cell.OpenV;
+        double volts = curve is not null ? Enumerable.Range(0, Slices).Average(i => curve.At((i + 0.5) / Slices)) : Chemistry.IsIron(cell) ? 3.25 : 3.7;
         double energyWh = capacity.Si / 3600 * volts;
         int least = Math.Max(1, (int)Math.Ceiling(leastWh / energyWh)), surely = double.IsNaN(surelyWh) ? 0 : Math.Max(1, (int)Math.Ceiling(surelyWh / energyWh));
-        string one = $"one {cell.Name} holds {FirstAnswer.Say(energyWh)} Wh ({capacity.Origin.Word})";
+        string how = curve is not null ? "its fitted volts without a load" : string.Create(CultureInfo.InvariantCulture, $"{volts:0.##} V");
+        string one = $"one {cell.Name} holds {FirstAnswer.Say(energyWh)} Wh ({capacity.Origin.Word} amp-hours at {how})";
         string words = surely == 0 ? least > 1 ? $"{one} and cannot, {least.ToString(CultureInfo.InvariantCulture)} are the fewest" : $"{one}; whether that is enough is open"
             : least > 1 ? $"{one} and cannot, {least.ToString(CultureInfo.InvariantCulture)} are the fewest, {surely.ToString(CultureInfo.InvariantCulture)} surely enough"
             : surely > 1 ? $"{one} and may do, {surely.ToString(CultureInfo.InvariantCulture)} are surely enough" : $"{one} and is enough of energy";

@@ -17,7 +17,7 @@ public static class WireTool
 {
     private const double UsualDuty = 0.95;
 
-    /// <summary>A new arrangement. What nobody chose is the only part of its kind on the shelf, or else its class, and is marked assumed.</summary>
+    /// <summary>A new arrangement. What nobody chose is the only part of its kind on the shelf, the only one of them that was measured, or else its class, and is marked assumed.</summary>
     public static Checked<Wired> Arrange(string path, WiringEntry entry) => Stored(path, entry, null, inPlace: false);
 
     /// <summary>The same arrangement with something changed, beside the old one.</summary>
@@ -79,7 +79,7 @@ public static class WireTool
         Dictionary<string, PartId?> chosen = [];
         foreach (var place in Places.All)
         {
-            chosen[place.Name] = Part(place, entry, old, lamp, parts, assumed, problems);
+            chosen[place.Name] = Part(place, entry, old, lamp, parts, part => IsRead(study, part), assumed, problems);
         }
 
         problems.AddRange(entry.Chosen.Keys.Where(name => Places.All.All(place => place.Name != name)).Select(name => new Problem("There is no such place in an arrangement.", "arrangement", name, string.Join(", ", Places.All.Select(place => place.Name)), "Choose one of them.")));
@@ -131,8 +131,11 @@ public static class WireTool
         return lamps;
     }
 
-    /// <summary>The part for a place: as chosen, as it was, the only one of its kind, or its class.</summary>
-    private static PartId? Part(Place place, WiringEntry entry, Arrangement? old, bool lamp, List<Part> parts, List<string> assumed, List<Problem> problems)
+    /// <summary>True where somebody measured something on the part.</summary>
+    private static bool IsRead(Study study, Part part) => study.Trials.Any(trial => trial.Part == part.Id && trial.Runs.Any(run => run.Readings.Count > 0)) || part.Stated.Any(value => value.Origin == "measured");
+
+    /// <summary>The part for a place: as chosen, as it was, the only one of its kind or of those that somebody measured, or its class.</summary>
+    private static PartId? Part(Place place, WiringEntry entry, Arrangement? old, bool lamp, List<Part> parts, Func<Part, bool> isRead, List<string> assumed, List<Problem> problems)
     {
         Part[] kind = [.. parts.Where(part => part.Kind == place.Kind)];
         if (place.Kind == (lamp ? PartKind.Heater : PartKind.Lamp))
@@ -190,10 +193,10 @@ public static class WireTool
         }
 
         Part[] usable = [.. kind.Where(part => part.From != "destroyed")];
-        if (usable.Length == 1)
+        if ((usable.Length == 1 ? usable : [.. usable.Where(isRead)]) is [var only])
         {
             assumed.Add(place.Name);
-            return usable[0].Id;
+            return only.Id;
         }
 
         if (place.Class is null or "")

@@ -24,11 +24,16 @@ public static class PageText
             Line($"**{card.FirstLine}**");
         }
 
+        if (page.Missed.Length > 0)
+        {
+            Line($"**{page.Missed}**");
+        }
+
         Line($"{verdict.Arrangement.Letter}, {verdict.Arrangement.Name}: **{ComparisonText.Word(verdict.Word)}**. {Web.Say.Sentence(verdict.Because)}");
         text.Append("| requirement | result | margin | kept in | how tested |\n| --- | --- | --- | --- | --- |\n");
         foreach (var row in page.Rows)
         {
-            text.AppendJoin("", ((string[])[$"{row.Asked} {row.Limit}{(row.Line.Requirement.Must ? "" : " (want)")}", row.Result, row.Margin, $"{row.Chance}, {ComparisonText.Word(row.Line.Word)}", row.Tested]).Select(cell => $"| {ComparisonText.Bar(cell)} ")).Append("|\n");
+            text.AppendJoin("", ((string[])[$"{row.Asked} {row.Limit}{(row.Line.Requirement.Must ? "" : " (want)")}", row.Result, row.Margin, $"{row.Chance}, {ComparisonText.Word(row.Word)}", row.Tested]).Select(cell => $"| {ComparisonText.Bar(cell)} ")).Append("|\n");
         }
 
         text.Append('\n');

@@ -137,6 +137,14 @@ public static class ReadBrief
 
     private static IEnumerable<string> Notes(Brief brief)
     {
+        foreach (var line in brief.Requirements)
+        {
+            if (BriefSentence.OtherPace(line, brief) is { Length: > 0 } pace)
+            {
+                yield return $"'{line.Text}' is {pace}: change the pace of the work, or take the sentence out and say it anew.";
+            }
+        }
+
         foreach (var line in brief.Requirements.Where(line => line.Condition.Length == 0 && line.Quantity is RequirementQuantity.RunTime or RequirementQuantity.PiecesPerCharge or RequirementQuantity.GripTemperature or RequirementQuantity.WarmUpTime))
         {
             yield return $"'{line.Text}' has no condition: say under what it holds, after a comma, for example ', from full cells, air at 20 °C'.";
