@@ -147,7 +147,7 @@ public sealed class Judge
         double middle = quantity(prediction.MiddleOutcome);
         var swings = sensitivity!.Swings(quantity);
         var value = double.IsFinite(middle) ? Predicted(unit, middle, Spread(drawn), line, swings) : null;
-        string shown = value is null ? "never" : Display.Rounded(value);
+        string shown = value is null ? "never" : line.Quantity == RequirementQuantity.PiecesPerCharge ? Display.Counted(value.Value, value.StandardDoubt) : Display.Rounded(value);
         var (word, remedy) = Weigh(line, probability, quantity, Kept, limit, swings);
         string story = word is VerdictWord.NoGo or VerdictWord.NeedMoreReadings && line.Quantity is RequirementQuantity.PiecesPerCharge or RequirementQuantity.WarmUpTime ? say!.RegionStory() : "";
         return new(line, word, value, shown, probability, story.Length > 0 ? $"{because}; {story}" : because, remedy)
