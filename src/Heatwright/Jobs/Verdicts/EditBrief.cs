@@ -44,7 +44,10 @@ public static class EditBrief
     private static readonly string[] Hot = ["why", "target", "above", "every", "for", "first", "aim", "blocks", "contact", "need"];
 
     /// <summary>The work as it stands before anything but its target was said of it.</summary>
-    internal static Duty First(double targetC) => new(targetC, 60, 10, 5, targetC, 0, 0, 0, 0, "no work is stated yet");
+    internal static Duty First(double targetC) => new(targetC, 60, 10, 5, targetC, 0, 0, 0, 0, NothingSaid);
+
+    /// <summary>Why the work is as it is, as long as nobody stated it.</summary>
+    internal const string NothingSaid = "no work is stated yet";
 
     /// <summary>A brief as its first sentence begins it: a hot tool with its target, or a lamp, which has none.</summary>
     internal static Brief Begun(SaidRequirement said) => said.TargetC is { } target
