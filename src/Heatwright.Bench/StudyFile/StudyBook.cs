@@ -80,6 +80,15 @@ public sealed class StudyBook : IDisposable
         return change(StudyRecords.Join(seen)).Then(next => Store(what, next, null));
     });
 
+    /// <summary>As <see cref="Change(string, Func{Study, Checked{Study}})"/>, for changes whose name is known only from what they did.</summary>
+    /// <param name="what">What was done, in a maker's words, from the study as it stands after it.</param>
+    /// <param name="change">The study as it shall stand, from the one that stands.</param>
+    public Checked<StudyChange?> Change(Func<Study, string> what, Func<Study, Checked<Study>> change) => Storing(() =>
+    {
+        seen = log.Load();
+        return change(StudyRecords.Join(seen)).Then(next => Store(what(next), next, null));
+    });
+
     /// <summary>Takes the last change back. Null: there is none.</summary>
     public Checked<StudyChange?> Undo() => Storing(() => Step(log.Undo()));
 

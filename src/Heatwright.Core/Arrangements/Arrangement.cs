@@ -63,6 +63,16 @@ public sealed record Arrangement(
     public IEnumerable<PartId> Parts() => new[] { Cell, Contacts, Supervision, StepUp, Switch, Leads, Heater, Lamp, CutOut, Sensor, Controller, Charger, Handle }
         .Where(part => part is not null).Select(part => part!.Value).Distinct();
 
+    /// <summary>Pieces that it takes beyond those on hand. Tabs and clips that are there at all are there in any number: they are counted by the strip.</summary>
+    /// <param name="part">One of its parts.</param>
+    public int Lacking(Part part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        int there = part.From == "destroyed" ? 0 : part.Count;
+        bool byTheStrip = part.Id == Contacts && there > 0 && !part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase);
+        return byTheStrip ? 0 : Math.Max(0, Pieces(part) - there);
+    }
+
     /// <summary>How many pieces of a part it takes: cells, and contacts by their touches; a holder has a touch at either end.</summary>
     /// <param name="part">One of its parts.</param>
     public int Pieces(Part part)

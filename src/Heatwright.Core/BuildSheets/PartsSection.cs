@@ -9,6 +9,7 @@ internal static class PartsSection
     public static PartsList Of(SheetAsk ask, SensorChain? chain, double fuseA)
     {
         List<PartsLine> lines = [];
+        var standIns = new StandIns(ask);
         Dictionary<string, int> numbers = [];
         string Ref(string letter)
         {
@@ -27,7 +28,7 @@ internal static class PartsSection
             {
                 Prices = [prices?.One ?? shelf, prices?.Ten, prices?.Hundred],
                 OnHand = part.From == "destroyed" ? 0 : part.Count,
-                Alternates = string.Join("; ", Alternates(ask, part)),
+                Alternates = string.Join("; ", standIns.Of(part)),
                 Note = part.Note,
             });
         }
@@ -110,7 +111,4 @@ internal static class PartsSection
             .Select(side => (side.quantity == PartQuantities.Diameter ? "ø " : "") + Lines.N(side.value!.In(Units.Millimetre).Value))];
         return sides.Length > 0 ? string.Join(" × ", sides) + " mm" : "";
     }
-
-    /// <summary>Other parts of the same kind on the shelf that could stand in: told by name, not judged.</summary>
-    private static IEnumerable<string> Alternates(SheetAsk ask, Part part) => ask.Alternates.Where(other => other.Kind == part.Kind && other.Id != part.Id && part.Kind is not (PartKind.Cell or PartKind.Heater or PartKind.Lamp) && other.From != "destroyed").Select(other => other.Name);
 }

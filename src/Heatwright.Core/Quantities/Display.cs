@@ -21,6 +21,10 @@ public static partial class Display
             : $"{Significant(value, 4)}{suffix}";
     }
 
+    /// <summary>A count ± standard doubt in whole pieces; a doubt that is there is told as 1 at least.</summary>
+    public static string Counted(double value, double standardDoubt) =>
+        standardDoubt > 0 ? $"{ToPlace(value, 0)}\u00A0±\u00A0{ToPlace(Math.Max(1, standardDoubt), 0)}" : Significant(value, 4);
+
     /// <summary>A unit as it stands behind a number. Whose money it is nobody knows, and 'money' is no word on a bill: a price is a bare number.</summary>
     public static string Behind(Unit unit) => Behind(unit.Symbol);
 

@@ -92,6 +92,8 @@ public sealed class Judge
         RequirementQuantity.WarmUpTime or RequirementQuantity.PiecesPerCharge or RequirementQuantity.Steadiness or RequirementQuantity.WorkRate or RequirementQuantity.RecoveryTime or RequirementQuantity.StuckSwitchTemperature
             when arrangement.Lamp is not null => NotOfALamp(line),
         RequirementQuantity.FullLightTime when arrangement.Lamp is null => new(line, VerdictWord.NoGo, null, "no light", 0, "its load is a heater, and gives no light", "a lamp in the place of the heater"),
+        RequirementQuantity.PiecesPerCharge or RequirementQuantity.WorkRate or RequirementQuantity.RecoveryTime when brief.Work.IsOpen =>
+            new(line, VerdictWord.NeedMoreReadings, null, "not known", null, $"nobody said how much heat one {brief.Piece} takes", "state it in the brief, in joules, and 0 J where it takes none"),
         RequirementQuantity.WarmUpTime => FromDraws(line, say!.WarmUp(prediction.MiddleOutcome)),
         RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome) + (BriefSentence.OtherPace(line, brief) is { Length: > 0 } pace ? $"; {pace}" : "")),
         RequirementQuantity.GripTemperature => FromDraws(line, $"the grip gets to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C while the whole charge is used"),
@@ -147,7 +149,7 @@ public sealed class Judge
         double middle = quantity(prediction.MiddleOutcome);
         var swings = sensitivity!.Swings(quantity);
         var value = double.IsFinite(middle) ? Predicted(unit, middle, Spread(drawn), line, swings) : null;
-        string shown = value is null ? "never" : Display.Rounded(value);
+        string shown = value is null ? "never" : line.Quantity == RequirementQuantity.PiecesPerCharge ? Display.Counted(value.Value, value.StandardDoubt) : Display.Rounded(value);
         var (word, remedy) = Weigh(line, probability, quantity, Kept, limit, swings);
         string story = word is VerdictWord.NoGo or VerdictWord.NeedMoreReadings && line.Quantity is RequirementQuantity.PiecesPerCharge or RequirementQuantity.WarmUpTime ? say!.RegionStory() : "";
         return new(line, word, value, shown, probability, story.Length > 0 ? $"{because}; {story}" : because, remedy)

@@ -128,8 +128,17 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
             return Unknown(line, $"{unpriced.Count} of {unpriced.Count + prices.Count} parts have no price: {string.Join(", ", unpriced)}", "state each price on the shelf, from the receipt, or 0 for what costs nothing; what is only assumed is put there first");
         }
 
-        string because = $"{prices.Count} parts priced{(unpriced.Count > 0 ? $", {unpriced.Count} without a price" : "")}{(safety.Conditions.Count > 0 ? ", what must still be bought not counted" : "")}";
+        string because = $"{prices.Count} parts priced{(unpriced.Count > 0 ? $", {unpriced.Count} without a price" : "")}{Counted()}{(safety.Conditions.Count > 0 ? ", what its conditions ask for beside them not counted" : "")}";
         return Weighed(line, new Estimate(sum, Units.Money, doubts, new Origin.WorkedOut("sum of prices", prices)), because, "a cheaper part, or a larger budget");
+    }
+
+    /// <summary>Priced parts of which there are several, and those not on hand: both are in the sum, and a maker who looks at the receipt must know it.</summary>
+    private string Counted()
+    {
+        var priced = arrangement.Parts().Select(id => (Part: shelf[id], Pieces: arrangement.Pieces(shelf[id]))).Where(one => shelf.Value(one.Part.Id, PartQuantities.Price) is not null).ToArray();
+        string[] several = [.. priced.Where(one => one.Pieces > 1).Select(one => $"{one.Pieces} × {one.Part.Name}")];
+        string[] bought = [.. priced.Select(one => (one.Part.Name, Lacking: arrangement.Lacking(one.Part))).Where(one => one.Lacking > 0).Select(one => $"{one.Lacking} × {one.Name}")];
+        return (several.Length > 0 ? $", with {string.Join(" and ", several)}" : "") + (bought.Length > 0 ? $", among them still to be bought {string.Join(" and ", bought)}" : "");
     }
 
     private RequirementVerdict Charging(Requirement line)

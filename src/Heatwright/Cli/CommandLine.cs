@@ -64,6 +64,23 @@ public static class CommandLine
             screen.GoPlain();
         }
 
+        if (parsed.Errors.Count > 0 && parsed.CommandResult.Command.Subcommands.Count > 0)
+        {
+            // Nothing, or a word too many, behind a command that has others below it: help, or one word about the one that was meant.
+            if (parsed.UnmatchedTokens.Count == 0 && !words.Contains("--json"))
+            {
+                return new HelpWords(screen).Invoke(parsed);
+            }
+
+            if (parsed.UnmatchedTokens is [var unknown, ..] && !unknown.StartsWith('-'))
+            {
+                var known = parsed.CommandResult.Command.Subcommands.Select(command => command.Name);
+                string above = HelpWords.Of(parsed.CommandResult);
+                screen.Complain([new Quantities.Problem($"There is no command '{unknown}' of {above}.", "command line", string.Join(' ', words), Quantities.NearNames.Told(unknown, known), $"Choose one of them; '{above} --help' tells what each does.")]);
+                return ExitCodes.BadInput;
+            }
+        }
+
         if (parsed.Errors.Count > 0)
         {
             screen.Complain([.. parsed.Errors.Select(error => new Quantities.Problem(
@@ -91,6 +108,7 @@ public static class CommandLine
         root.Subcommands.Add(WiringCommands.Arrange(screen));
         root.Subcommands.Add(WiringCommands.Clone(screen));
         root.Subcommands.Add(WiringCommands.Rewire(screen));
+        root.Subcommands.Add(WiringCommands.Unwire(screen));
         root.Subcommands.Add(TryCommand.Try(screen));
         root.Subcommands.Add(WiringCommands.Loop(screen));
         root.Subcommands.Add(WiringCommands.Differences(screen));

@@ -77,7 +77,7 @@ internal static class PartCommands
                 KeepsRest = true,
             }));
             int end = Answers.Give(screen, entered, parsed.GetValue(json),
-                done => new PartEnteredView(PartView.Of(done.Part, null), [.. done.Left.Select(ClaimView.Of)]), done => PartTables.Entered(screen, done));
+                done => new PartEnteredView(PartView.Of(done.Part, done.Found), [.. done.Left.Select(ClaimView.Of)]), done => PartTables.Entered(screen, done));
             if (end != ExitCodes.Done || entered.Value.NotTaken.Count == 0)
             {
                 return end;

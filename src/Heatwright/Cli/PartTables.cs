@@ -11,8 +11,13 @@ internal static class PartTables
     public static void Entered(Screen screen, PartEntered done)
     {
         screen.Say($"{done.Part.Id}  {done.Part.Name}: {Number(done.Part.Stated.Count)} value{(done.Part.Stated.Count == 1 ? "" : "s")} stated, {Number(done.Part.Count)} on hand.");
+        foreach (string price in done.Prices)
+        {
+            screen.Say("  " + price);
+        }
+
         Doubts(screen, done.Doubts);
-        PartNeed[] needed = [.. PartNeeds.Missing(done.Part, _ => false).Where(need => need.IsEssential)];
+        PartNeed[] needed = [.. PartNeeds.Missing(done.Part, quantity => done.Found?.Find(quantity) is not null).Where(need => need.IsEssential)];
         if (needed.Length > 0)
         {
             screen.Hang("  Still needed: ", string.Join("; ", needed.Select(need => $"{need.Quantity}, by {need.How}")) + ".");

@@ -83,6 +83,27 @@ internal static class PredictCommand
         ? Bundle.Read(path)
         : OpenStudy.Read(path).Map(opened => opened.Study);
 
+    /// <summary>Each event once: what comes again with every piece of work is counted beside its first time.</summary>
+    private static void ShowEvents(Screen screen, IReadOnlyList<EventView> events)
+    {
+        EventView[][] kinds = [.. events.GroupBy(one => one.Name).Select(kind => kind.ToArray())];
+        foreach (var kind in kinds.Take(MostEvents))
+        {
+            string again = kind.Length > 1 ? $" ({RunWords.Number(kind.Length, "0")} times, the last at {RunWords.Instant(kind[^1].TS)})" : "";
+            screen.Say($"  {RunWords.Instant(kind[0].TS),11}  {RunWords.Spoken(kind[0].Name)}{again}");
+        }
+
+        if (kinds.Length > MostEvents)
+        {
+            screen.Say($"  and {RunWords.Number(kinds.Length - MostEvents, "0")} more kinds of them.");
+        }
+
+        if (events.Count > kinds.Length)
+        {
+            screen.Say("  --json shows every single one.");
+        }
+    }
+
     private static void ShowLadder(Screen screen, IReadOnlyList<RungView> ladder)
     {
         if (ladder.Count == 0)
@@ -142,7 +163,7 @@ internal static class PredictCommand
         var table = Answers.Table(drawn ? ["quantity", "value", "90 of 100 draws"] : ["quantity", "value"]);
         foreach (var line in view.Quantities)
         {
-            var (factor, unit) = Read(line.Unit, line.Value ?? 0);
+            var (factor, unit) = line.Name == ToolPrediction.ChargeLeft ? (0.01, "%") : Read(line.Unit, line.Value ?? 0);
             string Shown(double? number) => number is not { } some ? "never" : unit.Length == 0 && some == Math.Floor(some) ? RunWords.Number(some, "0") : Display.Significant(some / factor, Digits); // pieces are counted
             string value = line.Value is null ? "never" : $"{Shown(line.Value)} {unit}".TrimEnd();
             table.Row(drawn ? [line.Name, value, line.Low is null ? "" : $"{Shown(line.Low)} to {Shown(line.High)}"] : [line.Name, value]);
@@ -156,15 +177,7 @@ internal static class PredictCommand
         }
 
         screen.Show(table);
-        foreach (var happened in view.Events.Take(MostEvents))
-        {
-            screen.Say($"  {RunWords.Instant(happened.TS),11}  {happened.Name}");
-        }
-
-        if (view.Events.Count > MostEvents)
-        {
-            screen.Say($"  and {view.Events.Count - MostEvents} more; --json shows all.");
-        }
+        ShowEvents(screen, view.Events);
 
         ShowLadder(screen, view.Ladder);
         ShowWorst(screen, view.WorstCases);

@@ -87,6 +87,7 @@ internal static class StudyCommands
             string report = parsed.GetValue(to) ?? Path.ChangeExtension(path, ".html");
             return DayWords.Of(parsed.GetValue(on)) switch
             {
+                _ when WriteReport.Refused(report) is { } refused => Refuse(screen, [refused]), // before anything is worked out
                 { IsFine: true } day => Answer(screen, OpenStudy.Read(path), parsed.GetValue(json), report, quiet: true, new(day.Value, parsed.GetValue(arrangement) ?? "", parsed.GetValue(page))),
                 var wrong => Refuse(screen, wrong.Problems),
             };

@@ -22,7 +22,7 @@ internal static class VerdictCommands
             string path = parsed.GetValue(file)!;
             if (parsed.GetValue(add) is { } sentence)
             {
-                return Answer(screen, ReadBrief.Add(path, sentence), parsed.GetValue(json), added => VerdictTables.Promise(screen, added, "Added"));
+                return Answer(screen, ReadBrief.Add(path, sentence), parsed.GetValue(json), added => VerdictTables.Promise(screen, added, "Added", sentence, ReadBrief.Beside(added) is { } other ? $"'{other}' of the same kind stands beside it in the brief. If this one is to take its place: heatwright brief {path} --drop {other}" : ""));
             }
 
             if (parsed.GetValue(set) is { Length: > 0 } words)
@@ -36,7 +36,7 @@ internal static class VerdictCommands
             }
 
             return parsed.GetValue(say) is { } said
-                ? Answer(screen, OpenStudy.Read(path).Then(opened => ReadBrief.Say(said, opened.Study)), parsed.GetValue(json), promise => VerdictTables.Promise(screen, promise, "Read"))
+                ? Answer(screen, OpenStudy.Read(path).Then(opened => ReadBrief.Say(said, opened.Study)), parsed.GetValue(json), promise => VerdictTables.Promise(screen, promise, "Read", said))
                 : Answer(screen, OpenStudy.Read(path).Then(opened => ReadBrief.Of(opened.Study)), parsed.GetValue(json), view => VerdictTables.Brief(screen, view));
         });
         return command;

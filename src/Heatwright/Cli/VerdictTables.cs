@@ -6,8 +6,16 @@ namespace Heatwright.Cli;
 /// <summary>Brief, comparison, reasons and advice as a maker reads them in a terminal.</summary>
 internal static class VerdictTables
 {
-    public static void Promise(Screen screen, PromiseView promise, string done) =>
-        screen.Say($"{done}: {promise.Sentence}  ({(promise.Must ? "must" : "want")}, {promise.Quantity} {(promise.AtMost ? "at most" : "at least")} {RunWords.Number(promise.Limit, "0.######")}{(promise.Unit is "" or "money" ? "" : " " + promise.Unit)}; short name {promise.Id})");
+    public static void Promise(Screen screen, PromiseView promise, string done, string typed, string beside = "")
+    {
+        // The maker's own words first: what the program made of them stands behind, where it differs.
+        string said = typed.Trim().TrimEnd('.'), read = string.Equals(said, promise.Sentence, StringComparison.OrdinalIgnoreCase) ? "" : $"; it counts as '{promise.Sentence}'";
+        screen.Say($"{done}: {said}  ({(promise.Must ? "must" : "want")}, {promise.Quantity} {(promise.AtMost ? "at most" : "at least")} {RunWords.Number(promise.Limit, "0.######")}{(promise.Unit is "" or "money" ? "" : " " + promise.Unit)}; short name {promise.Id}{read})");
+        if (beside.Length > 0)
+        {
+            screen.Say(beside);
+        }
+    }
 
     public static void Brief(Screen screen, BriefView view)
     {
@@ -160,12 +168,27 @@ internal static class VerdictTables
 
         foreach (var one in view.Best)
         {
-            screen.Say($"{one.Name}: {one.Verdict}");
+            if (one == view.Best[0] || (one.ToBuy.Count > 0 && one == view.Best.First(other => other.ToBuy.Count > 0)))
+            {
+                screen.Say(one.ToBuy.Count > 0 ? "After buying:" : "From what is on hand:");
+            }
+
+            screen.Say($"{one.Name}{(one.Letter is { } letter ? $" (as arrangement {letter})" : "")}: {one.Verdict}");
+            if (one.ToBuy.Count > 0)
+            {
+                screen.Say($"   to buy: {string.Join(", ", one.ToBuy)}");
+            }
+
             screen.Say($"   {one.Because}");
             foreach (string warning in one.Warnings)
             {
                 screen.Say($"   mind: {warning}");
             }
+        }
+
+        foreach (string wired in view.Wired)
+        {
+            screen.Say(wired);
         }
 
         foreach (string buy in view.Buy)

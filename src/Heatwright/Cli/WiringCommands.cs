@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Heatwright.Arrangements;
+using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 
@@ -16,6 +17,15 @@ internal static class WiringCommands
 
     public static Command Rewire(Screen screen) => Wiring(screen, "rewire", "Changes an arrangement in its own place, and shows what that does; 'heatwright undo' brings the old wiring back. Example: heatwright rewire knife.study A --heater cartridge",
         new Argument<string>("ARRANGEMENT") { Description = "The letter of the one to change." }, WireTool.Rewire, lettered: false);
+
+    public static Command Unwire(Screen screen)
+    {
+        var (file, letter, json) = (Answers.StudyFile(), new Argument<string>("ARRANGEMENT") { Description = "Its letter." }, Answers.Json<ArrangementsLeftView>());
+        var command = new Command("unwire", "Takes an arrangement out of a study; its parts and readings stay, and 'heatwright undo' brings it back. Example: heatwright unwire knife.study B") { file, letter, json };
+        command.SetAction(parsed => Answers.Give(screen, WireTool.Unwire(parsed.GetValue(file)!, parsed.GetValue(letter)!), parsed.GetValue(json), done => new ArrangementsLeftView([.. done.After.Arrangements.Select(one => one.Letter)]),
+            done => screen.Say($"{done.Change?.What[..1].ToUpperInvariant()}{done.Change?.What[1..]}. {(done.After.Arrangements.Count == 0 ? "None is left." : $"Left: {string.Join(", ", done.After.Arrangements.Select(one => one.Letter))}.")} 'heatwright undo' brings it back.")));
+        return command;
+    }
 
     public static Command Loop(Screen screen)
     {
@@ -99,8 +109,13 @@ internal static class WiringCommands
             table.Row("lost in the module", "", "", "", Shown(look.Full.ModuleW), Shown(look.Empty.ModuleW), "");
         }
 
-        table.Row("at the load", Shown(look.Full.LoadOhms ?? look.Empty.LoadOhms), Shown(look.Full.LoadV), Shown(look.Empty.LoadV), Shown(look.Full.LoadW), Shown(look.Empty.LoadW), (look.Full.LoadOhms ?? look.Empty.LoadOhms)?.Origin.Weakest().Word ?? "");
+        table.Row(look.Full.LoadOhms is null || look.HotC == 20 ? "at the load" : $"at the load, {Display.Significant(look.HotC, 4)} °C", Shown(look.Full.LoadOhms ?? look.Empty.LoadOhms), Shown(look.Full.LoadV), Shown(look.Empty.LoadV), Shown(look.Full.LoadW), Shown(look.Empty.LoadW), (look.Full.LoadOhms ?? look.Empty.LoadOhms)?.Origin.Weakest().Word ?? "");
         screen.Show(table);
+        if (Fresh(look) is { } fresh)
+        {
+            screen.Say(fresh);
+        }
+
         foreach (var moment in new[] { look.Start, look.Full, look.Empty })
         {
             screen.Say($"  {Sentence(moment)}");
@@ -129,8 +144,12 @@ internal static class WiringCommands
         screen.Show(table);
     }
 
+    /// <summary>Which ohms of the cells belong to which column: after minutes of load they have more than in the first seconds.</summary>
+    private static string? Fresh(LoopLook look) => look.Full.Ohms.Count > 0 && Math.Abs(look.Full.Ohms[0].Si - look.Steps[0].Ohms.Si) > 1e-9 * look.Steps[0].Ohms.Si
+        ? $"  Ohms of the cells: {Shown(look.Steps[0].Ohms)} after minutes of load, as in the table and at the cut-off; {Shown(look.Full.Ohms[0])} in the first seconds, as volts and watts of the full pack have it." : null;
+
     private static string Sentence(LoopMoment moment) => moment.PackA is { } amps
-        ? $"{moment.When}: {Shown(amps)} from the pack at {Shown(moment.PackV)}, {Shown(moment.LoadW)} at the load{(moment.Region is { } region ? $" ({LoopView.Words(region)})" : "")}"
+        ? $"{moment.When}{(moment.LoadOhms is { } ohms ? $", load of {Shown(ohms)}" : "")}: {Shown(amps)} from the pack at {Shown(moment.PackV)}, {Shown(moment.LoadW)} at the load{(moment.Region is { } region ? $" ({LoopView.Words(region)})" : "")}"
         : $"{moment.When}: no steady point: {LoopView.Words(moment.Region!.Value)}";
 
     private static string At(IReadOnlyList<Estimate> values, int i) => values.Count > i ? Shown(values[i]) : "—";

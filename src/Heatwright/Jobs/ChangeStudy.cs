@@ -16,7 +16,13 @@ public static class ChangeStudy
     /// <param name="path">The study file.</param>
     /// <param name="what">What is done, in a maker's words.</param>
     /// <param name="change">The study as it shall stand, from the one that stands; or why not, and then nothing is written.</param>
-    public static Checked<StudyChanged> Run(string path, string what, Func<Study, Checked<Study>> change) => StudyBook.Open(path, readOnly: false).Then(book =>
+    public static Checked<StudyChanged> Run(string path, string what, Func<Study, Checked<Study>> change) => Run(path, _ => what, change);
+
+    /// <summary>As <see cref="Run(string, string, Func{Study, Checked{Study}})"/>, for changes whose name is known only from what they did.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="what">What was done, in a maker's words, from the study as it stands after it.</param>
+    /// <param name="change">The study as it shall stand, from the one that stands; or why not, and then nothing is written.</param>
+    public static Checked<StudyChanged> Run(string path, Func<Study, string> what, Func<Study, Checked<Study>> change) => StudyBook.Open(path, readOnly: false).Then(book =>
     {
         using (book)
         {

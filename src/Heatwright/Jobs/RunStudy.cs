@@ -104,14 +104,18 @@ public static class RunStudy
             : Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, cause, CauseGroup.Assumption, stated);
     }
 
+    /// <summary>Where a figure of the work comes from, and which limits were typed: pages show a standard doubt, and ±20 J that turns into ±12 J without a word looks like a slip.</summary>
+    private static Origin.Assumed Stated(Duty duty, double plusMinus, Unit unit) => new(
+        $"{(duty.Why == Duty.NothingSaid && duty.NeedJ > 0 ? EditBrief.WithoutWhy : duty.Why.TrimEnd('.'))}"
+        + (plusMinus > 0 ? $"; typed as limits of ±{Display.Significant(plusMinus, 4)} {unit.Symbol}, which is ±{Display.Significant(plusMinus / Math.Sqrt(3), 2)} {unit.Symbol} as one standard doubt" : ""));
+
     /// <summary>The work of a brief, with its doubts.</summary>
     internal static WorkPlan Plan(Brief brief)
     {
         var duty = brief.Work;
-        var origin = new Origin.Assumed(duty.Why);
         return new(duty.TargetC, brief.AirC, duty.EveryS, duty.ForS, duty.FirstAfterS, BriefPlan.TakesHeatAboveC(brief),
-            Contact(brief, origin),
-            Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, origin))
+            Contact(brief, Stated(duty, duty.ContactPlusMinus, Units.WattPerKelvin)),
+            Estimate.Within(duty.NeedJ, duty.NeedPlusMinusJ, Units.Joule, "brief: heat of one piece", CauseGroup.Assumption, Stated(duty, duty.NeedPlusMinusJ, Units.Joule)))
         {
             Blocks = BriefPlan.Blocks(duty),
             TimesRecovery = BriefPlan.TimesRecovery(brief),

@@ -98,6 +98,10 @@ public static class RunWords
         _ => Of(stop),
     };
 
+    /// <summary>An event for people: a region in a maker's words.</summary>
+    /// <param name="name">As files write it.</param>
+    public static string Spoken(string name) => Enum.GetValues<Region>().FirstOrDefault(region => name == $"region {Of(region)}", (Region)(-1)) is >= 0 and var found ? Means(found) : name;
+
     /// <summary>Why the run ended, in a sentence.</summary>
     public static string Because(ToolPrediction of)
     {

@@ -30,6 +30,9 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
     /// <summary>Pieces of work that were asked for; null: as many as the charge holds.</summary>
     public int? AskedPieces { get; init; }
 
+    /// <summary>Name of the charge that is left: a share of one.</summary>
+    internal const string ChargeLeft = "charge left";
+
     /// <summary>What a maker must know that no number says.</summary>
     public IEnumerable<string> Notes()
     {
@@ -82,7 +85,7 @@ public sealed record ToolPrediction(string Letter, string Name, AssembledTool To
             yield return new("pieces of work", run.WorkDone, "");
         }
 
-        yield return new("charge left", run.ChargeLeft < 1e-9 ? 0 : run.ChargeLeft, "");
+        yield return new(ChargeLeft, run.ChargeLeft < 1e-9 ? 0 : run.ChargeLeft, "");
         yield return new("charge drawn", run.Energies.ChargeC, "C");
         yield return new("lowest pack volts under load", Finite(run.LowestV), "V");
         yield return new("highest pack current", run.HighestA, "A");

@@ -14,6 +14,11 @@ public static class WriteReport
     /// <param name="ask">How it is wanted.</param>
     public static Checked<string> To(string path, StudyResult result, ReportAsk ask)
     {
+        if (Refused(path) is { } refused)
+        {
+            return new(refused);
+        }
+
         if (path.EndsWith(".md", StringComparison.OrdinalIgnoreCase))
         {
             return PageText.Markdown(result, ask).Then(text => Whole(path, text));
@@ -23,6 +28,11 @@ public static class WriteReport
         bool isAsked = ask.OnePage || ask.Arrangement.Length > 0;
         return isAsked && FirstPage.Of(result, ask) is { IsFine: false } none ? new(none.Problems) : Whole(path, ReportHtml.Write(result, ask));
     }
+
+    /// <summary>Why a report cannot be written under that name; null: it can.</summary>
+    /// <param name="path">As typed.</param>
+    public static Problem? Refused(string path) => Path.GetExtension(path).ToUpperInvariant() is ".HTML" or ".HTM" or ".MD" ? null
+        : new("A report cannot be written as that.", "--to", path, "a name that ends in .html, or in .md for the first page as Markdown", path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase) ? "Write it as .html, open it and print it into a PDF from the browser." : "Give another ending.");
 
     private static Checked<string> Whole(string path, string text)
     {

@@ -116,6 +116,10 @@ public class DisplayTests
         Assert.Equal($"{shown}\u00A0±\u00A0{shownDoubt}\u00A0V", Display.Rounded(value, doubt, Units.Volt));
     }
 
+    /// <summary>A tool does no half pieces of work.</summary>
+    [Theory, InlineData(129.0, 5.5, "129\u00A0±\u00A06"), InlineData(59.2, 4.0, "59\u00A0±\u00A04"), InlineData(40, 0.3, "40\u00A0±\u00A01"), InlineData(40, 0, "40")]
+    public void A_count_has_no_decimals(double value, double doubt, string shown) => Assert.Equal(shown, Display.Counted(value, doubt));
+
     [Fact]
     public void A_unit_stands_behind_a_hard_space_and_money_and_numbers_have_none()
     {

@@ -35,7 +35,9 @@ public sealed class ShelfSearchTests
         Assert.All(found.Discards, one => Assert.Equal(1, one.Count));
         Assert.StartsWith("it lasts: 94.", found.Discards[0].Reason, StringComparison.Ordinal);
         Assert.StartsWith("it lasts: 63.", found.Discards[1].Reason, StringComparison.Ordinal);
-        Assert.Equal(found.Best.Select(one => one.Verdict.Word).Order(), found.Best.Select(one => one.Verdict.Word));
+        Assert.Equal("1S1P", found.Best[0].Verdict.Arrangement.Name[..4]); // one cell is on hand: what needs no buying comes first
+        Assert.Equal(found.Best.Skip(1).Select(one => one.Verdict.Word).Order(), found.Best.Skip(1).Select(one => one.Verdict.Word));
+        Assert.Equal((8, 4), (found.Places.Count, found.Places.Count(place => place.Reason.Length == 0)));
         foreach (var one in found.Best)
         {
             var arrangement = one.Verdict.Arrangement;
@@ -43,7 +45,7 @@ public sealed class ShelfSearchTests
             Assert.Equal((new PartId("tip"), null, 0.95, 2 * arrangement.Series), (arrangement.Heater!.Value, arrangement.Lamp, arrangement.DutyCeiling, arrangement.ContactCount));
             Assert.Equal((new PartId("probe"), new PartId("board")), (arrangement.Sensor, arrangement.Controller));
             Assert.Equal(arrangement.Series == 2, arrangement.Supervision is not null && arrangement.Charger is not null); // the board and the charger are made for two
-            Assert.Equal(cells > 1 ? [$"{cells - 1} more 'cell' to buy"] : [], one.Warnings);
+            Assert.Equal(cells > 1 ? [$"{cells - 1} × cell"] : [], one.ToBuy);
             Assert.Equal(6, one.Verdict.Prediction!.Draws.Count);
         }
     }
@@ -68,7 +70,7 @@ public sealed class ShelfSearchTests
         Assert.Equal(["2S1P", "3S1P", "4S1P", "4S2P"], Families(found).Select(family => family[..4]));
         Assert.Equal("4.0 A through one cell that is to stand 3.0 A (claimed)", found.Discards[0].Reason);
         Assert.Equal("6.0 A through one cell that is to stand 3.0 A (claimed)", found.Discards[1].Reason);
-        Assert.All(found.Best, one => Assert.Equal(one.Verdict.Arrangement is { Series: 1, Parallel: 1 or 2 }, one.Warnings.Count == 0)); // two are at hand
+        Assert.All(found.Best, one => Assert.Equal(one.Verdict.Arrangement is { Series: 1, Parallel: 1 or 2 }, one.ToBuy.Count == 0)); // two are at hand
     }
 
     /// <summary>By hand: 0.7 A empty 360 C in 514 s and 720 C in 1029 s, however many are in series.</summary>

@@ -92,9 +92,10 @@ public sealed class StandingLinesTests
     public void Cost_is_the_sum_of_prices_each_cell_for_itself()
     {
         var line = Line(RequirementQuantity.PartsCost, 36.75, "money")!;
-        Assert.Equal((36.75, VerdictWord.Go, "8 parts priced"), (line.Value!.Value, line.Word, line.Because));
+        const string counted = "with 6 × cell, among them still to be bought 5 × cell"; // one cell is on hand, six are wired, and all six are in the sum
+        Assert.Equal((36.75, VerdictWord.Go, $"8 parts priced, {counted}"), (line.Value!.Value, line.Word, line.Because));
         Assert.Equal(VerdictWord.NoGo, Line(RequirementQuantity.PartsCost, 36.7, "money")!.Word);
-        Assert.Equal("8 parts priced, what must still be bought not counted", Line(RequirementQuantity.PartsCost, 40, "money", missing: [new("a fuse", "it burns")])!.Because);
+        Assert.Equal($"8 parts priced, {counted}, what its conditions ask for beside them not counted", Line(RequirementQuantity.PartsCost, 40, "money", missing: [new("a fuse", "it burns")])!.Because);
     }
 
     [Fact]
@@ -104,7 +105,7 @@ public sealed class StandingLinesTests
         var open = Line(RequirementQuantity.PartsCost, 32.75, "money", change: change)!;
         Assert.Equal((VerdictWord.NeedMoreReadings, "1 of 8 parts have no price: tip"), (open.Word, open.Because));
         var over = Line(RequirementQuantity.PartsCost, 32, "money", change: change)!;
-        Assert.Equal((VerdictWord.NoGo, "7 parts priced, 1 without a price"), (over.Word, over.Because));
+        Assert.Equal((VerdictWord.NoGo, "7 parts priced, 1 without a price, with 6 × cell, among them still to be bought 5 × cell"), (over.Word, over.Because));
         Assert.Equal(VerdictWord.Go, Line(RequirementQuantity.PartsCost, 30, "money", atMost: false, change: change)!.Word);
         Assert.Equal(VerdictWord.NeedMoreReadings, Line(RequirementQuantity.CostAtTen, 30, "money")!.Word);
         Assert.Equal(VerdictWord.NeedMoreReadings, Line(RequirementQuantity.CostAtHundred, 30, "money")!.Word);

@@ -175,6 +175,8 @@ public sealed class AnswerSchemaTests : IDisposable
         Run("clone", pen, "A", "--heater", "spare", "--letter", "C");
         Run("rewire", pen, "C", "--heater", "loop");
         Run("differences", pen, "A", "B");
+        Run("unwire", pen, "B");
+        Run("undo", pen);
         Run("undo", pen);
         Run("redo", pen);
         Run("undo", pen);

@@ -56,7 +56,7 @@ public sealed class NewcomerJourney : IDisposable
         Begin();
         var refused = bench.Type("part", "add", Band, "buck", "stepUp", "blue module", "--claimed", "output volts=5V");
         Assert.Equal(ExitCodes.BadInput, refused.Exit);
-        Assert.Contains("limit  of a step-up module mostly set volts, ", refused.Error, StringComparison.Ordinal);
+        Assert.Contains("limit  perhaps set volts or most output volts", refused.Error, StringComparison.Ordinal);
         Assert.Equal(Fine("trial", "recipe", "capacity"), Fine("trial", "recipe", "discharge"));
     }
 

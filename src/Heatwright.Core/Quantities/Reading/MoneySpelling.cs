@@ -1,9 +1,10 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace Heatwright.Quantities;
 
 /// <summary>Prices and counts of things.</summary>
-internal static class MoneySpelling
+internal static partial class MoneySpelling
 {
     private static readonly string[] Each = ["each", "ea.", "ea", "apiece", "per piece", "/pc"];
 
@@ -12,7 +13,7 @@ internal static class MoneySpelling
     /// <summary>A price for one piece; the currency is the maker's own and is left out.</summary>
     public static IEnumerable<Item> Price(string typed, Expect expect)
     {
-        string text = Letters.Even(string.Concat(typed.Where(c => CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.CurrencySymbol)));
+        string text = Letters.Even(WithoutCurrency(typed));
         foreach (var price in Amounts(text, 0, expect))
         {
             int at = Letters.SkipSpace(text, price.End);
@@ -43,6 +44,12 @@ internal static class MoneySpelling
             }
         }
     }
+
+    /// <summary>Signs and names of money before or behind a number are left out; 'cents' are no name of it, for they would be a hundred times too much.</summary>
+    private static string WithoutCurrency(string typed) => Currency().Replace(string.Concat(typed.Where(c => CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.CurrencySymbol)), "").Trim();
+
+    [GeneratedRegex(@"(?<![\p{L}])(?:EUR|USD|GBP|CHF|SEK|NOK|DKK|ISK|PLN|CZK|HUF|RON|BGN|TRY|UAH|JPY|CNY|KRW|TWD|INR|AUD|CAD|NZD|BRL|MXN|ZAR|ILS|SGD|HKD|euros?|dollars?|pounds?|francs?|kronor|kroner)(?![\p{L}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Currency();
 
     /// <summary>A whole number of things.</summary>
     public static IEnumerable<Item> Count(string text, Expect expect)

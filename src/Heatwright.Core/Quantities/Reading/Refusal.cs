@@ -33,7 +33,7 @@ internal static class Refusal
         ExpectKind.Pack => "cells in series and parallel, such as 3S2P, or the pack's volts",
         ExpectKind.Clock => "hours, minutes and seconds, such as 14:03:22",
         ExpectKind.Tolerance => "a tolerance in per cent, such as 5 %",
-        ExpectKind.Money => "a price, such as 1.20 or '3 for 5'",
+        ExpectKind.Money => "a price, such as 1.20 or '3 for 5'; the currency is yours and is not kept",
         ExpectKind.Count => "a whole number, 0 or more",
         ExpectKind.Amount when expect.Bare.Symbol.Length > 0 => $"a number in {string.Join(" or ", expect.Units.Select(unit => UnitSpelling.Plain(unit.Symbol)))}",
         _ => "a number with its unit",

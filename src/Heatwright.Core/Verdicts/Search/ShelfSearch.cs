@@ -15,8 +15,12 @@ public sealed record Discarded(string Family, int Count, string Reason);
 
 /// <summary>A found arrangement, predicted in full.</summary>
 /// <param name="Verdict">How it stands.</param>
-/// <param name="Warnings">Heater above its label, cells to be bought.</param>
-public sealed record Found(ArrangementVerdict Verdict, IReadOnlyList<string> Warnings);
+/// <param name="Warnings">Heater above its label.</param>
+public sealed record Found(ArrangementVerdict Verdict, IReadOnlyList<string> Warnings)
+{
+    /// <summary>What must be bought before it can be built, piece by piece; empty: all of it is there.</summary>
+    public IReadOnlyList<string> ToBuy { get; init; } = [];
+}
 
 /// <summary>What the shelf can do.</summary>
 /// <param name="Tried">How many arrangements were looked at.</param>
@@ -25,7 +29,11 @@ public sealed record Found(ArrangementVerdict Verdict, IReadOnlyList<string> War
 /// <param name="Best">The best handful, best first.</param>
 /// <param name="Discards">Every family that was put aside.</param>
 /// <param name="Buy">What kind of part would help where nothing on the shelf will do; empty: something will.</param>
-public sealed record SearchResult(int Tried, int TooCold, int NoPoint, IReadOnlyList<Found> Best, IReadOnlyList<Discarded> Discards, IReadOnlyList<string> Buy);
+public sealed record SearchResult(int Tried, int TooCold, int NoPoint, IReadOnlyList<Found> Best, IReadOnlyList<Discarded> Discards, IReadOnlyList<string> Buy)
+{
+    /// <summary>Where each arrangement ended: those that keep every must by the middle run first, the largest margin first, then those put aside.</summary>
+    public IReadOnlyList<(Arrangement One, string Reason)> Places { get; init; } = [];
+}
 
 /// <summary>Tries every sensible arrangement of the shelf: cells in series and side by side, straight or through a step-up, every load, contact, switch and wire.</summary>
 public static class ShelfSearch
@@ -62,12 +70,23 @@ public static class ShelfSearch
         Screened[] stated = [.. All(kinds, shelf, brief.Duty is null).AsParallel().AsOrdered().Select(one => Screen(one, shelf, plan))];
         var looked = brief.Duty is null ? stated : ColdLook.At(stated, brief, plan.TargetC);
         Screened[] screened = [.. looked.AsParallel().AsOrdered().Select(one => one.Reason.Length > 0 ? one : Run(one, brief, shelf, seed))];
-        var passed = screened.Where(one => one.Reason.Length == 0).OrderByDescending(one => one.Margin).Take(Handful).ToArray();
-        Found[] best = [.. passed.Select(one => Predicted(one, brief, shelf, seed, draws, state, parts)).OrderBy(found => found.Verdict.Word).ThenByDescending(found => Wants(found.Verdict))];
+        var passing = screened.Where(one => one.Reason.Length == 0).OrderByDescending(one => one.Margin).ToArray();
+        // What can be built from what is there comes first; of what needs buying the best is told all the same.
+        var (ready, other) = (passing.Where(one => Lacking(one.One, parts).Count == 0).ToArray(), passing.Where(one => Lacking(one.One, parts).Count > 0).ToArray());
+        int bought = Math.Min(other.Length, Math.Max(Handful - ready.Length, 1));
+        Screened[] passed = [.. ready.Take(Handful - bought), .. other.Take(bought)];
+        Found[] best = [.. passed.Select(one => Predicted(one, brief, shelf, seed, draws, state, parts)).OrderBy(found => found.ToBuy.Count > 0).ThenBy(found => found.Verdict.Word).ThenByDescending(found => Wants(found.Verdict))];
         Discarded[] discards = [.. screened.Where(one => one.Reason.Length > 0).GroupBy(one => one.Family)
             .Select(family => new Discarded(family.Key, family.Count(), family.MaxBy(one => one.Margin)!.Reason)).OrderBy(family => family.Family, StringComparer.Ordinal)];
-        return new(new SearchResult(screened.Length, looked.Count(one => one.IsCold), looked.Count(one => one.NoPoint), best, discards, best.Any(found => found.Verdict.Word is VerdictWord.Go or VerdictWord.GoIf) ? [] : Buy(screened, brief)));
+        return new(new SearchResult(screened.Length, looked.Count(one => one.IsCold), looked.Count(one => one.NoPoint), best, discards, best.Any(found => found.Verdict.Word is VerdictWord.Go or VerdictWord.GoIf) ? [] : Buy(screened, brief))
+        {
+            Places = [.. passing.Concat(screened.Where(one => one.Reason.Length > 0)).Select(one => (one.One, one.Reason))],
+        });
     }
+
+    /// <summary>Pieces that an arrangement takes beyond those on hand, as '6 × stub cell'; empty: it can be built from what is there.</summary>
+    private static IReadOnlyList<string> Lacking(Arrangement one, IReadOnlyList<Part> parts) => [.. one.Parts().Select(id => parts.First(part => part.Id == id)).Select(part => (part.Name, More: one.Lacking(part)))
+        .Where(lack => lack.More > 0).Select(lack => FormattableString.Invariant($"{lack.More} × {lack.Name}"))];
 
     /// <param name="One">The arrangement.</param>
     /// <param name="Family">Its family.</param>
@@ -215,14 +234,7 @@ public static class ShelfSearch
             warnings.Add(FormattableString.Invariant($"the heater runs above its label under a duty of {100 * one.One.DutyCeiling:0} %: with the switch stuck on it goes to {Math.Round(safety.StuckOnC / 10) * 10:0} °C, and its life is shorter; a cut-out that works without the controller is a must"));
         }
 
-        var cell = parts.First(part => part.Id == one.One.Cell);
-        int cells = one.One.Series * one.One.Parallel;
-        if (cells > cell.Count)
-        {
-            warnings.Add(FormattableString.Invariant($"{cells - cell.Count} more '{cell.Name}' to buy"));
-        }
-
-        return new(Judge.Of(brief, shelf, one.One, safety, prediction, [], seed, state), warnings);
+        return new(Judge.Of(brief, shelf, one.One, safety, prediction, [], seed, state), warnings) { ToBuy = Lacking(one.One, parts) };
     }
 
     private static double Wants(ArrangementVerdict verdict) => verdict.Requirements.Where(line => !line.Requirement.Must).Sum(line => line.Requirement.Weight * (line.Probability ?? 0));

@@ -100,3 +100,7 @@ internal sealed record ConditionView(string Path, long Bytes, IReadOnlyList<stri
 /// <param name="Address">Where, on this machine.</param>
 /// <param name="Near">Where for paired devices near by; absent without --near.</param>
 internal sealed record ServedView(string Study, string Address, string? Near);
+
+/// <summary>The arrangements that are left in a study.</summary>
+/// <param name="Arrangements">Their letters.</param>
+internal sealed record ArrangementsLeftView(IReadOnlyList<string> Arrangements);

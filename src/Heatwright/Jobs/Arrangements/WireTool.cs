@@ -26,6 +26,12 @@ public static class WireTool
     /// <summary>The same arrangement with something changed, in the place of the old one; the history keeps that.</summary>
     public static Checked<Wired> Rewire(string path, string letter, WiringEntry entry) => Stored(path, entry, letter, inPlace: true);
 
+    /// <summary>Takes an arrangement out; undo brings it back. One that was decided for stays: its card speaks of it.</summary>
+    public static Checked<StudyChanged> Unwire(string path, string letter) => ChangeStudy.Run(path, $"arrangement {letter.ToUpperInvariant()} taken out", study => Found(study, letter).Then(one =>
+        study.Decisions.LastOrDefault(card => card.Chosen == one.Id) is { } card
+            ? new Checked<Study>(new Problem("This arrangement was decided for.", $"arrangement {one.Letter}", $"decided on {card.On}", "an arrangement that no decision chose", "Keep it: the decision and the check of the prototype rest on it. 'heatwright undo' takes a decision back that was the last change."))
+            : new(study with { Arrangements = [.. study.Arrangements.Where(other => other.Id != one.Id)] })));
+
     /// <summary>The arrangement of that letter, or which there are.</summary>
     public static Checked<Arrangement> Found(Study study, string letter) => study.Arrangements.FirstOrDefault(one => string.Equals(one.Letter, letter, StringComparison.OrdinalIgnoreCase)) is { } found
         ? new(found)
@@ -35,8 +41,8 @@ public static class WireTool
     private static Checked<Wired> Stored(string path, WiringEntry entry, string? from, bool inPlace)
     {
         LoopView? loop = null, before = null;
-        string what = from is null ? "arrangement wired" : $"arrangement {from} {(inPlace ? "wired anew" : "cloned")}";
-        return ChangeStudy.Run(path, what, study => Wire(study, entry, from, inPlace).Then(next =>
+        string What(Study after) => from is null ? $"arrangement {after.Arrangements[^1].Letter} wired" : inPlace ? $"arrangement {from} wired anew" : $"arrangement {from} cloned as {after.Arrangements[^1].Letter}";
+        return ChangeStudy.Run(path, What, study => Wire(study, entry, from, inPlace).Then(next =>
         {
             var shelf = LoopView.Bench(next);
             var looked = LoopView.Of(next, inPlace ? Found(next, from!).Value : next.Arrangements[^1], shelf);
@@ -102,6 +108,13 @@ public static class WireTool
         if (old is not null && entry.Name is null && !evenSame && wired with { Id = old.Id, Letter = old.Letter, Name = old.Name, Assumed = old.Assumed } == old)
         {
             return new(new Problem(inPlace ? "Nothing of the arrangement would change." : "The clone does not differ from what it was cloned from.", $"arrangement {old.Letter}", "nothing changed", "a part, the pack, the touches or the duty changed", "Say what changes, for example --heater NAME or --pack 2S1P."));
+        }
+
+        // The same tool twice stands double in every comparison; whoever wants it so gives it a name or a letter of its own.
+        if (!evenSame && !inPlace && string.IsNullOrEmpty(entry.Name) && string.IsNullOrEmpty(entry.Letter)
+            && study.Arrangements.FirstOrDefault(one => wired with { Id = one.Id, Letter = one.Letter, Name = one.Name, Assumed = one.Assumed } == one) is { } same)
+        {
+            return new(new Problem($"Arrangement {same.Letter} is wired just so.", "arrangement", Named(wired, parts), "a part, the pack, the touches or the duty that differs", $"Look at it with 'heatwright loop FILE {same.Letter}'; to have it twice all the same, give this one a name of its own with --name."));
         }
 
         return new(study with { Parts = parts, Arrangements = inPlace ? [.. study.Arrangements.Select(one => one.Id == old!.Id ? wired with { Name = name } : one)] : [.. study.Arrangements, wired with { Name = name }] });

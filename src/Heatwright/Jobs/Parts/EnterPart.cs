@@ -2,6 +2,7 @@ using System.Globalization;
 using Heatwright.Parts;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
+using Heatwright.Trials;
 
 namespace Heatwright.Jobs;
 
@@ -13,6 +14,12 @@ public sealed record PartEntered(Part Part, IReadOnlyList<ClaimDoubt> Doubts, IR
 {
     /// <summary>Values that were typed under a name that no part has: all else was kept.</summary>
     public IReadOnlyList<Problem> NotTaken { get; init; } = [];
+
+    /// <summary>What was made of prices for several or in a currency, in sentences.</summary>
+    public IReadOnlyList<string> Prices { get; init; } = [];
+
+    /// <summary>What its trials told; null: it was not tried.</summary>
+    public PartFindings? Found { get; init; }
 }
 
 /// <summary>Puts parts on the shelf, and says more about those that are there.</summary>
@@ -24,12 +31,12 @@ public static class EnterPart
         IReadOnlyList<Claim> left = [];
         IReadOnlyList<Problem> unnamed = [];
         return ChangeStudy.Run(path, $"part {entry.Id} added", study => study.Parts.Any(part => part.Id.Name == entry.Id)
-            ? new(new Problem("There is a part of this name.", $"part '{entry.Id}'", entry.Id, "a short name that is free", $"Say more about it with 'heatwright part state {path} {entry.Id} ...', or choose another name."))
+            ? new(new Problem("There is a part of this name.", $"part '{entry.Id}'", entry.Id, "a short name that is free", $"Say more about it: {Again(path, entry)}. Or choose another name."))
             : Begun(entry).Then(part => Stated(part, Named(part.Kind, entry, path, out unnamed))).Map(done =>
             {
                 left = done.Left;
                 return study with { Parts = [.. study.Parts, done.Part] };
-            })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed });
+            })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()] });
     }
 
     /// <summary>More about a part that is there; nothing that was said before is lost: the history keeps it.</summary>
@@ -41,15 +48,39 @@ public static class EnterPart
         {
             left = done.Left;
             return study with { Parts = [.. study.Parts.Select(part => part.Id == done.Part.Id ? done.Part : part)] };
-        })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed });
+        })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()] });
+    }
+
+    /// <summary>What was typed for a new part, as the command that says the same of the part that is there.</summary>
+    private static string Again(string path, PartEntry entry)
+    {
+        if (entry.Values.Count + entry.Words.Count == 0)
+        {
+            return $"heatwright part state {path} {entry.Id} ...";
+        }
+
+        var said = entry.Values.Select(value => (Option: value.Origin, value.Typed)).Concat(entry.Words.Select(word => (Option: "word", Typed: word)));
+        return $"heatwright part state {path} {entry.Id} {string.Join(' ', said.Select(one => $"--{one.Option} \"{one.Typed}\""))}{(entry.Count is { } count ? $" --count {count}" : "")}";
     }
 
     /// <summary>The entry without values of unknown names, where the rest is to be kept.</summary>
     private static PartEntry Named(PartKind kind, PartEntry entry, string path, out IReadOnlyList<Problem> unnamed)
     {
         var unknown = entry.KeepsRest ? entry.Values.Select(value => (Value: value, Problem: StatedText.UnknownName(kind, value.Origin, value.Typed))).Where(pair => pair.Problem is not null).ToArray() : [];
-        unnamed = [.. unknown.Select(pair => pair.Problem! with { Next = $"All else was kept. Say this one again under its name: heatwright part state {path} {entry.Id} --{pair.Value.Origin} \"NAME{pair.Value.Typed[pair.Value.Typed.IndexOf('=', StringComparison.Ordinal)..]}\"; what is no number goes into --word or --note." })];
+        unnamed = [.. unknown.Select(pair => Again(pair.Value.Origin, pair.Value.Typed, pair.Problem!))];
         return unknown.Length == 0 ? entry : entry with { Values = [.. entry.Values.Except(unknown.Select(pair => pair.Value))] };
+
+        // All else is on the shelf by now: the same command typed again would only say that the part is there.
+        Problem Again(string origin, string typed, Problem problem)
+        {
+            int equals = typed.IndexOf('=', StringComparison.Ordinal);
+            string name = StatedText.Meant(kind, typed[..equals].Trim()) is [var only] ? only : "NAME";
+            return problem with
+            {
+                What = $"'{entry.Id}' is on the shelf without this value: no part has one of this name.",
+                Next = $"All else was kept. Say this one alone again: heatwright part state {path} {entry.Id} --{origin} \"{name}{typed[equals..]}\"; what is no number goes into --word or --note.",
+            };
+        }
     }
 
     /// <summary>Takes a part off the shelf where nothing uses it.</summary>
@@ -73,7 +104,7 @@ public static class EnterPart
     private static PartEntered Entered(Study study, string id, IReadOnlyList<Claim> left)
     {
         var part = Found(study, id).Value;
-        return new(part, ClaimChecks.Of(part), left);
+        return new(part, ClaimChecks.Of(part), left) { Found = RunStudy.Findings(study, part) };
     }
 
     private static Checked<Part> Begun(PartEntry entry)

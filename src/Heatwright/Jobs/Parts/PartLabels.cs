@@ -4,6 +4,7 @@ using System.Text;
 using Heatwright.Parts;
 using Heatwright.Quantities;
 using Heatwright.StudyFile;
+using Heatwright.Trials;
 
 namespace Heatwright.Jobs;
 
@@ -31,14 +32,14 @@ public static class PartLabels
         string date = clock.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         var parts = ids.Count > 0 ? found.Select(one => one.Value) : study.Parts;
         PartLabel[] labels = [.. parts.SelectMany(part => (part.Samples is { Count: > 0 } samples ? samples.Select(sample => (int?)sample.Number) : [null])
-            .Select(sample => new PartLabel(sample is { } number ? $"{part.Id} #{number.ToString(CultureInfo.InvariantCulture)}" : part.Id.Name, Line(part, sample), date)))];
+            .Select(sample => new PartLabel(sample is { } number ? $"{part.Id} #{number.ToString(CultureInfo.InvariantCulture)}" : part.Id.Name, Line(part, sample, RunStudy.Findings(study, part)), date)))];
         return to is null ? new(labels) : Write(to, labels);
     }
 
-    /// <summary>The value that tells a part apart on the bench, and its name.</summary>
-    private static string Line(Part part, int? sample)
+    /// <summary>The value that tells a part apart on the bench, and its name: what trials told with its doubt, and beside it what was stated.</summary>
+    private static string Line(Part part, int? sample, PartFindings? findings)
     {
-        string? telling = part.Kind switch
+        string telling = part.Kind switch
         {
             PartKind.Cell => PartQuantities.Capacity,
             PartKind.StepUp => PartQuantities.SetVolts,
@@ -48,7 +49,13 @@ public static class PartLabels
         };
         var stated = part.Stated.Where(value => value.Quantity == telling && (value.Sample is null || value.Sample == sample)).OrderByDescending(value => value.Sample == sample)
             .ThenByDescending(value => PartValues.Trust(PartValues.Read(part, value).Origin)).FirstOrDefault();
-        return stated is null ? part.Name : $"{part.Name}, {Display.Significant(stated.Value, 4)} {stated.Unit} {stated.Origin}";
+
+        // What was measured of this very piece says more of it than what trials told of the part.
+        var found = stated is { Sample: not null, Origin: "measured" } ? null : findings?.Find(telling);
+        return string.Join(", ", new[]
+        {
+            part.Name, found is null ? "" : $"{Display.Rounded(found)} {found.Origin.Word}".Replace('\u00A0', ' '), stated is null ? "" : $"{Display.Significant(stated.Value, 4)} {stated.Unit} {stated.Origin}",
+        }.Where(text => text.Length > 0));
     }
 
     private static Checked<IReadOnlyList<PartLabel>> Write(string path, IReadOnlyList<PartLabel> labels)
@@ -71,6 +78,9 @@ public static class PartLabels
         }
     }
 
+    /// <summary>Height of the letters of a line, mm: smaller where it would run off the strip; a letter is about half as wide as high.</summary>
+    private static double LetterMm(string line) => Math.Round(Math.Clamp((WidthMm - 4) / (0.52 * Math.Max(1, line.Length)), 1.5, 3), 2);
+
     private static string Svg(IReadOnlyList<PartLabel> labels)
     {
         var svg = new StringBuilder();
@@ -80,7 +90,7 @@ public static class PartLabels
             double top = i * HeightMm;
             svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"0.2\" y=\"{top + 0.2}\" width=\"{WidthMm - 0.4}\" height=\"{HeightMm - 0.4}\" fill=\"none\" stroke=\"black\" stroke-width=\"0.1\"/>\n");
             svg.Append(CultureInfo.InvariantCulture, $"<text x=\"2\" y=\"{top + 5}\" font-size=\"4\" font-weight=\"bold\">{SecurityElement.Escape(labels[i].Code)}</text><text x=\"{WidthMm - 2}\" y=\"{top + 5}\" font-size=\"3\" text-anchor=\"end\">{labels[i].Date}</text>\n");
-            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"2\" y=\"{top + 9.5}\" font-size=\"3\">{SecurityElement.Escape(labels[i].Line)}</text>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"2\" y=\"{top + 9.5}\" font-size=\"{LetterMm(labels[i].Line)}\">{SecurityElement.Escape(labels[i].Line)}</text>\n");
         }
 
         return svg.Append("</svg>\n").ToString();

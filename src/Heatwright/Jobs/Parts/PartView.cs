@@ -39,7 +39,7 @@ public sealed record PartView(
         List<PartValueView> values = [];
         foreach (var finding in found?.Findings ?? [])
         {
-            values.Add(new(finding.Quantity, finding.Value.Value, finding.Value.Unit.Symbol, finding.Value.StandardDoubt, finding.Value.Origin.Word, "", null, true));
+            values.Add(new(finding.Quantity, finding.Value.Value, finding.Value.Unit.Symbol, finding.Value.StandardDoubt, finding.Value.Origin.Word, "", null, ReferenceEquals(finding.Value, found!.Find(finding.Quantity))));
         }
 
         foreach (string quantity in part.Stated.Select(stated => stated.Quantity).Distinct())

@@ -50,13 +50,30 @@ public static partial class StatedText
         return OptionReader.Read($"--{origin} {quantity}", value, expect).Then(read => Stated(read, quantity, origin, text.Length > 0 ? text : origin == "claimed" ? value : "", where, value));
     }
 
+    /// <summary>What was made of prices that were typed for several, or in a currency: told, since only the bare price of one is kept.</summary>
+    /// <param name="typed">'price=3 for 9', for example.</param>
+    public static string? PriceTold(string typed)
+    {
+        int equals = typed.IndexOf('=', StringComparison.Ordinal);
+        string value = equals < 1 ? "" : Split(typed[(equals + 1)..]).Value;
+        return equals >= 1 && PartUnits.Find(typed[..equals].Trim()) is PartQuantities.Price or PartQuantities.PriceAt10 or PartQuantities.PriceAt100 && OptionReader.Read("price", value, Expect.Money) is { IsFine: true, Value: TypedValue.Amount amount }
+            ? ForSeveral().IsMatch(value) ? $"'{value}' is {Display.Significant(amount.Value, 4)} for one." : AnyCurrency().IsMatch(value) ? $"'{value}' is kept as {Display.Significant(amount.Value, 4)}: the currency is yours and is not kept." : null
+            : null;
+    }
+
+    [GeneratedRegex(@"\d\s*(for|per|/)\s*\D?\d", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex ForSeveral();
+
+    [GeneratedRegex(@"\p{Sc}|(?<![\p{L}])(?!each\b|ea\b|apiece\b|per\b|piece\b|pc\b)\p{L}{3,}", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex AnyCurrency();
+
     /// <summary>What a value's name could be, where no part has one of that name; null: it is known, or there is none.</summary>
     /// <param name="kind">Kind of the part.</param>
     /// <param name="origin">measured, sheet, claimed, published or assumed.</param>
     /// <param name="typed">For example 'capacity=3500mAh (label)'.</param>
     public static Problem? UnknownName(PartKind kind, string origin, string typed) =>
         typed.IndexOf('=', StringComparison.Ordinal) is >= 1 and var equals && typed[..equals].Trim() is var name && PartUnits.Find(name) is null && Whose(kind, name) is null
-            ? new("No part has a value of this name.", $"--{origin} \"{typed}\"", name, Near(kind, name), $"{Meant(kind, name)}Choose one of them; what is no number goes into the part's words or its note.") : null;
+            ? new("No part has a value of this name.", $"--{origin} \"{typed}\"", name, Near(kind, name), $"{(Meant(kind, name) is [var only] ? $"If '{only}' is meant, type that. " : "")}Choose one of them; what is no number goes into the part's words or its note.") : null;
 
     private static Checked<StatedValue> Stated(TypedValue read, string quantity, string origin, string text, string where, string typed) => read switch
     {
@@ -105,22 +122,43 @@ public static partial class StatedText
         ["cost"] = "price",
     };
 
-    /// <summary>The name that was meant, where every word that was typed stands in it; empty: none is that near.</summary>
-    private static string Meant(PartKind kind, string typed)
+    /// <summary>Names that labels give to values of a kind beside those that it is asked for.</summary>
+    private static string[] OnLabels(PartKind kind) => kind switch
     {
-        string[] words = [.. typed.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries).Select(word => Everyday.GetValueOrDefault(word, word))];
-        string[] own = [.. PartNeeds.Of(kind).Select(need => need.Quantity)];
-        string? found = PartUnits.Expected.Keys.Where(name => words.Length > 0 && words.All(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)))
-            .OrderByDescending(name => own.Contains(name)).ThenBy(name => name.Length).ThenBy(name => name, StringComparer.Ordinal).FirstOrDefault();
-        return found is null ? "" : $"If '{found}' is meant, type that. ";
+        PartKind.Cell => [PartQuantities.RatedCurrent, PartQuantities.PeakCurrent, PartQuantities.FullVolts, PartQuantities.CutoffVolts, PartQuantities.CellEnergy, PartQuantities.DischargeRate],
+        PartKind.Heater => [PartQuantities.RatedVolts, PartQuantities.RatedPower],
+        PartKind.Lamp => [PartQuantities.RatedPower, PartQuantities.LuminousFlux],
+        PartKind.StepUp => [PartQuantities.RatedPower, PartQuantities.SwitchCurrent, PartQuantities.OutputCurrent, PartQuantities.LeastInputVolts, PartQuantities.MostInputVolts, PartQuantities.LeastOutputVolts, PartQuantities.MostOutputVolts, PartQuantities.Efficiency],
+        PartKind.Charger => [PartQuantities.FullVolts, PartQuantities.RatedPower],
+        PartKind.Supervision => [PartQuantities.RatedCurrent, PartQuantities.FullVolts, PartQuantities.CutoffVolts],
+        PartKind.Switch => [PartQuantities.RatedVolts, PartQuantities.ThresholdVolts],
+        _ => [PartQuantities.RatedVolts, PartQuantities.RatedPower],
+    };
+
+    /// <summary>Names that were likely meant, the likeliest first: of this kind those with every word that was typed, else those with one of them, else of any kind those with every word; empty: none is that near.</summary>
+    /// <param name="kind">Kind of the part.</param>
+    /// <param name="typed">The name as typed.</param>
+    internal static IReadOnlyList<string> Meant(PartKind kind, string typed)
+    {
+        string[] words = [.. typed.Split([' ', '-', '_'], StringSplitOptions.RemoveEmptyEntries).Select(word => Everyday.GetValueOrDefault(word, word))];
+        if (kind == PartKind.StepUp && words.Contains("output", StringComparer.OrdinalIgnoreCase) && words.Contains("volts", StringComparer.OrdinalIgnoreCase))
+        {
+            return [PartQuantities.SetVolts, PartQuantities.MostOutputVolts]; // what it gives, or what it can be turned to
+        }
+
+        string[] own = [.. PartNeeds.Of(kind).Select(need => need.Quantity)], known = [.. own, .. OnLabels(kind).Except(own)];
+        bool Has(string name, string word) => name.Contains(word, StringComparison.OrdinalIgnoreCase);
+        string[] all = words.Length == 0 ? [] : [.. known.Where(name => words.All(word => Has(name, word)))];
+        string[] some = all.Length > 0 ? all : [.. known.Where(name => words.Any(word => word.Length > 2 && Has(name, word)))];
+        return some.Length > 0 || words.Length == 0 ? [.. some.Take(4)]
+            : [.. PartUnits.Expected.Keys.Where(name => words.All(word => Has(name, word))).OrderBy(name => name.Length).ThenBy(name => name, StringComparer.Ordinal).Take(4)];
     }
 
-    /// <summary>What a part of this kind is asked for first, then names that share a word with what was typed, then all others.</summary>
+    /// <summary>What was likely meant; where nothing is near, what a part of this kind is asked for, and then all names.</summary>
     private static string Near(PartKind kind, string typed)
     {
         string[] own = [.. PartNeeds.Of(kind).Select(need => need.Quantity)];
-        string[] words = typed.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries);
-        string[] others = [.. PartUnits.Expected.Keys.Except(own).OrderByDescending(name => words.Any(word => name.Contains(word, StringComparison.OrdinalIgnoreCase))).ThenBy(name => name, StringComparer.Ordinal)];
-        return $"of a {EnterPart.Spoken(kind)} mostly {string.Join(", ", own)}; else {string.Join(", ", others)}";
+        return Meant(kind, typed) is { Count: > 0 } near ? $"perhaps {string.Join(" or ", near)}"
+            : $"of a {EnterPart.Spoken(kind)} mostly {string.Join(", ", own)}; else {string.Join(", ", PartUnits.Expected.Keys.Except(own).Order(StringComparer.Ordinal))}";
     }
 }

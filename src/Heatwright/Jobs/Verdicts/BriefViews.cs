@@ -85,7 +85,7 @@ public static class ReadBrief
         using (book)
         {
             PromiseView? added = null;
-            var change = book.Change($"Brief: {sentence}", study => Read(sentence, study).Then(said => Started(study, said).Map(brief =>
+            var change = book.Change($"Brief: {sentence}", study => Read(sentence, study).Then(said => Twice(study, said) is { } twice ? new(twice) : Started(study, said).Map(brief =>
             {
                 var next = Meant(brief, said)!;
                 added = PromiseView.Of(said.Line, next);
@@ -94,6 +94,21 @@ public static class ReadBrief
             return change.Map(_ => added!);
         }
     });
+
+    /// <summary>Short name of the line of the same kind that stood there before: an added one has a number behind it; null: it is the only one.</summary>
+    /// <param name="added">The line as it was added.</param>
+    public static string? Beside(PromiseView added) => char.IsAsciiDigit(added.Id[^1]) && added.Id.LastIndexOf('-') is > 0 and var dash ? added.Id[..dash] : null;
+
+    /// <summary>The same requirement said again, in the same or in other words: a second line of it would count twice.</summary>
+    private static Problem? Twice(Study study, SaidRequirement said)
+    {
+        double Si(Requirement line) => (Units.Find(line.Unit) ?? Units.One).ToSi(line.Limit);
+        bool Same(Requirement line) => line.Quantity == said.Line.Quantity && line.AtMost == said.Line.AtMost && Math.Abs(Si(line) - Si(said.Line)) <= 1e-9 * Math.Abs(Si(line))
+            && string.Equals(line.Condition, said.Line.Condition, StringComparison.OrdinalIgnoreCase);
+        bool elsewhere = said.TargetC is { } target && study.Brief?.Duty is { } duty && Math.Abs(duty.TargetC - target) > 0.05; // as fast, but to another temperature
+        return elsewhere || study.Brief?.Requirements.FirstOrDefault(Same) is not { } there ? null
+            : new("The brief says this already.", "sentence", said.Line.Text, $"'{there.Text.TrimEnd('.')}' stands as {there.Id}, a {(there.Must ? "must" : "want")}", $"Nothing was added. To say it otherwise, take that line out first: heatwright brief FILE --drop {there.Id}.");
+    }
 
     /// <summary>A sentence beside the brief that is there: 'band at most 40 °C' means the working end where the brief calls it band.</summary>
     private static Checked<SaidRequirement> Read(string sentence, Study? study)

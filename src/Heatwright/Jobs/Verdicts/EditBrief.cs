@@ -44,7 +44,10 @@ public static class EditBrief
     private static readonly string[] Hot = ["why", "target", "above", "every", "for", "first", "aim", "blocks", "contact", "need"];
 
     /// <summary>The work as it stands before anything but its target was said of it.</summary>
-    internal static Duty First(double targetC, double airC) => new(targetC, 60, 10, 5, airC, 0, 0, 0, 0, "no work is stated yet");
+    internal static Duty First(double targetC, double airC) => new(targetC, 60, 10, 5, airC, 0, 0, 0, 0, Duty.NothingSaid);
+
+    /// <summary>Why the work is as it is, where somebody stated it and no why.</summary>
+    internal const string WithoutWhy = "as the brief states the work; nobody said why";
 
     /// <summary>A brief as its first sentence begins it: a hot tool with its target, or a lamp, which has none.</summary>
     internal static Brief Begun(SaidRequirement said) => said.TargetC is { } target
@@ -100,6 +103,11 @@ public static class EditBrief
                 var next = found.With(brief, pair[1]);
                 problems.AddRange(next.Problems);
                 brief = next.IsFine ? next.Value : brief;
+            }
+
+            if (brief.Duty is { Why: Duty.NothingSaid } told && words.Any(word => word.StartsWith("need=", StringComparison.Ordinal) || word.StartsWith("contact=", StringComparison.Ordinal)))
+            {
+                brief = brief with { Duty = told with { Why = WithoutWhy } };
             }
 
             // Until something else is said, the work takes heat from the air on, whatever the air is.

@@ -1,4 +1,5 @@
 using Heatwright.Quantities;
+using Heatwright.StudyFile;
 using Heatwright.Verdicts;
 
 namespace Heatwright.Jobs;
@@ -12,7 +13,14 @@ namespace Heatwright.Jobs;
 /// <param name="Conditions">What must be there for safety and is not yet.</param>
 /// <param name="Requirements">Each line of the brief.</param>
 public sealed record FoundView(string Name, int Series, int Parallel, string Cell, string? StepUp, string Heater, string Contacts, double DutyCeiling, string Verdict, string Because,
-    IReadOnlyList<string> Warnings, IReadOnlyList<string> Conditions, IReadOnlyList<RequirementView> Requirements);
+    IReadOnlyList<string> Warnings, IReadOnlyList<string> Conditions, IReadOnlyList<RequirementView> Requirements)
+{
+    /// <summary>What must be bought before it can be built, as '6 × round cell'; empty: all of it is on hand.</summary>
+    public IReadOnlyList<string> ToBuy { get; init; } = [];
+
+    /// <summary>Letter of the study's arrangement that is the same; absent: none is.</summary>
+    public string? Letter { get; init; }
+}
 
 /// <summary>What the shelf can do, as machines read it.</summary>
 /// <param name="Tried">How many arrangements were tried.</param>
@@ -23,6 +31,9 @@ public sealed record FoundView(string Name, int Series, int Parallel, string Cel
 /// <param name="Buy">What to buy.</param>
 public sealed record SearchView(int Tried, int TooCold, int NoPoint, IReadOnlyList<FoundView> Best, IReadOnlyList<Discarded> Discarded, IReadOnlyList<string> Buy)
 {
+    /// <summary>Where the arrangements that are wired in the study stand among those tried, a sentence each; those among the best are not repeated.</summary>
+    public IReadOnlyList<string> Wired { get; init; } = [];
+
     /// <summary>What the first look told, in sentences; none where it told nothing.</summary>
     public IEnumerable<string> FirstLook()
     {
@@ -58,14 +69,35 @@ public static class SearchShelf
         progress?.Invoke("Trying every sensible arrangement of the shelf");
         return ShelfSearch.Of(brief, [.. study.Parts.Where(part => !Sharing.Twins.IsWaiting(study, part))], shelf, RunStudy.Plan(brief), study.Seed, Draws, new StudyState(opened.Fingerprint)).Map(found => new SearchView(
             found.Tried, found.TooCold, found.NoPoint,
-            [.. found.Best.Select(one => View(one, shelf))],
-            found.Discards, found.Buy));
+            [.. found.Best.Select(one => View(one, shelf, study))],
+            found.Discards, found.Buy)
+        {
+            Wired = [.. study.Arrangements.Where(wired => !found.Best.Any(one => Same(wired, one.Verdict.Arrangement))).Select(wired => Place(study, wired, found))],
+        });
     }
 
-    private static FoundView View(Found found, Arrangements.Shelf shelf)
+    /// <summary>The same cells, load and way between them: what the search varies.</summary>
+    private static bool Same(Arrangements.Arrangement wired, Arrangements.Arrangement tried) => (wired.Cell, wired.Series, wired.Parallel, wired.StepUp, wired.Load, wired.Contacts, wired.Switch, wired.Leads)
+        == (tried.Cell, tried.Series, tried.Parallel, tried.StepUp, tried.Load, tried.Contacts, tried.Switch, tried.Leads);
+
+    private static string Place(Study study, Arrangements.Arrangement wired, SearchResult found)
+    {
+        string who = $"Arrangement {wired.Letter}{(study.Decisions is [.., var card] && card.Chosen == wired.Id ? $", decided for on {card.On}," : "")}";
+        int passed = found.Places.Count(one => one.Reason.Length == 0);
+        int at = found.Places.ToList().FindIndex(one => Same(wired, one.One));
+        return at < 0 ? $"{who} is none of those that the search tries."
+            : at < passed ? $"{who} keeps every must in the middle run too; by its margin it is {RunWords.Number(at + 1, "0")} of {RunWords.Number(passed, "0")} that do."
+            : $"{who} was put aside: {found.Places[at].Reason}.";
+    }
+
+    private static FoundView View(Found found, Arrangements.Shelf shelf, Study study)
     {
         var one = found.Verdict.Arrangement;
         return new(one.Name, one.Series, one.Parallel, shelf[one.Cell].Name, one.StepUp is { } module ? shelf[module].Name : null, shelf[one.Load].Name, shelf[one.Contacts].Name, one.DutyCeiling,
-            ArrangementView.Word(found.Verdict.Word), found.Verdict.Because, found.Warnings, [.. found.Verdict.Safety.Conditions.Select(condition => condition.Words)], [.. found.Verdict.Requirements.Select(RequirementView.Of)]);
+            ArrangementView.Word(found.Verdict.Word), found.Verdict.Because, found.Warnings, [.. found.Verdict.Safety.Conditions.Select(condition => condition.Words)], [.. found.Verdict.Requirements.Select(RequirementView.Of)])
+        {
+            ToBuy = found.ToBuy,
+            Letter = study.Arrangements.FirstOrDefault(wired => Same(wired, one))?.Letter,
+        };
     }
 }
