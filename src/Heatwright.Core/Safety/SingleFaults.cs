@@ -154,6 +154,7 @@ public sealed class SingleFaults
     }
 
     /// <summary>Highest temperature of the cells where the cut-out opens at this time and stays open: what the end holds then goes on into grip and cells.</summary>
+    /// <remarks>The end is at its highest when the cut-out opens, and so is what it warmed until then; a grip or a cell that was hotter before is taken as it was.</remarks>
     private double CellsBehindCutOut(AssembledTool tool, double opensS)
     {
         if (opensS <= 0)
@@ -161,9 +162,8 @@ public sealed class SingleFaults
             return ask.AirC;
         }
 
-        var until = PlantRunner.Run(tool with { MaxS = opensS, Marks = [] }, new RunSettings { StepS = builder.StepS, Instants = [opensS], Cancel = cancel });
-        double[] thenK = [.. until.Trace.NodesK.Select((node, i) => double.IsFinite(node[0]) ? node[0] : until.HighestK[i])];
-        var after = PlantRunner.Run(tool.Stuck(0) with { MaxS = SoakS, Marks = [], Network = tool.Network with { StartK = thenK } }, new RunSettings { StepS = Math.Max(1, builder.StepS), Cancel = cancel });
+        var until = PlantRunner.Run(tool with { MaxS = opensS, Marks = [] }, new RunSettings { StepS = builder.StepS, Cancel = cancel });
+        var after = PlantRunner.Run(tool.Stuck(0) with { MaxS = SoakS, Marks = [], Network = tool.Network with { StartK = [.. until.HighestK] } }, new RunSettings { StepS = Math.Max(1, builder.StepS), Cancel = cancel });
         return Math.Max(until.HighestK[2], after.HighestK[2]) - Zero;
     }
 
@@ -188,12 +188,7 @@ public sealed class SingleFaults
     private FaultCase Blocked()
     {
         double[] at = [.. worst];
-        int place = builder.Place(PlantKey.GripLoss);
-        if (place >= 0)
-        {
-            at[place] *= 0.5;
-        }
-
+        at[builder.Place(PlantKey.GripLoss)] *= 0.5;
         var run = PlantRunner.Run(HotDay(at), new RunSettings { StepS = builder.StepS, Cancel = cancel });
         return Case("cooling of the grip blocked", run, "nothing but the hand: a cell sensor that stops the heater would") with { Needs = $"a sensor on the cells that stops the {(ask.Arrangement.Lamp is null ? "heater" : "lamp")}" };
     }
