@@ -117,6 +117,9 @@ public sealed class CellTrialsTests
 
         // Nothing tells the ohms below a sixth of the charge: they are as alike as neighbours were known to be.
         Assert.Equal(1, cell.Cell.R0Ohm.At(0.01) / cell.Cell.R0Ohm.At(0.04), 0.1);
+
+        // Nor do rows two and a half minutes apart tell the short pair's time: it is the 30 s that were likely before, within the 0.7 of its logarithm.
+        Assert.InRange(Math.Log(cell.Cell.Tau1S / 30), -0.7, 0.7);
     }
 
     [Fact]
