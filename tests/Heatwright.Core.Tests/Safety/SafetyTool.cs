@@ -25,6 +25,9 @@ internal sealed record SafetyTool
 
     public double HeaterOhms { get; init; } = 2;
 
+    /// <summary>Ohms of one cell.</summary>
+    public double CellOhms { get; init; } = 1e-3;
+
     /// <summary>Ohms between the cells and the heater.</summary>
     public double LeadOhms { get; init; } = 1e-6;
 
@@ -78,7 +81,7 @@ internal sealed record SafetyTool
 
     public IReadOnlyList<Part> Parts =>
     [
-        new(new("cell"), PartKind.Cell, "cell", [Value(PartQuantities.Capacity, CapacityAh, "Ah", CapacityPlusMinus), Value(PartQuantities.Ohms, 1, "mΩ"), Value(PartQuantities.HeatCapacity, 40, "J/K"), Value(PartQuantities.CutoffVolts, 3, "V")])
+        new(new("cell"), PartKind.Cell, "cell", [Value(PartQuantities.Capacity, CapacityAh, "Ah", CapacityPlusMinus), Value(PartQuantities.Ohms, CellOhms, "Ω"), Value(PartQuantities.HeatCapacity, 40, "J/K"), Value(PartQuantities.CutoffVolts, 3, "V")])
         {
             From = From,
             Words = new Dictionary<string, string> { ["chemistry"] = CellChemistry },
@@ -104,7 +107,7 @@ internal sealed record SafetyTool
         [
             new(new("cell"), [new(new("cell"), CellQuantities.OpenVolts, Estimate.Exact(4, Units.Volt, new Origin.Assumed("by hand")))], [], [])
             {
-                Cell = new(new CellModel(CapacityAh * 3600, new ChargeCurve.Flat(4), new ChargeCurve.Flat(1e-3), new ChargeCurve.Flat(0), 1, new ChargeCurve.Flat(0), 1), 40, 0.1, 0, 0, []),
+                Cell = new(new CellModel(CapacityAh * 3600, new ChargeCurve.Flat(4), new ChargeCurve.Flat(CellOhms), new ChargeCurve.Flat(0), 1, new ChargeCurve.Flat(0), 1), 40, 0.1, 0, 0, []),
             },
         ]);
 

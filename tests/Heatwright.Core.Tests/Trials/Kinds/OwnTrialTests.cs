@@ -78,6 +78,16 @@ public sealed class OwnTrialTests
         Assert.Empty(answer.Findings);
     }
 
+    /// <summary>y = sin(x/a) has a valley at many an a; the one of 1e-3 lies three decades under the usual size, and is where the law fits.</summary>
+    [Fact]
+    public void A_number_is_looked_for_decades_off_its_usual_size()
+    {
+        double[] x = [5e-4, 1e-3, 1.5e-3, 2e-3, 2.5e-3, 3e-3, 4e-3, 5e-3];
+        var law = new OwnLaw("swing", "y", ["x"], [new("a", Units.One, 1, 1e-9, 10)], of => Math.Sin(of("x") / of("a")));
+        var answer = OwnLawFit.Run(BenchFitTests.Sheet(x, [.. x.Select(at => Math.Sin(at / 1e-3))], 1e-3), law).Value;
+        Assert.Equal(1e-3, answer.Value("a"), 1e-8);
+    }
+
     /// <summary>One number that is neither read nor said is sought, by hand 2.4 Ω/1.2. What a number is to be called may hold any word.</summary>
     [Fact]
     public void The_one_number_that_is_left_is_found_and_is_called_as_wished()

@@ -71,6 +71,11 @@ public sealed class ReadOffTests
         Assert.Equal(0.11 / 0.67449 / Math.Sqrt(1.5) * Math.Sqrt(12), Sum(Sheet(y, 0.1, true)).ScatterDoubt, 1e-5);
     }
 
+    /// <summary>Between 4 and 4.019 lies 4.0095; a reading that is 0.0802 off it is four times as far off as the two differ, and more than a fiftieth of the one before it, 0.08.</summary>
+    [Fact]
+    public void A_reading_stands_alone_by_a_fiftieth_of_the_one_before_it() =>
+        Assert.Equal(9, ReadOff.WithoutSlips(Sheet([4, 4, 4, 4, 4, 4.0897, 4.019, 4.019, 4.019, 4.019], 0, true), "y").Sheet.Count);
+
     /// <summary>Between slips of 1 and 0.9 a good reading lies 0.95 off the line between them, less than the first of them does.</summary>
     [Fact]
     public void A_good_reading_between_two_slips_stays()
