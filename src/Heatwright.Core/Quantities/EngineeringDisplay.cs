@@ -40,7 +40,7 @@ public static partial class Display
     /// <summary>The same text in plain ASCII, for terminals and code: +- for ±, ohm for Ω, u for µ, no grouping.</summary>
     public static string Plain(string text)
     {
-        var plain = new StringBuilder(text.Length + 8);
+        var plain = new StringBuilder(text.Length);
         foreach (char c in PowerOfTen().Replace(text, "e"))
         {
             plain.Append(c switch

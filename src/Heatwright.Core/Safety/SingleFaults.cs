@@ -166,6 +166,7 @@ public sealed class SingleFaults
     }
 
     /// <summary>Highest temperature of the cells where the load is off from this time on: what the end holds then goes on into grip and cells.</summary>
+    /// <remarks>Each starts at the highest that it reached until then: it stands there where nothing had cooled, and where something had, that is on the careful side.</remarks>
     private double CellsAfter(AssembledTool tool, double opensS)
     {
         if (opensS <= 0)
@@ -173,9 +174,8 @@ public sealed class SingleFaults
             return ask.AirC;
         }
 
-        var until = PlantRunner.Run(tool with { MaxS = opensS, Marks = [] }, new RunSettings { StepS = builder.StepS, Instants = [opensS], Cancel = cancel });
-        double[] thenK = [.. until.Trace.NodesK.Select((node, i) => double.IsFinite(node[0]) ? node[0] : until.HighestK[i])];
-        var after = PlantRunner.Run(tool.Stuck(0) with { MaxS = SoakS, Marks = [], Network = tool.Network with { StartK = thenK } }, new RunSettings { StepS = Math.Max(1, builder.StepS), Cancel = cancel });
+        var until = PlantRunner.Run(tool with { MaxS = opensS, Marks = [] }, new RunSettings { StepS = builder.StepS, Cancel = cancel });
+        var after = PlantRunner.Run(tool.Stuck(0) with { MaxS = SoakS, Marks = [], Network = tool.Network with { StartK = [.. until.HighestK] } }, new RunSettings { StepS = Math.Max(1, builder.StepS), Cancel = cancel });
         return Math.Max(until.HighestK[2], after.HighestK[2]) - Zero;
     }
 
@@ -199,12 +199,7 @@ public sealed class SingleFaults
     private FaultCase Blocked()
     {
         double[] at = [.. worst];
-        int place = builder.Place(PlantKey.GripLoss);
-        if (place >= 0)
-        {
-            at[place] *= 0.5;
-        }
-
+        at[builder.Place(PlantKey.GripLoss)] *= 0.5;
         var tool = HotDay(at);
         var run = PlantRunner.Run(tool, new RunSettings { StepS = builder.StepS, Cancel = cancel });
         string load = ask.Arrangement.Lamp is null ? "heater" : "lamp";

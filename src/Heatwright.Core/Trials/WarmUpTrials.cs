@@ -30,7 +30,7 @@ internal static class WarmUpTrials
         // What leaves a lamp as light heats nothing, and is no power of the fit.
         var light = part.Kind == PartKind.Lamp ? LampLight.WattsPerAmp(part) : null;
         double lightV = light?.Si ?? 0;
-        WarmUpLog[] logs = [.. usable.Select(pair => Log(pair.Table, instruments, lightV, "", 0, 0))];
+        WarmUpLog[] logs = [.. usable.Select(pair => Log(pair.Table, instruments, lightV))];
         var found = WarmUpFit.Fit(logs);
         for (int l = 0; l < logs.Length; l++)
         {
@@ -64,7 +64,7 @@ internal static class WarmUpTrials
 
         foreach (var (run, cut) in usable.SelectMany((pair, run) => pair.Table.Cuts.Select(cut => (run, cut))))
         {
-            double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select((pair, r) => Log(r == run ? pair.Table.Longer(cut) : pair.Table, instruments, lightV, "", 0, 0))], found)).Select(value => value.Si)];
+            double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select((pair, r) => Log(r == run ? pair.Table.Longer(cut) : pair.Table, instruments, lightV))], found)).Select(value => value.Si)];
             for (int v = 0; v < values.Count; v++)
             {
                 doubts[v] = doubts[v].With(Cause.Normal(string.Create(CultureInfo.InvariantCulture, $"{usable[run].Table.Run.Id} film cut before row {cut.From + 1}"), CauseGroup.Assumption), moved[v] - middle[v]);
@@ -73,7 +73,7 @@ internal static class WarmUpTrials
 
         if (light is { SiDoubt: > 0 })
         {
-            double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select(pair => Log(pair.Table, instruments, lightV + light.SiDoubt, "", 0, 0))], found)).Select(value => value.Si)];
+            double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select(pair => Log(pair.Table, instruments, lightV + light.SiDoubt))], found)).Select(value => value.Si)];
             foreach (var push in light.Doubts.Pushes)
             {
                 for (int v = 0; v < values.Count; v++)
@@ -116,7 +116,7 @@ internal static class WarmUpTrials
         return [.. found.Searched.Select(name => Array.FindIndex(Told, told => told.Searched == name)).Select(i => (Told[i].Quantity, Told[i].Unit, all[i]))];
     }
 
-    private static WarmUpLog Log(ReadingTable table, InstrumentCauses instruments, double lightV, string moved, double gain, double offset)
+    private static WarmUpLog Log(ReadingTable table, InstrumentCauses instruments, double lightV, string moved = "", double gain = 0, double offset = 0)
     {
         double[] Column(string name) => name == moved ? [.. table[name].Select(value => (value * (1 + gain)) + offset)] : table[name];
         double[] time = Column("time"), volts = Column("volts"), amps = Column("amps"), degrees = Column("degrees");

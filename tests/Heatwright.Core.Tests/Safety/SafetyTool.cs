@@ -23,6 +23,14 @@ internal sealed record SafetyTool
 
     public double GripLossWPerK { get; init; } = 0.2;
 
+    public double HeaterOhms { get; init; } = 2;
+
+    /// <summary>Ohms of one cell.</summary>
+    public double CellOhms { get; init; } = 1e-3;
+
+    /// <summary>Ohms between the cells and the heater.</summary>
+    public double LeadOhms { get; init; } = 1e-6;
+
     /// <summary>Half width of the range of the heater's ohms.</summary>
     public double OhmsPlusMinus { get; init; }
 
@@ -73,16 +81,16 @@ internal sealed record SafetyTool
 
     public IReadOnlyList<Part> Parts =>
     [
-        new(new("cell"), PartKind.Cell, "cell", [Value(PartQuantities.Capacity, CapacityAh, "Ah", CapacityPlusMinus), Value(PartQuantities.Ohms, 1, "mΩ"), Value(PartQuantities.HeatCapacity, 40, "J/K"), Value(PartQuantities.CutoffVolts, 3, "V")])
+        new(new("cell"), PartKind.Cell, "cell", [Value(PartQuantities.Capacity, CapacityAh, "Ah", CapacityPlusMinus), Value(PartQuantities.Ohms, CellOhms, "Ω"), Value(PartQuantities.HeatCapacity, 40, "J/K"), Value(PartQuantities.CutoffVolts, 3, "V")])
         {
             From = From,
             Words = new Dictionary<string, string> { ["chemistry"] = CellChemistry },
         },
         new(new("switch"), PartKind.Switch, "switch", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
-        new(new("leads"), PartKind.Leads, "leads", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
+        new(new("leads"), PartKind.Leads, "leads", [Value(PartQuantities.Ohms, LeadOhms, "Ω")]),
         new(new("contacts"), PartKind.Contacts, "contacts", [Value(PartQuantities.Ohms, 1e-6, "Ω")]),
         new(new("handle"), PartKind.Handle, "handle", [Value(PartQuantities.GripHeatCapacity, 40, "J/K"), Value(PartQuantities.GripLoss, GripLossWPerK, "W/K", GripLossPlusMinus)]),
-        new(new("tip"), PartKind.Heater, "tip", [Value(PartQuantities.Ohms, 2, "Ω", OhmsPlusMinus) with { Origin = OhmsFrom }, Value(PartQuantities.Alpha, 0, "1/K"), Value(PartQuantities.HeatCapacity, 10, "J/K", EndHeatPlusMinus), Value(PartQuantities.LinearLoss, EndLossWPerK, "W/K"), Value(PartQuantities.GripLink, LinkWPerK, "W/K", LinkPlusMinus)]),
+        new(new("tip"), PartKind.Heater, "tip", [Value(PartQuantities.Ohms, HeaterOhms, "Ω", OhmsPlusMinus) with { Origin = OhmsFrom }, Value(PartQuantities.Alpha, 0, "1/K"), Value(PartQuantities.HeatCapacity, 10, "J/K", EndHeatPlusMinus), Value(PartQuantities.LinearLoss, EndLossWPerK, "W/K"), Value(PartQuantities.GripLink, LinkWPerK, "W/K", LinkPlusMinus)]),
         new(new("light"), PartKind.Lamp, "light", [Value(PartQuantities.LoadCurrent, 0.7, "A", LampPlusMinus), Value(PartQuantities.LeastInputVolts, 3.3, "V"), Value(PartQuantities.GripLink, LinkWPerK, "W/K")]),
         new(new("probe"), PartKind.Sensor, "probe", []),
         new(new("board"), PartKind.Controller, "board", [Value(PartQuantities.Drain, 1e-6, "A")]),
@@ -99,7 +107,7 @@ internal sealed record SafetyTool
         [
             new(new("cell"), [new(new("cell"), CellQuantities.OpenVolts, Estimate.Exact(4, Units.Volt, new Origin.Assumed("by hand")))], [], [])
             {
-                Cell = new(new CellModel(CapacityAh * 3600, new ChargeCurve.Flat(4), new ChargeCurve.Flat(1e-3), new ChargeCurve.Flat(0), 1, new ChargeCurve.Flat(0), 1), 40, 0.1, 0, 0, []),
+                Cell = new(new CellModel(CapacityAh * 3600, new ChargeCurve.Flat(4), new ChargeCurve.Flat(CellOhms), new ChargeCurve.Flat(0), 1, new ChargeCurve.Flat(0), 1), 40, 0.1, 0, 0, []),
             },
         ]);
 

@@ -182,6 +182,7 @@ public sealed class SingleFaultsTests
         Assert.All([none[0], none[1], none[3]], fault => Assert.Equal("a cut-out that works without the controller", fault.Needs));
         Assert.Equal(0, Hot.Ask.CutOutC);
         Assert.Equal(1, (Hot with { CutOutC = 1 }).Ask.CutOutC, 1e-9);
+        Assert.DoesNotContain("state its temperature", Stuck(Hot with { CutOutC = 0.5 }).Catches, StringComparison.Ordinal); // a stated one, however odd
         Assert.DoesNotContain("state its temperature", SingleFaults.Of((Hot with { CutOutC = 150 }).Ask, 300, 1, 20)[1].Catches, StringComparison.Ordinal);
     }
 
@@ -210,6 +211,21 @@ public sealed class SingleFaultsTests
         Assert.Equal(282.6, fault.EndC, 2.0);
         Assert.Equal(130.2, fault.CellC, 2.0);
     }
+
+    /// <summary>By hand: charge for 0.05 to 0.07 Ah at 4 A, the most of it 63 s, in which 10 J/K over 0.1 W/K take 1 − e^(−0.63) = 0.467 of 320 K.</summary>
+    [Fact]
+    public void Where_the_pack_is_empty_first_the_worst_corner_has_the_most_charge() =>
+        Assert.Equal(184.6, Stuck(new SafetyTool { LinkWPerK = 0, CapacityAh = 0.06, CapacityPlusMinus = 0.01 }).EndC, 1.0);
+
+    /// <summary>A heater of 1 to 3 Ω behind leads of 2.35 Ω has its most power where both are alike, 2.35 Ω, but never so little as at 1 Ω. By hand at 3 Ω: 64 V² · 3 Ω/(5.352 Ω)² = 6.70 W, 67 K; at 1 Ω 5.70 W, 57 K.</summary>
+    [Fact]
+    public void Between_two_ends_that_both_heat_less_than_the_middle_the_corner_is_the_hotter_one() =>
+        Assert.Equal(102.0, Stuck(new SafetyTool { LinkWPerK = 0, OhmsPlusMinus = 1, LeadOhms = 2.35 }).EndC, 0.5);
+
+    /// <summary>Stuck on, nothing guards the cells, not even where the heater leaves them 0.73 V of their eight: 64 V² · 0.2 Ω/(2.2 Ω)² = 2.64 W, 26.4 K.</summary>
+    [Fact]
+    public void A_heater_that_pulls_the_pack_below_a_volt_goes_on_heating() =>
+        Assert.Equal(61.4, Stuck(new SafetyTool { LinkWPerK = 0, HeaterOhms = 0.2, CellOhms = 1 }).EndC, 0.5);
 
     private static bool Near((double, double, double) a, (double, double, double) b) => Math.Abs(a.Item1 - b.Item1) < 1.5 && Math.Abs(a.Item2 - b.Item2) < 1.5 && Math.Abs(a.Item3 - b.Item3) < 1.5;
 }

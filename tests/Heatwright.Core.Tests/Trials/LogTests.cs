@@ -41,6 +41,14 @@ public sealed class LogTests
         Assert.Equal(0.75, CellBench.StartCharge(Linear, Cell([0, 1], [amps, amps], [volts, volts]) with { TakenBeforeC = 250 }), 1e-12);
     }
 
+    /// <summary>A cell by itself has nothing between it and what draws from it: 2 A at 3.5 V less 2 · 0.1 V are 6.6 W.</summary>
+    [Fact]
+    public void A_cell_on_the_bench_gives_its_own_volts()
+    {
+        var run = PlantRunner.Run(CellBench.Tool(Linear, 45, 0.05, Cell([0, 1], [2, 2]).Drive(), 0.5, 25, 25), new RunSettings { Instants = [0] });
+        Assert.Equal((3.3, 6.6), (run.Trace.TerminalV[0], run.Trace.LoadW[0]), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-9 && Math.Abs(a.Item2 - b.Item2) < 1e-9);
+    }
+
     /// <summary>1 A from 1000 C: after t the open volts are those read and 1·(0.1 + 0.02·(1 − e^(−t/10)) + 0.03·(1 − e^(−t/100))) V, lifted by 0.001·s. At 25 °C the ohms are what they are; at the reference and without energy so everywhere.</summary>
     [Theory, InlineData(1.0), InlineData(2.0)]
     public void The_slow_discharge_tells_open_volts_once_its_drops_are_added(double amps)

@@ -42,6 +42,9 @@ public sealed class ReadingTableTests
         Assert.Equal([0, 4, 46 + cut.DoubtS, 49 + cut.DoubtS], longer["time"].Select(s => s), (a, b) => Math.Abs(a - b) < 1e-9);
         Assert.Equal(table["volts"], longer["volts"]);
         Assert.Equal((table.FilmDoubtS, table.FilmS, table.Cuts), (longer.FilmDoubtS, longer.FilmS, longer.Cuts));
+
+        // Volts typed on the line of the cut stand before it.
+        Assert.Equal(3, Assert.Single(Read(run with { Readings = [.. run.Readings.Select(reading => reading.Number == 4 ? new Reading(4, ["1", "cut+40±6s"]) : reading)] }).Cuts).From);
     }
 
     private static readonly InstrumentCauses Causes = new([new("m", "meter", [new("mV", 2, 30, 10), new("A", 0, 0, 0)]), new("n", "other", [new("°C", 1, 0.5, 0.1)])]);

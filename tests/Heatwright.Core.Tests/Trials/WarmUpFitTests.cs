@@ -17,10 +17,10 @@ public sealed class WarmUpFitTests
         TimeDoubtS = timeDoubtS,
     };
 
-    private static double[,] Covariance()
+    private static double[,] Covariance(double[]? times = null)
     {
         double cc = 1 / 9.0, cg = 0, gg = 1 / 9.0;
-        foreach (double x in Time.Select(t => t / 200))
+        foreach (double x in (times ?? Time).Select(t => t / 200))
         {
             double c = -100 * x * Math.Exp(-x), g = -c - (100 * (1 - Math.Exp(-x)));
             (cc, cg, gg) = (cc + (c * c), cg + (c * g), gg + (g * g));
@@ -131,5 +131,39 @@ public sealed class WarmUpFitTests
         Assert.True(c[link, link] > c[loss, loss]);
         Assert.Equal(-c[loss, link + 1] * (1 - s) / s, c[link, link + 1], 1e-7); // the logit's own with the grip's heat capacity, by −s and 1 − s
         Assert.NotEqual(0, c[link, link + 1]);
+        Assert.Equal(Covariance()[0, 0], c[0, 0], 0.05 * c[0, 0]); // the end's own heat capacity is known as well as without a grip
+    }
+
+    /// <summary>Errors that swing once over the whole run: neighbours err alike by more than 0.98, which counts as 0.98 and widens by 1.98/0.02 = 99, those of 0.3 K being less than the 1 K that is allowed. No reading stands alone
+    /// in such a swing, not even in one of 3 K: what the middle of its neighbours is off differs by little from what it is off itself, where it runs at 0.06 K a row.</summary>
+    [Fact]
+    public void An_error_that_swings_slowly_widens_no_more_than_a_hundred_times_and_hides_no_reading()
+    {
+        double[] time = [.. Enumerable.Range(0, 301).Select(i => 4.0 * i)];
+        WarmUpLog Swinging(double k) => new("log", time, [.. time.Select(_ => 10.0)], [.. time.Select(t => 20 + (100 * (1 - Math.Exp(-t / 200))) + (k * Math.Sin(2 * Math.PI * t / 1200)))], [.. time.Select(_ => double.NaN)], 20);
+        WarmUpFindings Loss(double k) => WarmUpFit.FitAs([Swinging(k)], WarmUpFit.Fit([Log(_ => 0)]) with { Scores = [[.. time.Select(_ => 0.0)]] });
+        var found = Loss(0.3);
+        double[] left = [.. Left(found, Swinging(0.3)).Skip(1)];
+        Assert.InRange(left.Zip(left.Skip(1), (a, b) => a * b).Sum() / left.Sum(e => e * e), 0.98, 1);
+        Alike(Covariance(time)[1, 1] * 99, found.LogCovariance[1, 1]);
+        Assert.All(Loss(3).Scores[0], score => Assert.InRange(score, 0, 1));
+    }
+
+    /// <summary>A lag explains more than the loss alone only where the criterion falls by more than two: here it falls, but by less.</summary>
+    [Fact]
+    public void A_lag_that_gains_less_than_two_is_not_taken()
+    {
+        var found = WarmUpFit.Fit([Log(i => (i % 2 == 0 ? 0.5 : -0.5) - (0.4 * Math.Exp(-i / 4.0)))]);
+        Assert.InRange(found.Tried[1].Aicc - found.Tried[0].Aicc, -2, 1.9);
+        Assert.Equal("loss", found.Model);
+    }
+
+    /// <summary>A grip that was warm when the run began starts there, and not where it is read next.</summary>
+    [Fact]
+    public void A_grip_starts_where_it_was_read_first()
+    {
+        var log = new WarmUpLog("log", [0, 100, 200], [10, 10, 10], [20, 60, 80], [45, 30, 28], 20);
+        Assert.Equal(318.15, WarmUpFit.Simulate(new(20, 0.09, 0, 0, 0.01, 70, 0.18), log)[1][0], 1e-9);
+        Assert.Equal(293.15, WarmUpFit.Simulate(new(20, 0.09, 0, 0, 0.01, 70, 0.18), log with { GripC = [double.NaN, 30, 28] })[1][0], 1e-9);
     }
 }

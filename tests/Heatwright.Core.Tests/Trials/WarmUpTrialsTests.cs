@@ -96,6 +96,17 @@ public sealed class WarmUpTrialsTests
         Assert.Equal(why.Length > 0, double.IsNaN(found.Pictures[0].Doubt[24]));
     }
 
+    /// <summary>A reading is told as left out from six spreads of 1 K on, as it is left out: 6.5 K is beyond, 5.5 K is not.</summary>
+    [Theory, InlineData(6.5, 1), InlineData(5.5, 0)]
+    public void What_is_left_out_of_the_fit_is_told(double off, int told)
+    {
+        string[][] rows = [.. Rows()];
+        rows[12][3] = Text(Degrees(288) + off);
+        var found = Found(Up(rows));
+        Assert.Equal(told, found.Remarks.Count(remark => remark.Reading == 13));
+        Assert.Equal(told, found.Pictures[0].Doubt.Count(double.IsNaN));
+    }
+
     private static double[] Air(int count) => [.. Enumerable.Repeat(double.NaN, count)];
 
     private static WarmUpLog Log(double[] time, Func<double, double> end, double[]? grip = null) => new("log", time, [.. time.Select(_ => 10.0)], [.. time.Select(end)], grip ?? Air(time.Length), 20);

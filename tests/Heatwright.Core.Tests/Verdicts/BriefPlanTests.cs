@@ -11,6 +11,14 @@ public sealed class BriefPlanTests
     private static Brief Asks(Duty? duty, params (RequirementQuantity Quantity, double Limit, string Unit, bool AtMost)[] lines) =>
         new("", "tip", "cut", 20, [.. lines.Select((line, i) => new Requirement($"r{i}", "", line.Quantity, line.Limit, line.Unit, line.AtMost, true))]) { Duty = duty };
 
+    /// <summary>Without hot work no piece comes, and none takes heat.</summary>
+    [Fact]
+    public void Without_hot_work_nothing_is_taken()
+    {
+        Assert.Equal((0.0, 0.0, 0.0, 0.0), (Duty.None.Contact, Duty.None.ContactPlusMinus, Duty.None.NeedJ, Duty.None.NeedPlusMinusJ));
+        Assert.Equal((0.0, 0.0, double.PositiveInfinity), (Duty.None.ForS, Duty.None.FirstAfterS, Duty.None.EveryS));
+    }
+
     /// <summary>By hand: half as long again as 10 h are 54 000 s; 1500 pieces every 20 s are 30 000 s, half as long again 45 000 s; four hours at least, three days at most.</summary>
     [Fact]
     public void Predictions_go_on_half_as_long_again_as_is_asked()

@@ -1,5 +1,7 @@
+using Heatwright.Predictions;
 using Heatwright.Quantities;
 using Heatwright.Safety;
+using Heatwright.Tests.Safety;
 using Heatwright.Verdicts;
 using static Heatwright.Tests.Verdicts.WrittenVerdict;
 using Condition = Heatwright.Safety.Condition;
@@ -32,6 +34,16 @@ public sealed class DecideTests
 
     [Theory, InlineData("A"), InlineData("a"), InlineData("id-A")]
     public void It_is_named_by_letter_or_id(string letter) => Assert.True(Make([Of("B", VerdictWord.Go, []), Chosen()], letter).IsFine);
+
+    [Fact]
+    public void What_is_only_claimed_or_assumed_stands_on_the_card_as_not_tested()
+    {
+        SafetyTool tool = new() { CapacityAh = 0.1, OhmsFrom = "claimed" };
+        var card = Make([Chosen() with { Prediction = new(tool.Arrangement, tool.Builder, Predict.Middle(tool.Builder), [], []) }]).Value;
+        Assert.Contains(card.NotTested, said => said.StartsWith("heater ohms, tip: 2", StringComparison.Ordinal) && said.EndsWith("(claimed)", StringComparison.Ordinal));
+        Assert.Contains(card.NotTested, said => said.StartsWith("cell to grip, cell: ", StringComparison.Ordinal) && said.EndsWith("(assumed)", StringComparison.Ordinal));
+        Assert.DoesNotContain(card.NotTested, said => said.StartsWith("loss of the working end", StringComparison.Ordinal)); // measured
+    }
 
     [Fact]
     public void What_is_not_there_cannot_be_chosen()
@@ -73,6 +85,7 @@ public sealed class DecideTests
         Assert.Equal([false, true, false], revised.Requirements.Select(line => line.Must));
         Assert.Equal(["on the bench; accepted as missed on 2026-03-01: short jobs", "", ""], revised.Requirements.Select(line => line.Condition));
         Assert.Equal("accepted as missed on 2026-03-01: short jobs", Decide.Revised(Brief, card).Requirements[0].Condition);
+        Assert.StartsWith("?; accepted", Decide.Revised(Brief with { Requirements = [Long with { Condition = "?" }] }, card).Requirements[0].Condition, StringComparison.Ordinal); // however short it is
     }
 
     [Fact]

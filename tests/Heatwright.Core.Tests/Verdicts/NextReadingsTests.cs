@@ -62,6 +62,18 @@ public sealed class NextReadingsTests
         Assert.Contains("once ohms remedy", Next(0, Of("A", 3, atMost: true, VerdictWord.GoIf)).Advice, StringComparison.Ordinal);
     }
 
+    /// <summary>Ten of 33 draws, 30.3 of a hundred.</summary>
+    [Fact]
+    public void Odds_are_told_to_a_draw_of_a_hundred()
+    {
+        double[] few = Ohms[..33];
+        double[] rising = [.. few.Order()];
+        var line = WrittenVerdict.Verdict(WrittenVerdict.Line("ohms", limit: (rising[22] + rising[23]) / 2, atMost: true), VerdictWord.NeedMoreReadings, 0.7, few);
+        var next = Next(0, WrittenVerdict.Of("A", VerdictWord.NeedMoreReadings, [line], [], new Prediction(Tool.Arrangement, Tool.Builder, Middle, new Outcome[33], [])));
+        Assert.Equal(10 / 33.0, next.WrongNow, 1e-12);
+        Assert.Contains("wrong in 30 of 100 draws", next.Advice, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Where_none_holds_building_none_is_best()
     {

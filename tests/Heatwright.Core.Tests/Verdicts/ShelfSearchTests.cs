@@ -108,6 +108,22 @@ public sealed class ShelfSearchTests
         Assert.DoesNotContain(Search(600, null).Discards, one => one.Family.Contains("2P", StringComparison.Ordinal));
     }
 
+    /// <summary>A lamp is followed until a tenth of its light is left, 12 times its 514 s or 1029 s: no number of any part makes a thousand million seconds of it.</summary>
+    [Fact]
+    public void Where_nothing_would_do_nothing_is_to_be_bought() => Assert.Empty(Search(1e9, null).Buy);
+
+    /// <summary>By hand: two full cells are 8.4 V, more than the 5 V that a step-up makes of one; and of two of a kind the first on the shelf is built in.</summary>
+    [Fact]
+    public void A_step_up_is_not_fed_with_more_than_it_makes()
+    {
+        Part[] parts = [.. Tool.Parts, new(new("boost"), PartKind.StepUp, "boost", [new(PartQuantities.SetVolts, 5, "V", 0, "measured", "by hand")]), new(new("probe-2"), PartKind.Sensor, "probe 2", []), new(new("board-2"), PartKind.Controller, "board 2", [])];
+        var work = new WorkPlan(2000, 20, 20, 4, 5, 220, Estimate.Exact(0, Units.WattPerKelvin, new Origin.Assumed("none")), Estimate.Exact(0, Units.Joule, new Origin.Assumed("none")));
+        var found = ShelfSearch.Of(new Brief("", "blade", "cut", 20, [Lasts(100)]) { Duty = Hot }, parts, Tool.ShelfOf(parts), work, 1, 6, new("s")).Value;
+        Assert.Equal("the full pack, 8.4 V, lies above what the step-up is set to, 5.0 V", found.Discards.Single(one => one.Family == "2S1P cell, boost, tip").Reason);
+        Assert.DoesNotContain(found.Discards, one => one.Family.StartsWith("1S", StringComparison.Ordinal) && one.Reason.StartsWith("the full pack", StringComparison.Ordinal));
+        Assert.All(found.Best, one => Assert.Equal((new PartId("probe"), new PartId("board")), (one.Verdict.Arrangement.Sensor, one.Verdict.Arrangement.Controller)));
+    }
+
     [Fact]
     public void A_shelf_that_lacks_a_kind_says_which()
     {

@@ -77,6 +77,18 @@ public sealed class StandingLinesTests
         Assert.Equal(VerdictWord.NeedMoreReadings, Line(RequirementQuantity.ToolLength, 210, "mm", change: Without("tip", PartQuantities.Length))!.Word);
     }
 
+    /// <summary>By hand: six cells of 18.5 · 65.2 mm are shortest three or four side by side, 2 · 65.2 · 1.1 mm, 30 mm of board and 30 mm to the hot end: 203.4 mm. Three go into 2.1547 · 18.5 mm; into 130 mm none do.</summary>
+    [Fact]
+    public void Cells_go_into_the_handle_or_they_do_not()
+    {
+        var fits = Line(RequirementQuantity.InsideDiameter, 45, "mm", change: With("handle", new(PartQuantities.Length, 210, "mm", 0, "measured", "by hand")))!;
+        Assert.Equal(39.862, fits.Value!.Value, 1e-3);
+        Assert.Equal(VerdictWord.Go, fits.Word);
+        var none = Line(RequirementQuantity.InsideDiameter, 45, "mm")!;
+        Assert.Equal((VerdictWord.NoGo, null, "does not fit"), (none.Word, none.Value, none.Shown));
+        Assert.Equal("cells and boards do not go into this handle: does not go in at this length", none.Because);
+    }
+
     /// <summary>By hand: three strings of 2 Ah over 10 mA are 600 h.</summary>
     [Fact]
     public void Standing_by_lasts_charge_over_drain()

@@ -99,7 +99,7 @@ public static class StepUpPoint
         double outW = double.IsFinite(inputA) ? (inputA * (drive - (ohms * inputA))) - module.Loss.FixedW : 0;
         double inputV = openV - (inputA * sourceOhm);
         double outV = region == PathRegion.Regulated ? module.SetV : load.VoltsFor(Math.Max(0, outW));
-        return outW > 0 && inputV > 0 && outV > 0 && double.IsFinite(outV)
+        return outW > 0 && outV > 0 && double.IsFinite(outV)
             ? new(region, inputA, inputV, outV, outW, (inputV * inputA) - outW, Math.Max(0, 1 - (outW / outV / inputA)))
             : PathNumbers.Without(PathRegion.SourceLimited);
     }

@@ -83,6 +83,6 @@ internal static class QuantitySpelling
         }
 
         var (bottom, end) = NumberSpelling.Whole(text, stroke + 1);
-        return end > stroke + 1 && bottom > 0 ? ((double)top / bottom, end) : (0, -1);
+        return bottom > 0 ? ((double)top / bottom, end) : (0, -1);
     }
 }

@@ -273,13 +273,13 @@ internal static class CellKindFits
         double[] t = sheet["time"], a = sheet["amps"];
         double high = a.Max();
         int hold = Array.FindLastIndex(a, x => x > 0.95 * high);
-        double In(TrialSheet s, int from, int to) => Enumerable.Range(from + 1, to - from).Sum(i => (s["time"][i] - s["time"][i - 1]) * (s["amps"][i] + s["amps"][i - 1]) / 2);
+        double In(TrialSheet s, int to) => Enumerable.Range(1, to).Sum(i => (s["time"][i] - s["time"][i - 1]) * (s["amps"][i] + s["amps"][i - 1]) / 2);
         int last = t.Length - 1;
         var answer = Summed(sheet,
         [
-            ("charge in", Units.AmpereHour, s => In(s, 0, last)), ("charge current", Units.Ampere, s => Sample.Median([.. s["amps"].Take(hold + 1)])),
+            ("charge in", Units.AmpereHour, s => In(s, last)), ("charge current", Units.Ampere, s => Sample.Median([.. s["amps"].Take(hold + 1)])),
             ("end volts", Units.Volt, s => Sample.Median([.. s["volts"].Skip(Math.Max(hold, last - 10))])), ("end current", Units.Ampere, s => s["amps"][^1]),
-            ("share at full current", Units.One, s => In(s, 0, hold) / In(s, 0, last)), ("charge time", Units.Second, s => s["time"][^1] - s["time"][0]),
+            ("share at full current", Units.One, s => In(s, hold) / In(s, last)), ("charge time", Units.Second, s => s["time"][^1] - s["time"][0]),
         ], 1);
         double ratio = a[^1] / high;
         List<string> next = ratio > 0.12 ? [string.Create(CultureInfo.InvariantCulture, $"The current had only fallen to {100 * ratio:0} %: the charge was not at its end. Log on until it ends by itself.")] : [];

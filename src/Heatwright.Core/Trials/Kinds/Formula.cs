@@ -226,7 +226,11 @@ internal sealed class Formula
 
             string name = text[start..At].Replace('_', ' ');
             Names.Add(name);
-            _ = Sign(")") ? 0 : throw Bad();
+            if (!Sign(")"))
+            {
+                throw Bad();
+            }
+
             return function switch
             {
                 "doubt" or "before" or "after" => facts => facts.Ask(function, name),

@@ -40,7 +40,7 @@ internal static class PartFits
 
             double coldC = ohms.Count > 0 ? ohms["degrees"].Min() : 0, hotC = ohms.Count > 0 ? ohms["degrees"].Max() : 0;
             double cold = Mean(ohms, coldC) - leads, hot = Mean(ohms, hotC) - leads;
-            double u = ohms.Count == 0 ? 0 : Math.Sqrt(2 * Math.Pow(ohms.Own("ohms").Max(), 2)) + (0.002 * Math.Abs(cold)) + (double.IsNaN(sheet.Setting("leads")) && cold < 20 ? 0.05 : 0);
+            double u = ohms.Count == 0 ? double.NaN : Math.Sqrt(2 * Math.Pow(ohms.Own("ohms").Max(), 2)) + (0.002 * Math.Abs(cold)) + (double.IsNaN(sheet.Setting("leads")) && cold < 20 ? 0.05 : 0);
             double span = hotC - coldC;
             bool warmVolts = volts.Length >= 2 && volts.Max() - volts.Min() > 3e-4;
             string word = Class(cold, hot, span, u, warmVolts);
@@ -56,7 +56,7 @@ internal static class PartFits
                 }
             }
 
-            says.Add(string.Create(CultureInfo.InvariantCulture, $"{label}: {word}{(ohms.Count > 0 ? FormattableString.Invariant($", {cold:0.###} Ω at {coldC:0} °C") : "")}{(ohms.Count > 0 && span > 20 ? FormattableString.Invariant($", {hot:0.###} Ω at {hotC:0} °C") : "")}."));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"{label}: {word}{(ohms.Count > 0 ? FormattableString.Invariant($", {cold:0.###} Ω at {coldC:0} °C") : "")}{(span > 20 ? FormattableString.Invariant($", {hot:0.###} Ω at {hotC:0} °C") : "")}."));
             if (span < 50 && ohms.Count > 0)
             {
                 next.Add($"{label}: read it in melting ice (0 °C) and in boiling water (100 °C less 1 K for every 300 m of height), and write the degrees beside.");

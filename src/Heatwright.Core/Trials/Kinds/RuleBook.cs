@@ -44,7 +44,7 @@ public static class RuleBook
         [.. Asked(new NumberFacts(known, series), _ => true, 0)];
 
     /// <summary>Names that a rule asks for.</summary>
-    public static IReadOnlyList<string> NamesOf(string id) => [.. Rules.First(pair => pair.Rule.Id == id).When.Names.Order(StringComparer.Ordinal)];
+    public static IReadOnlyList<string> NamesOf(string id) => [.. Rules.Single(pair => pair.Rule.Id == id).When.Names.Order(StringComparer.Ordinal)];
 
     internal static IEnumerable<TrialRemark> Readings(TrialSheet sheet)
     {

@@ -150,14 +150,15 @@ internal static class SensorFits
                 [Curves.Tell("ohms at 20 °C", Units.Ohm, 0), Curves.Tell("temperature coefficient", Units.PerKelvin, 1)]);
             var bent = new BenchModel("a metal that bends", "ohms", ["degrees"], _ => [first, ratio, 1e-8], (s, p) => At(s, c => p[0] * (1 + (p[1] * (c - 20)) + (p[2] * (c - 20) * (c - 20)))),
                 [Curves.Tell("ohms at 20 °C", Units.Ohm, 0), Curves.Tell("temperature coefficient", Units.PerKelvin, 1)]);
-            var pt = new BenchModel("platinum", "ohms", ["degrees"], _ => [first / Platinum.ResistanceOhm(platinum, 1, Math.Clamp(sheet["degrees"][rows[0]], -200, 850))],
-                (s, p) => At(s, c => Platinum.ResistanceOhm(platinum, 1, Math.Clamp(c, -200, 850)) * p[0]), [Curves.Tell("ohms at 0 °C", Units.Ohm, 0)]);
+            double Ratio(double c) => Platinum.ResistanceOhm(platinum, 1, Math.Clamp(c, platinum.MinC, platinum.MaxC));
+            var pt = new BenchModel("platinum", "ohms", ["degrees"], _ => [first / Ratio(sheet["degrees"][rows[0]])],
+                (s, p) => At(s, c => Ratio(c) * p[0]), [Curves.Tell("ohms at 0 °C", Units.Ohm, 0)]);
             var found = BenchFit.Run(sheet, pt);
 
             // Platinum where the whole row lies within what an ice bath and a hand thermometer are off, and its ohms at 0 °C are those of a usual sensor.
             double zeroOhm = found.Findings[0].Value.Value;
             double offK = found.Tried[0].Spread / (zeroOhm * 3.9e-3), alpha = ((last / first) - 1) / (sheet["degrees"][rows[^1]] - sheet["degrees"][rows[0]]);
-            double expected = (Platinum.ResistanceOhm(platinum, 1, Math.Clamp(sheet["degrees"][rows[^1]], -200, 850)) / Platinum.ResistanceOhm(platinum, 1, Math.Clamp(sheet["degrees"][rows[0]], -200, 850)) - 1) / (sheet["degrees"][rows[^1]] - sheet["degrees"][rows[0]]);
+            double expected = (Ratio(sheet["degrees"][rows[^1]]) / Ratio(sheet["degrees"][rows[0]]) - 1) / (sheet["degrees"][rows[^1]] - sheet["degrees"][rows[0]]);
             models = offK < 1.5 && Math.Abs(alpha / expected - 1) < 0.05 && ((double[])[100, 200, 500, 1000]).Any(nominal => Math.Abs((zeroOhm / nominal) - 1) < 0.03) ? [pt] : [metal, bent];
         }
 
@@ -209,7 +210,7 @@ internal static class SensorFits
             return new(few);
         }
 
-        double top = sheet.Setting("supply"), highest = sheet["volts out"].Max();
+        double top = sheet.Setting("supply");
         List<string> says = [];
         if (double.IsFinite(top))
         {

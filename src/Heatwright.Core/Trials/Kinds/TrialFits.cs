@@ -36,7 +36,7 @@ public static class TrialFits
 
         var sheet = made.Value;
         remarks.AddRange(RuleBook.Readings(sheet));
-        var out1 = remarks.Where(remark => remark.LeftOut && remark.Reading > 0).Select(remark => remark.Reading).ToHashSet();
+        var out1 = remarks.Where(remark => remark.LeftOut).Select(remark => remark.Reading).ToHashSet();
         var kept = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(row => !out1.Contains(sheet.Numbers[row]))]);
         return fit(kept).Map(answer => answer with
         {

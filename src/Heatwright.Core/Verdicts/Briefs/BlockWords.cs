@@ -61,7 +61,7 @@ public static class BlockWords
 
     private static string Of(WorkBlock block)
     {
-        string word = Words.First(one => one.Kind == block.Does).Word;
+        string word = Words.Single(one => one.Kind == block.Does).Word;
         string size = block.Pieces is { } pieces ? pieces.ToString(CultureInfo.InvariantCulture) : block.LastsS is { } lasts ? Time(lasts) : "";
         return $"{word} {size}".TrimEnd() + (block.HoldsC is { } holds ? string.Create(CultureInfo.InvariantCulture, $" at {holds:0.###} °C") : "");
     }
@@ -80,7 +80,7 @@ public static class BlockWords
 
     private static Checked<WorkBlock> Block(string said, int at)
     {
-        var found = Words.FirstOrDefault(one => said.StartsWith(one.Word, StringComparison.OrdinalIgnoreCase) && (said.Length == one.Word.Length || said[one.Word.Length] == ' '));
+        var found = Words.SingleOrDefault(one => said.StartsWith(one.Word, StringComparison.OrdinalIgnoreCase) && (said.Length == one.Word.Length || said[one.Word.Length] == ' '));
         if (found.Word is null)
         {
             return new(Wrong("A block is not known.", said));

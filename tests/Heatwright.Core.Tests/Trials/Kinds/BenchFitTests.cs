@@ -70,6 +70,16 @@ public sealed class BenchFitTests
         Assert.Equal(taken ? 0 : 1, tried.Next.Count);
     }
 
+    /// <summary>All readings at 1 are 1.5, the one at 100 is 100 ± 0.1 and alone tells the slope, 1: each of the others lies 0.5 off, five times its doubt. Without that one the rest lie on a line to the digit, so it is the slip, where the
+    /// readings are few enough that one may rule them. A meter whose zero may be 0.5 off explains it all, and nothing is a slip.</summary>
+    [Theory, InlineData(8, 0, 1), InlineData(60, 0, 1), InlineData(61, 0, 0), InlineData(8, 0.5, 0)]
+    public void A_reading_that_rules_the_law_alone_is_a_slip_unless_the_meter_explains_it(int n, double zero, int slips)
+    {
+        double[] x = [.. Enumerable.Repeat(1.0, n - 1), 100], y = [.. Enumerable.Repeat(1.5, n - 1), 100];
+        var answer = BenchFit.Run(Sheet(x, y, 0.1, 0, 1, zero > 0 ? [new SharedError(Cause.Normal("zero", CauseGroup.Instrument), "y", 0, zero)] : []), Through);
+        Assert.Equal(slips == 1 ? [n] : Array.Empty<int>(), answer.Remarks.Where(remark => remark.LeftOut).Select(remark => remark.Reading));
+    }
+
     [Theory, InlineData(5, false), InlineData(6, true)]
     public void A_law_is_not_tried_on_fewer_than_three_readings_a_number(int n, bool tries)
     {

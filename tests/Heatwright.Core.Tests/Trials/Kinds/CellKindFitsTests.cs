@@ -35,6 +35,7 @@ public class CellKindFitsTests
         Assert.StartsWith("3 or more", Refused.By("capacity", [("time", [0, 1800]), ("volts", [4, 3]), ("amps", [1, 1])]).Limit, StringComparison.Ordinal);
         var below = Refused.By("capacity", [("time", [0, 1800, 3600]), ("volts", [3.0, 2.9, 2.8]), ("amps", [1, 1, 1])]);
         Assert.Equal(("3.00 V", "more than the cut-off of 3.00 V"), (below.Value, below.Limit));
+        Assert.Equal("2.50 V", Refused.By("capacity", [("time", [0, 1800, 3600]), ("volts", [2.5, 3.9, 3.5]), ("amps", [1, 1, 1])]).Value); // the first reading decides, not the next
         Assert.Equal("more than the cut-off of 3.00 V", Refused.By("open-volts", [("time", [.. Enumerable.Range(0, 12).Select(i => 60.0 * i)]), ("volts", [.. Enumerable.Repeat(1.2, 12)]), ("amps", [.. Enumerable.Repeat(1.0, 12)])]).Limit);
     }
 

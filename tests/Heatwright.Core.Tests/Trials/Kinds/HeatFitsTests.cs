@@ -167,6 +167,9 @@ public class HeatFitsTests
         Assert.Null(Rest(null, ("air", 25)).Find("resistance to air"));
         Assert.Null(Rest(null, ("air", 25), ("watts", 0)).Find("resistance to air"));
         Assert.Equal(30, Given.Fit("stuck-on", [("time", time), ("degrees", [.. time.Select(t => Warm(t))]), ("volts", [.. time.Select(_ => 4.0)]), ("amps", [.. time.Select(_ => 0.5)])], [("air", 25)]).Value("resistance to air"), 0.02);
+        // An end that comes to rest at 420 °C is found as one that stays cool.
+        double[] hot = [.. Enumerable.Range(0, 13).Select(i => 40.0 * i)];
+        Assert.Equal(420, Given.Fit("stuck-on", [("time", hot), ("degrees", [.. hot.Select(t => 420 - (400 * Math.Exp(-t / 100)))])]).Value("plateau"), 0.5);
         Assert.StartsWith("4 or more", Refused.By("grip-rise", [("time", [0, 10, 20]), ("degrees", [25, 30, 33])]).Limit, StringComparison.Ordinal);
         Assert.StartsWith("All readings of degrees", Refused.By("grip-rise", [("time", [0, 10, 20, 30]), ("degrees", [25, 25.3, 25.4, 25.5])]).What, StringComparison.Ordinal);
     }

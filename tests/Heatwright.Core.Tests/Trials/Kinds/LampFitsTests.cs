@@ -68,5 +68,10 @@ public class LampFitsTests
         Assert.StartsWith("Its amps grow as its volts fall", Refused.By("lamp-points", [("volts", Volts[..7]), ("amps", amps[..7])]).What, StringComparison.Ordinal);
     }
 
+    /// <summary>Ten times the amps and not quite twice of them are two slips, and where two stand out nobody can tell them from a driver that switches.</summary>
+    [Fact]
+    public void Two_slips_are_not_put_aside_together() =>
+        Assert.StartsWith("Its amps grow as its volts fall", Refused.By("lamp-points", [("volts", [.. Volts, 3.7, 3.5]), ("amps", [.. Amps, 10, 1.9])]).What, StringComparison.Ordinal);
+
     private static TrialAnswer Lamp(double[] volts, double[] amps) => Given.Fit("lamp-points", [("volts", volts), ("amps", amps)]);
 }

@@ -68,6 +68,34 @@ public sealed class OwnTrialTests
         Assert.DoesNotContain(told.Says, says => says.Contains("right law", StringComparison.Ordinal));
     }
 
+    /// <summary>Of y = √a·b·x readings tell √a·b only, however small a is; a law that has no value below nothing is not asked there.</summary>
+    [Fact]
+    public void Two_numbers_that_only_act_together_are_left_open_however_small_they_are()
+    {
+        var law = new OwnLaw("root", "y", ["x"], [new("a", Units.One, 1e-8, 0, 1), new("b", Units.One, 1, 0, 10)], of => Math.Sqrt(of("a")) * of("b") * of("x"));
+        var answer = OwnLawFit.Run(BenchFitTests.Sheet([1, 2, 3, 4], [1e-4, 2e-4, 3e-4, 4e-4], 1e-7), law).Value;
+        Assert.Equal("These readings do not tell a and b: many values of them fit alike.", Assert.Single(answer.Says));
+        Assert.Empty(answer.Findings);
+    }
+
+    /// <summary>y = sin(x/a) has a valley at many an a; the one of 1e-3 lies three decades under the usual size, and is where the law fits.</summary>
+    [Fact]
+    public void A_number_is_looked_for_decades_off_its_usual_size()
+    {
+        double[] x = [5e-4, 1e-3, 1.5e-3, 2e-3, 2.5e-3, 3e-3, 4e-3, 5e-3];
+        var law = new OwnLaw("swing", "y", ["x"], [new("a", Units.One, 1, 1e-9, 10)], of => Math.Sin(of("x") / of("a")));
+        var answer = OwnLawFit.Run(BenchFitTests.Sheet(x, [.. x.Select(at => Math.Sin(at / 1e-3))], 1e-3), law).Value;
+        Assert.Equal(1e-3, answer.Value("a"), 1e-8);
+    }
+
+    /// <summary>One number that is neither read nor said is sought, by hand 2.4 Ω/1.2. What a number is to be called may hold any word.</summary>
+    [Fact]
+    public void The_one_number_that_is_left_is_found_and_is_called_as_wished()
+    {
+        Assert.Equal(2, Given.Fit("own-line by heater-ohms", [("heater ohms", [2.4, 2.4]), ("at", [70, 70])], [("slope", 4e-3)]).Value("cold"), 1e-6);
+        Assert.Equal("ohms for the day", Assert.Single(OwnTrial.Find("own-line by heater-ohms for cold as ohms for the day")!.Sought!).As);
+    }
+
     [Fact]
     public void What_is_lacking_or_told_twice_is_said()
     {

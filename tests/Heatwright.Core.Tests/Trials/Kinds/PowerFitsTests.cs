@@ -265,6 +265,15 @@ public class PowerFitsTests
         Assert.Equal(words.Length > 0, Math.Abs(answer.Value("rise per watt") - 50) < 1);
     }
 
+    /// <summary>A drop of 3 mV on a display of millivolts is known to 0.289/3 of itself, and a tenth is allowed besides: √(0.096² + 0.1²) = 0.139 of the 0.45 K that 9 mW make. A rise of 0.7 times more than that is five times that off, and no slip.</summary>
+    [Fact]
+    public void A_drop_that_is_hardly_known_is_no_slip()
+    {
+        double[] amps = [3, 1, 2, 3, 4, 5, 6, 7], drops = [0.003, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7];
+        var answer = Switch([.. amps.Select((_, i) => 4.0 + i)], amps, drops, [.. amps.Select((a, i) => 20 + (50 * a * drops[i] * (i == 0 ? 1.7 : 1)))], ("air", 20));
+        Assert.DoesNotContain(answer.Remarks, remark => remark.LeftOut);
+    }
+
     private static TrialAnswer Switch(double[] gate, double[] amps, double[] drop, double[] degrees, params (string, double)[] settings) =>
         Given.Fit("switch-drop", [("gate volts", gate), ("amps", amps), ("drop", drop), ("degrees", degrees)], settings);
 

@@ -58,6 +58,42 @@ public sealed class ReadOffTests
     public void A_display_that_flickers_shows_by_how_much(int n, double own, bool timed, double each) =>
         Assert.Equal(each * Math.Sqrt(n), Sum(Sheet([.. Enumerable.Range(0, n).Select(i => 4 + (0.5 * i) + (i % 4 is 0 or 3 ? 0.1 : -0.1))], own, timed)).ScatterDoubt, 1e-5);
 
+    /// <summary>Of ten readings between two others five lie 0.1 and five 0.12 off the line between their neighbours, up and down in turn: the middle is 0.11, and the two at the ends, which have but one neighbour, do not count.</summary>
+    [Fact]
+    public void The_first_and_the_last_reading_show_no_flicker()
+    {
+        double[] y = new double[12];
+        for (int i = 1; i < 11; i++)
+        {
+            y[i + 1] = (2 * y[i]) - y[i - 1] - (2 * (i % 2 == 0 ? 0.12 : -0.1));
+        }
+
+        Assert.Equal(0.11 / 0.67449 / Math.Sqrt(1.5) * Math.Sqrt(12), Sum(Sheet(y, 0.1, true)).ScatterDoubt, 1e-5);
+    }
+
+    /// <summary>Between 4 and 4.019 lies 4.0095; a reading that is 0.0802 off it is four times as far off as the two differ, and more than a fiftieth of the one before it, 0.08.</summary>
+    [Fact]
+    public void A_reading_stands_alone_by_a_fiftieth_of_the_one_before_it() =>
+        Assert.Equal(9, ReadOff.WithoutSlips(Sheet([4, 4, 4, 4, 4, 4.0897, 4.019, 4.019, 4.019, 4.019], 0, true), "y").Sheet.Count);
+
+    /// <summary>Between slips of 1 and 0.9 a good reading lies 0.95 off the line between them, less than the first of them does.</summary>
+    [Fact]
+    public void A_good_reading_between_two_slips_stays()
+    {
+        var (sheet, _) = ReadOff.WithoutSlips(Sheet([.. Enumerable.Range(0, 20).Select(i => i switch { 8 => 5, 10 => 4.9, _ => 4.0 })], 0, true), "y");
+        Assert.DoesNotContain(19, sheet.Numbers);
+        Assert.Contains(20, sheet.Numbers);
+    }
+
+    [Fact]
+    public void One_value_behind_readings_that_differ_is_known_by_each_of_them()
+    {
+        double[] Doubt(params double[] y) => Curves.Mean("y").Doubt!(Sheet(y, 0.1), [0]);
+        Assert.Equal([0.1, 0.1, 0.1], Doubt(0, 1, 2));
+        Assert.Equal([0.1, 0.1], Doubt(5e-9, 6e-9));
+        Assert.Equal([0.2, 0.2, 0.2, 0.2], Doubt(5, 5, 5, 5));
+    }
+
     /// <summary>Readings of 4 with own doubts of 0.01: one stands alone beyond 12·2·0.01 = 0.24. Without doubts, beyond a fiftieth of 4, 0.08; on a slope of 1 a row beyond four times what its neighbours differ, 8.</summary>
     [Theory]
     [InlineData(0.01, 0, 0.23, false), InlineData(0.01, 0, 0.25, true), InlineData(0.01, 0, -0.25, true), InlineData(0, 0, 0.079, false), InlineData(0, 0, 0.081, true), InlineData(0, 0, -0.081, true), InlineData(0, 1, 7.9, false), InlineData(0, 1, 8.1, true), InlineData(0, -1, -8.1, true)]

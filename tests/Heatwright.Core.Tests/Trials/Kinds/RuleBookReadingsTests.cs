@@ -55,6 +55,8 @@ public sealed class RuleBookReadingsTests
         Assert.Equal((0, false), (rest.Reading, rest.LeftOut));
         Assert.StartsWith("It rested 5 min only", rest.Words, StringComparison.Ordinal);
         Assert.Empty(RuleBook.Readings(Sheet("capacity", [("volts", [])], [("rest", 300)])));
+        Assert.Single(Said("S30", Sheet("capacity", [("volts", [4])], [("rest", 300)]))); // one reading is a run
+        Assert.Empty(Said("T22", Sheet("switch-drop", [("gate volts", [3, 4]), ("amps", [1, 1])], [("specified gate volts", 4.5)]))); // what a single row shows is not what the run as a whole says
         Assert.Single(Said("S06", Sheet("warm-up", [("degrees", [24, 30]), ("time", [0, 9])], [("air", 20)])));
         Assert.Empty(Said("S06", Sheet("warm-up", [("degrees", [23, 30]), ("time", [0, 9])], [("air", 20)])));
     }

@@ -140,6 +140,7 @@ public class SensorFitsTests
     {
         Assert.Equal(word, Ohms([hot, cold, 0], [degrees, 0, 50]).Word);
         Assert.StartsWith("All readings of degrees", Refused.By("sensor-ohms", [("ohms", [100, 104]), ("degrees", [0, 10])]).What, StringComparison.Ordinal);
+        Assert.Equal("a metal", Ohms([10, 14, 18, 22], [0, 400, 800, 1200]).Word); // hotter than platinum is defined for
         Assert.StartsWith("2 or more", Refused.By("sensor-ohms", [("ohms", [100, 0]), ("degrees", [0, 100])]).Limit, StringComparison.Ordinal);
     }
 

@@ -86,6 +86,26 @@ public partial class WorkFitsTests
         Assert.Equal((5 * (10 - 8.1)) + (5 * (10 - 7.65)) + (8 * 30), past.Value("heat taken"), 1e-9);
     }
 
+    /// <summary>Degrees and watts without a last digit, at moments that are known, leave no doubt of the heat.</summary>
+    [Fact]
+    public void Heat_of_readings_without_doubt_is_known_without_doubt()
+    {
+        const double Fine = 1e-9;
+        var answer = Droop([0, 5, 10, 15, 20, 30], [300 + Fine, 300, 300, 260, 280, 300], [("start", 5), ("end", 15), ("air", 25), ("heat capacity", 8), ("linear loss", 0.03)], [10 + Fine, 10, 10, 10, 10, 10]);
+        Assert.InRange(answer.Scatter("heat taken"), 0, 0.01);
+        Assert.InRange(answer.Scatter("droop"), 0, 0.01);
+    }
+
+    /// <summary>Jobs lie a hundred times apart, one of them without an outcome: the other's outcome is still weighed from a thirtieth of the least to thirty times the most. By hand, a flat weight of the logarithm: done at 100 W says 100 to 3000 W,
+    /// and at the least a fortieth of the way up, 100·30^0.025 = 109 W, with the demand's own doubt 100 W or a little less; failed at 1 W says 0.033 W to the slow part of 1 W at the most.</summary>
+    [Theory, InlineData("done", 80, 112, "", "It delivers at least "), InlineData("", 0.4, 1, "failed", "It delivers at most ")]
+    public void A_job_far_off_from_the_others_is_weighed_as_any(string hard, double from, double to, string light, string says)
+    {
+        var answer = Given.Fit("work-ladder", [("watts", [1, 100])], words: [("job", ["a", "b"]), ("outcome", [light, hard])]);
+        Assert.StartsWith(says, answer.Says[0], StringComparison.Ordinal);
+        Assert.InRange(Numbers(answer.Says[0])[0], from, to);
+    }
+
     /// <summary>Done at 10 W, failed at 40 W, which is less than 24 W delivered: in the logarithm symmetric about √240 = 15.5 W. By a second program, an integral over 20 000 steps: 8.43 to 28.5 W,
     /// 31 % known, 21 % after a job of 15.5 W. The grid has steps of 2 %.</summary>
     [Fact]
