@@ -55,6 +55,20 @@ public sealed class JudgeTests
         Assert.Equal((VerdictWord.NoGo, "no single change of heater, set volts or cell ohms within reason lifts it"), (Line(10, 5).Word, Line(10, 5).Remedy)); // 600 s, 12.7 Ω
     }
 
+    [Theory]
+    [InlineData(0, 0, Duty.NothingSaid, false)]
+    [InlineData(0, 0, "it glides on wax that is warm already", true)] // somebody said that a piece takes nothing
+    [InlineData(5, 0, Duty.NothingSaid, true)]
+    [InlineData(0, 0.1, Duty.NothingSaid, true)]
+    public void Pieces_of_which_nobody_said_what_they_take_are_open(double needJ, double contactWPerK, string why, bool told)
+    {
+        var brief = new Brief("", "blade", "cut", 20, [new("pieces", "some cuts", RequirementQuantity.PiecesPerCharge, 0, "", false, true)]) { Duty = new(300, 20, 4, 5, 220, contactWPerK, 0, needJ, 0, why) };
+        var line = Judge.Of(brief, Tool.Shelf, Tool.Arrangement, new([], [], 200), Middle with { Draws = Draws(100) }, [], 1, new("s"), TestContext.Current.CancellationToken).Requirements[0];
+        Assert.Equal(told ? VerdictWord.Go : VerdictWord.NeedMoreReadings, line.Word); // none are promised, so any number does
+        Assert.Equal(told, line.Probability is not null);
+        Assert.Equal(!told, line.Because == "nobody said how much heat one cut takes");
+    }
+
     /// <summary>By hand: 90 s are kept up to 1.9 Ω; 80 of 100 draws are shorter.</summary>
     [Fact]
     public void A_limit_from_above_is_lifted_from_the_other_side() =>
