@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.RegularExpressions;
 using Heatwright.Jobs;
 using Heatwright.Web;
 using Microsoft.AspNetCore.Builder;
@@ -70,6 +71,40 @@ public sealed class NewcomerPagesTests : IAsyncLifetime
         Assert.Contains("claim 3.6 Ah", report, StringComparison.Ordinal);
         Assert.DoesNotContain("12960", page + report, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task A_place_that_cannot_stay_empty_offers_no_none_and_says_what_it_takes()
+    {
+        await Sent("/shelf", "/shelf/add", ("id", "flat"), ("kind", "cell"), ("name", "flat cell"), ("values", "ohms=60mohm; full volts=4.2V; cut-off volts=3V; word chemistry=lithium-ion"));
+        await Sent("/shelf", "/shelf/add", ("id", "coil"), ("kind", "heater"), ("name", "brass coil"), ("values", "ohms=2.71ohm"));
+        await Sent("/shelf", "/shelf/add", ("id", "bead"), ("kind", "sensor"), ("name", "glass bead"));
+        await Sent("/shelf", "/shelf/add", ("id", "bead2"), ("kind", "sensor"), ("name", "steel bead"));
+        await Sent("/shelf", "/shelf/add", ("id", "beech"), ("kind", "handle"), ("name", "beech grip"));
+        string form = await browser.Text("/arrangements");
+        Assert.Equal(["not chosen: brass coil, the only one", "brass coil"], Options(form, "heater"));
+        Assert.Equal(["not chosen: bare thermocouple bead, assumed", "glass bead", "steel bead"], Options(form, "sensor"));
+        Assert.Equal(["not chosen: small controller board, assumed"], Options(form, "controller"));
+        Assert.Equal(["not chosen: beech grip, the only one", "beech grip"], Options(form, "handle"));
+        Assert.Equal(["none"], Options(form, "charger"));
+        await Sent("/arrangements", "/arrangements/add", ("cell", "flat"));
+        var wired = Assert.Single(Study.Arrangements);
+        Assert.Equal(("coil", "any-sensor", "any-controller", "beech", (Heatwright.Quantities.PartId?)null), (wired.Heater?.Name, wired.Sensor?.Name, wired.Controller?.Name, wired.Handle.Name, wired.Charger));
+        string change = await browser.Text("/arrangements/A");
+        foreach (string place in new[] { "heater", "sensor", "controller", "handle" })
+        {
+            Assert.DoesNotContain("none", Options(change, place));
+        }
+
+        Assert.Contains("none", Options(change, "charger"));
+
+        // With a lamp on the shelf a heater may give way to it, and what a lamp needs not is said.
+        await Sent("/shelf", "/shelf/add", ("id", "led"), ("kind", "lamp"), ("name", "white lamp"));
+        form = await browser.Text("/arrangements");
+        Assert.Equal("choose, or a lamp below", Options(form, "heater")[0]);
+        Assert.Equal("not chosen: small controller board, assumed; none with a lamp", Options(form, "controller")[0]);
+    }
+
+    private static string[] Options(string page, string place) => [.. Regex.Matches(page.Split($"name=\"{place}\"")[1].Split("</select>")[0], "<option[^>]*>([^<]*)</option>").Select(match => WebUtility.HtmlDecode(match.Groups[1].Value))];
 
     private async Task<string> Seen(string path) => PagesTests.Visible(await browser.Text(path));
 

@@ -189,11 +189,11 @@ public static class WireTool
             return null;
         }
 
-        Part[] usable = [.. kind.Where(part => part.From != "destroyed")];
-        if (usable.Length == 1)
+        Part[] usable = NotChosen.Usable(place, parts);
+        if (NotChosen.Only(place, parts) is { } only)
         {
             assumed.Add(place.Name);
-            return usable[0].Id;
+            return only.Id;
         }
 
         if (place.Class is null or "")
