@@ -53,7 +53,7 @@ internal static class PageMap
         NearMap.Map(app);
         TryMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
-        app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the pages of the stage rule", "Choose a stage above, or go to the start."));
+        app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the nine stages above, and what the head of the page names", "Choose a stage above, or go to the start."));
     }
 
     internal static RouteHandlerBuilder OwnFile(WebApplication app, string name, string type)
