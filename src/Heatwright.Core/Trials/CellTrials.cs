@@ -20,7 +20,7 @@ public static class CellTrials
         if (discharges.Length == 0 || others.Length == 0)
         {
             string missing = discharges.Length == 0 ? "a discharge down to the cut-off (kind 'discharge'; the log of a capacity trial can be taken in again)" : "a pulse run (kind 'pulse'), or a second discharge at another current";
-            return new(part.Id, [], remarks, [new Problem($"How the volts of cell '{part.Name}' fall is not known yet.", Where, $"{logs.Length} usable runs", missing, $"Take {missing}.")]);
+            return new(part.Id, [], remarks, [new Problem($"How the volts of cell '{part.Name}' fall is not known yet.", Where, $"{logs.Length} usable {(logs.Length == 1 ? "run" : "runs")}", "a discharge down to the cut-off and a run at another current", $"Take {missing}.")]);
         }
 
         var slow = discharges[0];

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Trials;
 using Heatwright.StudyFile;
@@ -18,15 +17,15 @@ internal static class ReadingsPart
             <section class="piece" id="readings"><header><h2>Readings</h2><span class="aside">as typed or logged, nothing left out; open a run to see or copy its lines</span></header>
             {Html.Each(trials, trial => Html.Of($"""
                 <h3 class="of-part">{result.Shelf[trial.Part].Name}: {TrialKinds.Of(trial).Replace('-', ' ')}</h3>{Html.If(trial.Purpose.Length > 0, () => Html.Of($"""<p class="note">{Say.Sentence(trial.Purpose)}</p>"""))}
-                {Html.Each(trial.Runs.Where(run => run.Readings.Count > 0), run => One(result.Study, run, lines[$"runs/{run.Id.Name}.csv"]))}
+                {Html.Each(trial.Runs.Where(run => run.Readings.Count > 0), run => One(result.Study, trial, run, lines[$"runs/{run.Id.Name}.csv"]))}
 
                 """))}</section>
 
             """));
     }
 
-    private static Html One(Study study, Run run, string lines) => Html.Of($"""
-        <p class="because">{run.Id.Name}: {run.Readings.Count} readings of {string.Join(", ", run.Columns.Select(column => $"{column.Name}{(column.Unit.Length > 0 ? " in " + column.Unit : "")}{Meter(study, column)}"))}{Html.If(run.Settings.Count > 0, () => Html.Of($"; {string.Join(", ", run.Settings.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key} {pair.Value.ToString("R", CultureInfo.InvariantCulture)}"))}"))}.</p>
+    private static Html One(Study study, Trial trial, Run run, string lines) => Html.Of($"""
+        <p class="because">{run.Id.Name}: {run.Readings.Count} readings of {string.Join(", ", run.Columns.Select(column => $"{column.Name}{(column.Unit.Length > 0 ? " in " + column.Unit : "")}{Meter(study, column)}"))}{Html.If(run.Settings.Count > 0, () => Html.Of($"; {string.Join(", ", run.Settings.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key} {TrialKinds.Held(trial, pair.Key, pair.Value)}"))}"))}.</p>
         <details class="behind"><summary>Lines of {run.Id.Name}</summary><pre class="raw">{lines}</pre></details>
 
         """);

@@ -58,7 +58,7 @@ public static class SheetHtml
 
     private static Html Lines(IReadOnlyList<SheetLine> lines) => Html.Of($"""
         <table class="stack inputs"><thead><tr><th>what</th><th>value</th><th>for the build</th></tr></thead><tbody>{Html.Each(lines, line => Html.Of($"""
-        <tr class="{(line.Warns ? "asked" : "")}"><th scope="row">{Say.Sentence(line.Name).TrimEnd('.')}</th><td>{Html.If(line.Value is not null, () => Origins.Number(line.Value!, scaled: false))}</td><td>{Html.If(line.Warns, () => new Html("<b>Look: </b>"))}{line.Words}</td></tr>
+        <tr class="{(line.Warns ? "asked" : "")}"><th scope="row">{Say.Sentence(line.Name).TrimEnd('.')}</th><td data-of="value">{Html.If(line.Value is not null, () => Origins.Number(line.Value!, scaled: false))}</td><td data-of="for the build">{Html.If(line.Warns, () => new Html("<b>Look: </b>"))}{line.Words}</td></tr>
         """))}</tbody></table>
         """);
 

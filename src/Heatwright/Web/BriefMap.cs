@@ -27,7 +27,14 @@ internal static class BriefMap
 
     private static RazorComponentResult<Document> Brief(Standing standing, string sentence, IReadOnlyList<Problem> problems, int status = StatusCodes.Status200OK)
     {
-        var answer = PageMap.Render(standing, "/brief", "Brief", typeof(BriefPage), new() { ["Study"] = standing.Opened.Study, ["Sentence"] = sentence, ["Problems"] = problems });
+        var answer = PageMap.Render(standing, "/brief", "Brief", typeof(BriefPage), new()
+        {
+            ["Study"] = standing.Opened.Study,
+            ["Sentence"] = sentence,
+            ["Problems"] = problems,
+            ["Findings"] = standing.Findings,
+            ["Waits"] = standing.Findings is null && standing.Problems.Count == 0 && standing.Opened.Study.Trials.Any(trial => trial.Runs.Any(run => run.Readings.Count > 0)),
+        });
         answer.StatusCode = status;
         return answer;
     }

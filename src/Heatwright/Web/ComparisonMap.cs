@@ -15,6 +15,8 @@ internal static class ComparisonMap
     /// <summary>Draws for what matters, as the command's example has them.</summary>
     private const int MattersDraws = 128;
 
+    private const string NextTitle = "Next reading";
+
     /// <summary>An evening is no longer than a day.</summary>
     private const double LongestMinutes = 1440;
 
@@ -31,11 +33,15 @@ internal static class ComparisonMap
         {
             double time = double.TryParse(minutes, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double typed) && typed is > 0 and <= LongestMinutes ? typed : 0;
             Dictionary<string, object?> with = new() { ["Minutes"] = minutes ?? "", ["Refused"] = time == 0 && !string.IsNullOrWhiteSpace(minutes) };
-            return Slow(bench, $"Next reading{(time > 0 ? $", {Say.Number(time)} min" : "")}", "Asking of each reading what it would change",
-                result => new Checked<NextView>(NextView.Of(NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, time))), typeof(NextPage), with);
+            return Slow(bench, $"{NextTitle}{(time > 0 ? $", {Say.Number(time)} min" : "")}", "Asking of each reading what it would change", result => Next(result, time), typeof(NextPage), with);
         });
         app.MapMethods("/search", PageMap.Reading, (StudyOnBench bench) => Slow(bench, "Search", "Trying every sensible arrangement of the shelf", _ => SearchShelf.Of(bench.Now().Opened), typeof(SearchPage), []));
     }
+
+    /// <summary>What is worth reading next, as the page of that name shows it; null while it is being asked.</summary>
+    internal static NextView? Readings(StudyResult result) => Answered.Of(result, NextTitle, () => Next(result, 0))?.Value;
+
+    private static Checked<NextView> Next(StudyResult result, double minutes) => new(NextView.Of(NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, minutes)));
 
     private static void Taken(WebApplication app, string ending, string type, Func<Comparison, string> write) => app.MapMethods($"/comparison.{ending}", PageMap.Reading, (StudyOnBench bench) =>
         bench.Now().Result is { Study.Brief: { } brief } result

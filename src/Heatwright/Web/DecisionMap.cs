@@ -20,13 +20,13 @@ internal static class DecisionMap
             var standing = bench.Now();
             string[] accept = [.. form.Keys.Where(key => key.StartsWith("accept ", StringComparison.Ordinal) && form.Field(key).Length > 0).Select(key => $"{key["accept ".Length..]}={form.Field(key)}")];
             var made = standing.Result is { } result ? DecideTool.Make(standing.Opened.Path, result, form.Field("arrangement"), form.Field("because"), accept, Today()) : Working<DecisionView>(standing);
-            return made.IsFine ? Writing.To("/decision") : Decision(bench, TrialForm.Refused("decide", form, made.Problems), StatusCodes.Status422UnprocessableEntity);
+            return made.IsFine ? Writing.ToWorkedOut("/decision", bench) : Decision(bench, TrialForm.Refused("decide", form, made.Problems), StatusCodes.Status422UnprocessableEntity);
         });
         Writing.Post(app, "/check/read", (context, form) =>
         {
             var bench = context.RequestServices.GetRequiredService<StudyOnBench>();
             var read = DecideTool.Read(bench.Now().Opened.Path, [form.Field("reading")], Today());
-            return read.IsFine ? Writing.To("/check") : Check(bench, TrialForm.Refused("read", form, read.Problems), StatusCodes.Status422UnprocessableEntity);
+            return read.IsFine ? Writing.ToWorkedOut("/check", bench) : Check(bench, TrialForm.Refused("read", form, read.Problems), StatusCodes.Status422UnprocessableEntity);
         });
     }
 

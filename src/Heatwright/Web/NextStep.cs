@@ -11,35 +11,49 @@ namespace Heatwright.Web;
 /// <param name="Button">Words of the way there.</param>
 internal sealed record NextStep(string What, string Why, string Where, string Button)
 {
-    /// <summary>A reading that would tell comes first, then a piece to buy, then the comparison.</summary>
-    public static NextStep Of(StudyResult result)
+    /// <summary>What the page 'Next reading' says, in one step: a reading worth its minutes, else what the best choice still lacks, else the decision.</summary>
+    /// <param name="result">What was worked out.</param>
+    /// <param name="readings">What is worth reading next; null: still being asked.</param>
+    public static NextStep Of(StudyResult result, NextView? readings)
     {
-        foreach (var verdict in result.Verdicts.Where(verdict => verdict.Word is VerdictWord.NeedMoreReadings or VerdictWord.GoIf).OrderByDescending(verdict => verdict.Word))
+        if (result.Verdicts.Count == 0)
         {
-            string letter = verdict.Arrangement.Letter;
-            if (verdict.Problems is [var problem, ..])
-            {
-                return new(PageWords.Of(problem.Next), $"{letter} cannot be predicted yet: {PageWords.Of(problem.What)}", $"/arrangements/{letter}", $"See arrangement {letter}");
-            }
-
-            var open = verdict.Requirements.FirstOrDefault(line => line.Requirement.Must && line.Word == VerdictWord.NeedMoreReadings && line.Remedy.Length > 0);
-            if (open is not null)
-            {
-                int take = open.Remedy.LastIndexOf(": take ", StringComparison.Ordinal);
-                string what = take < 0 ? open.Remedy : "Take " + open.Remedy[(take + ": take ".Length)..];
-                bool stated = open.Remedy.StartsWith("state ", StringComparison.Ordinal) || open.Remedy.StartsWith("weigh ", StringComparison.Ordinal);
-                return stated ? new(Say.Sentence(what), $"For {letter}, {verdict.Arrangement.Name}: {Say.Sentence(open.Because)}", "/shelf", "Go to the shelf")
-                    : new(Say.Sentence(what), $"For {letter}, {verdict.Arrangement.Name}: {open.Remedy}. {Say.Sentence(open.Because)}", $"/predictions/{letter}", $"See the prediction of {letter}");
-            }
-
-            if (verdict.Safety.Conditions is [var condition, ..])
-            {
-                return new($"Get {condition.Words}.", $"For {letter}, {verdict.Arrangement.Name}: {condition.Because}.", $"/arrangements/{letter}", $"See arrangement {letter}");
-            }
+            return Begin(result.Study);
         }
 
-        return result.Verdicts.Count == 0 ? Begin(result.Study)
-            : new("Compare the arrangements.", "No reading is asked for: every must is told.", "/comparison", "Compare");
+        if (result.Verdicts.All(verdict => verdict.Prediction is null) && result.Verdicts.FirstOrDefault(verdict => verdict.Problems.Count > 0) is { } unknown)
+        {
+            string letter = unknown.Arrangement.Letter;
+            return new(PageWords.Of(unknown.Problems[0].Next), $"{letter} cannot be predicted yet: {PageWords.Of(unknown.Problems[0].What)}", $"/arrangements/{letter}", $"See arrangement {letter}");
+        }
+
+        if (readings is null)
+        {
+            return new("One moment.", "Each reading is being asked what it would change.", "/next", "See the readings");
+        }
+
+        string advice = PageWords.Of(readings.Advice);
+        return !readings.StopMeasuring && readings.Trials is [var trial, ..] ? new(Say.Sentence($"{trial.Trial}{(trial.Part.Length > 0 ? $", {trial.Part}" : "")}"), advice, "/next", "See the readings")
+            : result.Verdicts.FirstOrDefault(verdict => verdict.Arrangement.Letter == readings.Choice) is { } best ? For(best, result.Study, advice)
+            : new("Change an arrangement, or the brief.", advice, "/comparison", "See why");
+    }
+
+    /// <summary>No reading would change the choice: what must be known or there before it is built.</summary>
+    private static NextStep For(ArrangementVerdict best, Study study, string advice)
+    {
+        string letter = best.Arrangement.Letter;
+        var open = best.Requirements.FirstOrDefault(line => line.Requirement.Must && line.Word == VerdictWord.NeedMoreReadings && line.Probability is null && line.Remedy.Length > 0);
+        if (open is not null)
+        {
+            int take = open.Remedy.LastIndexOf(": take ", StringComparison.Ordinal);
+            string what = Say.Sentence(PageWords.Of(take < 0 ? open.Remedy : "Take " + open.Remedy[(take + ": take ".Length)..]));
+            bool stated = open.Remedy.StartsWith("state ", StringComparison.Ordinal) || open.Remedy.StartsWith("weigh ", StringComparison.Ordinal);
+            return stated ? new(what, advice, "/shelf", "Go to the shelf") : new(what, advice, $"/predictions/{letter}", $"See the prediction of {letter}");
+        }
+
+        return best.Safety.Conditions is [var condition, ..] ? new($"Get {condition.Words}.", $"For {letter}, {best.Arrangement.Name}: {PageWords.Of(condition.Because)}.", $"/arrangements/{letter}", $"See arrangement {letter}")
+            : study.Decisions.Count == 0 ? new($"Decide: {letter} is the best choice.", advice, "/decision", "Decide")
+            : new("Build what was decided, and check it.", "Type what the prototype does beside what was predicted.", "/check", "Go to the check");
     }
 
     /// <summary>What a study lacks before there is anything to judge, in the order of the work.</summary>

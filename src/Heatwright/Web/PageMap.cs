@@ -29,7 +29,11 @@ internal static class PageMap
         OwnFile(app, "picture.js", "text/javascript; charset=utf-8");
         OwnFile(app, "larger.js", "text/javascript; charset=utf-8");
         app.MapMethods("/study.json", Reading, StudyJson);
-        Page<StartPage>(app, "/", "Start");
+        app.MapMethods("/", Reading, (StudyOnBench bench) =>
+        {
+            var readings = bench.Now().Result is { } found ? ComparisonMap.Readings(found) : null;
+            return WithResult(bench, "/", "Start", result => (typeof(StartPage), new() { ["Result"] = result, ["Readings"] = readings }), again: _ => readings is null);
+        });
         BriefMap.Map(app);
         Page<PredictionsPage>(app, "/predictions", "Predictions");
         Page<ComparisonPage>(app, "/comparison", "Comparison");
@@ -49,7 +53,7 @@ internal static class PageMap
         NearMap.Map(app);
         TryMap.Map(app);
         One<PredictionPage>(app, "/predictions", "Prediction", result => result.Verdicts.Select(verdict => verdict.Arrangement.Letter));
-        app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the pages of the stage rule", "Choose a stage above, or go to the start."));
+        app.MapFallback("{*path}", (HttpContext context, StudyOnBench bench) => NotHere(bench.Now(), context.Request.Path.Value ?? "", "the nine stages above, and what the head of the page names", "Choose a stage above, or go to the start."));
     }
 
     internal static RouteHandlerBuilder OwnFile(WebApplication app, string name, string type)
@@ -89,7 +93,7 @@ internal static class PageMap
                 : WithResult(bench, stage, $"{title} {name}", found => (typeof(TPage), new() { ["Result"] = found, ["Name"] = name }));
         });
 
-    internal static RazorComponentResult<Document> WithResult(StudyOnBench bench, string path, string title, Func<StudyResult, (Type Page, Dictionary<string, object?> With)> page)
+    internal static RazorComponentResult<Document> WithResult(StudyOnBench bench, string path, string title, Func<StudyResult, (Type Page, Dictionary<string, object?> With)> page, Func<StudyResult, bool>? again = null)
     {
         var standing = bench.Now();
         if (standing.Problems.Count > 0)
@@ -103,7 +107,7 @@ internal static class PageMap
         }
 
         var (type, with) = page(result);
-        return Render(standing, path, title, type, with);
+        return Render(standing, path, title, type, with, again?.Invoke(result) ?? false);
     }
 
     internal static RazorComponentResult<Document> NotHere(Standing standing, string path, string limit, string next)

@@ -8,6 +8,7 @@ internal static partial class PageWords
 {
     private static readonly (Regex From, string To)[] Places =
     [
+        (Destroyed(), "as destroyed, under 'say more' at '$1' on the shelf"),
         (PartValue(), "at '$1' on the shelf, $2 $3$4"),
         (PartState(), "'say more' at '$1' on the shelf"),
         (BriefLine(), "on the page 'Brief', "),
@@ -44,6 +45,9 @@ internal static partial class PageWords
 
     private static string Name(Match option) => option.Groups[1].Value.Replace('-', ' ');
 
+    [GeneratedRegex("with 'heatwright part state \\S+ (\\S+) --from destroyed'", RegexOptions.CultureInvariant)]
+    private static partial Regex Destroyed();
+
     [GeneratedRegex("'?heatwright part state \\S+ (\\S+) --([a-z]+) (?:\"([^\"]*)\"|([^'\\s]+))'?", RegexOptions.CultureInvariant)]
     private static partial Regex PartValue();
 
@@ -65,7 +69,7 @@ internal static partial class PageWords
     [GeneratedRegex("(?:with )?'heatwright (?:trial (?:add|enter)|meter add)[^']*'", RegexOptions.CultureInvariant)]
     private static partial Regex TrialsPage();
 
-    [GeneratedRegex("(?:with )?'heatwright (?:arrange|clone)[^']*'", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("(?:with )?'heatwright (?:arrange|clone|rewire)[^']*'", RegexOptions.CultureInvariant)]
     private static partial Regex WirePage();
 
     [GeneratedRegex("'heatwright history[^']*'", RegexOptions.CultureInvariant)]

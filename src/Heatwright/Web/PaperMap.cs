@@ -18,16 +18,19 @@ internal static class PaperMap
     }
 
     private static IResult OfKind(StudyOnBench bench, string kind, string paper) => TrialKinds.CardOf(kind) is { } card
-        ? Printed(RecipeView.Of(card, new Dictionary<string, double>()), paper, "")
+        ? Printed(Named(card, kind), paper, "")
         : PageMap.NotHere(bench.Now(), $"/trials/kinds/{kind}/{paper}", string.Join(", ", TrialKinds.All), "Choose one from the list at /trials.");
 
     private static IResult OfTrial(StudyOnBench bench, string name, string paper)
     {
         var study = bench.Now().Opened.Study;
         return study.Trials.FirstOrDefault(one => one.Id.Name == name) is { } trial && TrialKinds.CardOf(trial) is { } card
-            ? Printed(RecipeView.Of(card, new Dictionary<string, double>()), paper, study.Parts.FirstOrDefault(part => part.Id == trial.Part) is { } part ? $"{part.Name} ({part.Id})" : "")
+            ? Printed(Named(card, TrialKinds.Of(trial)), paper, study.Parts.FirstOrDefault(part => part.Id == trial.Part) is { } part ? $"{part.Name} ({part.Id})" : "")
             : PageMap.NotHere(bench.Now(), $"/trials/{name}/{paper}", string.Join(", ", study.Trials.Select(one => one.Id.Name)), "Choose one from the list at /trials.");
     }
+
+    /// <summary>The recipe under the name that was asked for, where two kinds share a card.</summary>
+    private static RecipeView Named(TrialCard card, string kind) => RecipeView.Of(card, new Dictionary<string, double>()) with { Kind = kind };
 
     private static ContentHttpResult Printed(RecipeView view, string paper, string part) => TypedResults.Text(paper == "card" ? TrialPaper.Card(view, linked: true) : TrialPaper.Sheet(view, part, linked: true), "text/html; charset=utf-8");
 }

@@ -57,9 +57,9 @@ public sealed record PartForm(string Part)
     {
         Id = form.Field("id"),
         Kind = form.Field("kind"),
-        Name = form.Field("name"),
-        Count = form.Field("count"),
-        From = form.Field("from"),
+        Name = Anew(form, "name"),
+        Count = Anew(form, "count"),
+        From = Anew(form, "from"),
         Values = form.Field("values"),
         Note = form.Field("note"),
         Class = form.Field("class"),
@@ -100,7 +100,7 @@ public sealed record PartForm(string Part)
     }
 
     /// <summary>A stated value in words.</summary>
-    public static string Words(StatedValue value) => $"{value.Quantity} {Display.Significant(value.Value, 6)} {value.Unit}{(value.PlusMinus > 0 ? $" ± {Display.Significant(value.PlusMinus, 4)}" : "")}".TrimEnd() + $", {value.Origin}{(value.Text.Length > 0 ? $": {value.Text}" : "")}";
+    public static string Words(StatedValue value) => $"{value.Quantity} {Display.Significant(value.Value, 6)}{(Units.Find(value.Unit) == Units.Money ? "" : $" {value.Unit}")}{(value.PlusMinus > 0 ? $" ± {Display.Significant(value.PlusMinus, 4)}" : "")}".TrimEnd() + $", {value.Origin}{(value.Text.Length > 0 ? $": {value.Text}" : "")}";
 
     private (IReadOnlyList<(string Origin, string Typed)> Values, IReadOnlyList<string> Words) Split()
     {
@@ -148,6 +148,9 @@ public sealed record PartForm(string Part)
             }
         }
     }
+
+    /// <summary>A field whose content the page showed already says nothing unless it was changed.</summary>
+    private static string Anew(IFormCollection form, string name) => form.ContainsKey("was " + name) && form.Field(name) == form.Field("was " + name) ? "" : form.Field(name);
 
     private static string? Said(string typed) => typed.Length > 0 ? typed : null;
 }

@@ -23,9 +23,24 @@ internal sealed class SheetDesk
             sheets.TryRemove(old, out _);
         }
 
-        var made = sheets.GetOrAdd(key, _ => new(() => Task.Run(() => MakeBuildSheet.Of(opened, new SheetRequest { Arrangement = letter.Length > 0 ? letter : null }, result)))).Value;
+        var made = Made(opened, result, letter, key);
         return made.IsCompletedSuccessfully ? made.Result : made.IsFaulted ? new(new Problem("The build sheet cannot be made.", $"arrangement {letter}", made.Exception.InnerException?.Message ?? "", "an arrangement the laws can be applied to", "This is our fault: keep the study file, it is not changed.")) : null;
     }
+
+    /// <summary>The sheet when it is made: a picture of a page that is there is asked for at once, and waits rather than be missing.</summary>
+    public Task<Checked<MadeSheet>> Whole(OpenedStudy opened, StudyResult result, string letter) => Made(opened, result, letter, $"{opened.Fingerprint} {letter}");
+
+    private Task<Checked<MadeSheet>> Made(OpenedStudy opened, StudyResult result, string letter, string key) => sheets.GetOrAdd(key, _ => new(() => Task.Run(() =>
+    {
+        var made = MakeBuildSheet.Of(opened, new SheetRequest { Arrangement = letter.Length > 0 ? letter : null }, result);
+        if (made.IsFine)
+        {
+            // The sheet of what was decided is that of its letter: its files are asked for by the letter.
+            sheets.TryAdd($"{opened.Fingerprint} {made.Value.Letter}", new(() => Task.FromResult(made)));
+        }
+
+        return made;
+    }))).Value;
 }
 
 /// <summary>Addresses of the build sheet and of the files that go with it.</summary>
@@ -38,10 +53,15 @@ internal static class SheetMap
         app.MapMethods("/build-sheet/{letter}", PageMap.Reading, (string letter, StudyOnBench bench) => bench.Now().Opened.Study.Arrangements.Any(one => one.Letter == letter)
             ? Sheet(bench, desk, letter) : PageMap.NotHere(bench.Now(), $"/build-sheet/{letter}", string.Join(", ", bench.Now().Opened.Study.Arrangements.Select(one => one.Letter)), "Choose an arrangement at /build-sheet."));
         // A file is one of the sheet's own by its whole name: no path of the machine is ever opened.
-        app.MapMethods("/build-sheet/{letter}/files/{*name}", PageMap.Reading, IResult (string letter, string name, StudyOnBench bench) =>
-            bench.Now() is { Result: { } result } standing && desk.Of(standing.Opened, result, letter) is { IsFine: true } made && made.Value.Files.FirstOrDefault(file => file.Name == name) is { } found
+        app.MapMethods("/build-sheet/{letter}/files/{*name}", PageMap.Reading, async Task<IResult> (string letter, string name, StudyOnBench bench) =>
+        {
+            await bench.ReadyAsync();
+            var standing = bench.Now();
+            bool known = standing.Opened.Study.Arrangements.Any(one => one.Letter == letter);
+            return known && standing.Result is { } result && await desk.Whole(standing.Opened, result, letter) is { IsFine: true } made && made.Value.Files.FirstOrDefault(file => file.Name == name) is { } found
                 ? TypedResults.File(Encoding.UTF8.GetBytes(found.Text), name.EndsWith(".svg", StringComparison.Ordinal) ? "image/svg+xml" : "text/plain; charset=utf-8", name.EndsWith(".svg", StringComparison.Ordinal) ? null : Path.GetFileName(name))
-                : PageMap.NotHere(bench.Now(), $"/build-sheet/{letter}/files/{name}", "the files that the sheet lists", $"Open /build-sheet/{letter} and choose one."));
+                : PageMap.NotHere(bench.Now(), $"/build-sheet/{letter}/files/{name}", "the files that the sheet lists", $"Open /build-sheet/{letter} and choose one.");
+        });
     }
 
     private static RazorComponentResult<Document> Sheet(StudyOnBench bench, SheetDesk desk, string letter)

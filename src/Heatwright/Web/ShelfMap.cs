@@ -31,6 +31,14 @@ internal static class ShelfMap
             string kind = Bench(context).Now().Opened.Study.Parts.FirstOrDefault(one => one.Id.Name == part) is { } found ? EnterPart.Word(found.Kind) : "";
             return Kept(context, PartForm.Of(form, part) with { Kind = kind }, EnterPart.State, form.Field("seen"));
         });
+        Writing.Post(app, "/shelf/drop/{part}", (context, form) =>
+        {
+            string part = (string)context.Request.RouteValues["part"]!;
+            var bench = Bench(context);
+            var done = EnterPart.Drop(bench.Now().Opened.Path, part);
+            return done.IsFine ? Writing.To("/shelf?step=" + Uri.EscapeDataString($"Taken off the shelf: {part}. The last change can be taken back."))
+                : Shelf(bench.Now(), new PartForm(part) { Problems = done.Problems }, "", "", StatusCodes.Status422UnprocessableEntity);
+        });
         app.MapMethods("/shelf/photo/{id}", PageMap.Reading, IResult (string id, StudyOnBench bench) => KeepPhoto.Show(bench.Now().Opened.Path, id) is { } photo
             ? TypedResults.Bytes(photo.Bytes, photo.Type)
             : PageMap.NotHere(bench.Now(), $"/shelf/photo/{id}", "the photos shown on the shelf", "Open it from the part at /shelf."));

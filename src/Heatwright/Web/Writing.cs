@@ -71,6 +71,9 @@ internal static class Writing
     /// <summary>To another page with GET, so that loading it again changes nothing.</summary>
     public static IResult To(string path) => new SeeOther(path);
 
+    /// <summary>As <see cref="To(string)"/>, but first the study is given a moment to be worked out again: where nothing that a prediction rests on was changed, that is all it takes, and the page stays.</summary>
+    public static IResult ToWorkedOut(string path, StudyOnBench bench) => new SeeOther(path, bench);
+
     /// <summary>To another page that tells what came between.</summary>
     public static IResult To(string path, string mark)
     {
@@ -81,13 +84,19 @@ internal static class Writing
     /// <summary>A field of a form, without blanks at its ends; empty where it is absent.</summary>
     public static string Field(this IFormCollection form, string name) => form[name].ToString().Trim();
 
-    private sealed class SeeOther(string path) : IResult
+    private sealed class SeeOther(string path, StudyOnBench? bench = null) : IResult
     {
-        public Task ExecuteAsync(HttpContext httpContext)
+        private static readonly TimeSpan Moment = TimeSpan.FromSeconds(3);
+
+        public async Task ExecuteAsync(HttpContext httpContext)
         {
+            if (bench is not null)
+            {
+                await Task.WhenAny(bench.ReadyAsync(), Task.Delay(Moment, httpContext.RequestAborted));
+            }
+
             httpContext.Response.StatusCode = StatusCodes.Status303SeeOther;
             httpContext.Response.Headers.Location = path;
-            return Task.CompletedTask;
         }
     }
 }

@@ -85,7 +85,7 @@ public static class WireTool
         Dictionary<string, PartId?> chosen = [];
         foreach (var place in Places.All)
         {
-            chosen[place.Name] = Part(place, entry, old, lamp, parts, part => IsRead(study, part), assumed, problems);
+            chosen[place.Name] = Part(place, entry, old, lamp, parts, study, assumed, problems);
         }
 
         problems.AddRange(entry.Chosen.Keys.Where(name => Places.All.All(place => place.Name != name)).Select(name => new Problem("There is no such place in an arrangement.", "arrangement", name, string.Join(", ", Places.All.Select(place => place.Name)), "Choose one of them.")));
@@ -144,11 +144,8 @@ public static class WireTool
         return lamps;
     }
 
-    /// <summary>True where somebody measured something on the part.</summary>
-    private static bool IsRead(Study study, Part part) => study.Trials.Any(trial => trial.Part == part.Id && trial.Runs.Any(run => run.Readings.Count > 0)) || part.Stated.Any(value => value.Origin == "measured");
-
     /// <summary>The part for a place: as chosen, as it was, the only one of its kind or of those that somebody measured, or its class.</summary>
-    private static PartId? Part(Place place, WiringEntry entry, Arrangement? old, bool lamp, List<Part> parts, Func<Part, bool> isRead, List<string> assumed, List<Problem> problems)
+    private static PartId? Part(Place place, WiringEntry entry, Arrangement? old, bool lamp, List<Part> parts, Study study, List<string> assumed, List<Problem> problems)
     {
         Part[] kind = [.. parts.Where(part => part.Kind == place.Kind)];
         if (place.Kind == (lamp ? PartKind.Heater : PartKind.Lamp))
@@ -205,8 +202,8 @@ public static class WireTool
             return null;
         }
 
-        Part[] usable = [.. kind.Where(part => part.From != "destroyed")];
-        if ((usable.Length == 1 ? usable : [.. usable.Where(isRead)]) is [var only])
+        Part[] usable = NotChosen.Usable(place, parts);
+        if (NotChosen.Only(place, parts, study.Trials) is { } only)
         {
             assumed.Add(place.Name);
             return only.Id;

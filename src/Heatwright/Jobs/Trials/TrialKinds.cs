@@ -18,6 +18,15 @@ public static class TrialKinds
         ["two-point-drop"] = TrialKind.TwoPointDrop,
     };
 
+    // Kinds that share a card with another one.
+    private static readonly Dictionary<string, string> Which = new(StringComparer.Ordinal)
+    {
+        ["discharge"] = "for a prediction: with a pulse run it tells how the volts fall",
+        ["capacity"] = "for the amp-hours and watt-hours alone",
+        ["hot-ohms"] = "for a prediction: with the cold ohms it tells how they grow with heat",
+        ["volts-amps"] = "for ohms and watts of one run by itself",
+    };
+
     /// <summary>All names, those that predictions rest on first.</summary>
     public static IReadOnlyList<string> All { get; } = [.. Together.Keys.Concat(TrialCard.All.Select(card => card.Name)).Distinct(StringComparer.Ordinal)];
 
@@ -41,6 +50,9 @@ public static class TrialKinds
 
     /// <summary>The same by the name of a kind, as 'trial add' takes it.</summary>
     public static TrialCard? CardOf(string kind) => Find(kind) is { } found ? TrialCard.Of(found.Kind, found.Card) : null;
+
+    /// <summary>What a kind tells; where another kind reads the same, when to take which.</summary>
+    public static string Says(string kind) => $"{CardOf(kind)?.Purpose}{(Which.TryGetValue(kind, out string? clause) ? $" Take it {clause}." : "")}";
 
     /// <summary>The unit a setting of a trial's runs is typed and shown in.</summary>
     public static Unit SettingUnit(Trial trial, string name) => name switch

@@ -20,7 +20,7 @@ public static partial class TrialPaper
         body{font:15px/1.45 system-ui,sans-serif;color:#111;background:#fff;margin:14mm;max-width:190mm}
         h1{font-size:21px;margin:0 0 2mm}h2{font-size:15px;margin:5mm 0 1mm}pre{font:13px/1.2 ui-monospace,monospace;border:1px solid #999;padding:3mm;overflow-x:auto}
         table{border-collapse:collapse;width:100%}th,td{border:1px solid #666;padding:1.6mm 2mm;text-align:left;height:7mm}th{background:#eee}
-        .stop{border:2px solid #b00020;color:#b00020;padding:2mm 3mm;font-weight:600}.fill{border-bottom:1px solid #666;display:inline-block;min-width:32mm}
+        .stop{border:2px solid #b00020;color:#b00020;padding:2mm 3mm;font-weight:600}.fill{border-bottom:1px solid #666;display:inline-block;min-width:32mm}.few{border-bottom:1px solid #666;display:inline-block;min-width:9mm}.pair{white-space:nowrap}
         ol,ul{margin:1mm 0 1mm 6mm;padding:0}li{margin:0.6mm 0}
         .sheet p{margin:1.5mm 0}.sheet td{height:5mm;padding:0.9mm 2mm}.sheet th{height:auto;padding:0.9mm 2mm}.sheet h2{margin:2mm 0 0}
         @media print{body{margin:0;font-size:12.5px}h1{font-size:17px}h2{font-size:13px}.sheet tr{break-inside:avoid}}
@@ -34,8 +34,8 @@ public static partial class TrialPaper
     {
         var body = new StringBuilder();
         Head(body, view);
-        body.Append("<p>Part <span class=\"fill\">").Append(Text(part)).Append("</span> sample <span class=\"fill\"></span> date <span class=\"fill\"></span> who <span class=\"fill\"></span></p>");
-        body.Append("<p>").AppendJoin(" &nbsp; ", view.Settings.Select(setting => $"{Text(setting.Name)}{(setting.Unit.Length > 0 ? $" ({Text(setting.Unit)})" : "")} <span class=\"fill\"></span>")).Append("</p>");
+        body.Append("<p>Part <span class=\"fill\">").Append(Text(part)).Append("</span> sample <span class=\"fill\"></span> date <span class=\"fill\"></span> who <span class=\"fill\"></span> <span class=\"pair\">sheet <span class=\"few\"></span> of <span class=\"few\"></span></span></p>");
+        body.Append("<p>").AppendJoin(" &nbsp; ", view.Settings.Select(setting => $"<span class=\"pair\">{Text(setting.Name)}{(setting.Unit.Length > 0 ? $" ({Text(setting.Unit)})" : "")} <span class=\"fill\"></span></span>")).Append("</p>");
         Expected(body, view);
         body.Append("<table><thead><tr><th>no.</th>").AppendJoin("", view.Columns.Select(column => $"<th>{Text(column.Name)}{(column.IsWord || column.Unit.Length == 0 ? "" : $" ({Text(column.Unit)})")}{(column.Words.Count > 0 ? $"<br><small>{Text(string.Join(", ", column.Words))}</small>" : "")}</th>")).Append("<th>meter, range</th><th>note</th></tr></thead><tbody>");
         for (int i = 1; i <= Boxes(view); i++)
@@ -43,7 +43,7 @@ public static partial class TrialPaper
             body.Append(CultureInfo.InvariantCulture, $"<tr><td>{i}</td>").Append(string.Concat(Enumerable.Repeat("<td></td>", view.Columns.Count + 2))).Append("</tr>");
         }
 
-        body.Append("</tbody></table><p>A reading that looks wrong stays on the sheet: strike it through and write why.</p>");
+        body.Append("</tbody></table><p>A reading that looks wrong stays on the sheet: strike it through and write why. A longer run goes on over more of these sheets.</p>");
         return Page($"Reading sheet: {view.Kind}", body, "sheet", linked);
     }
 

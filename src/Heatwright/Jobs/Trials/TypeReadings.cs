@@ -28,7 +28,7 @@ public sealed record FieldRead(string Column, string Raw, string Understood);
 public sealed record ReadingTaken(string Run, int Number, IReadOnlyList<FieldRead> Fields, IReadOnlyList<Remark> Remarks);
 
 /// <summary>Readings typed at the bench: one line each, understood at once, each one change of the study.</summary>
-public static class TypeReadings
+public static partial class TypeReadings
 {
     /// <summary>Lines of a block that are told to be wrong at once; the rest shows when these are mended.</summary>
     private const int MostTold = 5;
@@ -79,6 +79,7 @@ public static class TypeReadings
             {
                 var (on, before) = found;
                 List<Problem> problems = [];
+                int refused = 0;
                 List<Reading> readings = [.. before.Readings];
                 var heading = TypedHeading.Of(on, before, whole[0].Text);
                 problems.AddRange(heading?.Problems ?? []);
@@ -86,11 +87,14 @@ public static class TypeReadings
                 {
                     var fields = TypedLine.Understood(on, before, heading?.Value.InOrder(text) ?? text);
                     problems.AddRange(fields.Problems.Select(problem => problem with { Where = string.Create(CultureInfo.InvariantCulture, $"line {number}, {problem.Where}") }));
+                    refused += fields.IsFine ? 0 : 1;
                     if (fields.IsFine)
                     {
                         readings.Add(new(readings.Count + 1, [.. fields.Value.Select(field => field.Raw)]));
                     }
                 }
+
+                problems = refused > 1 ? Together(problems, whole.Length - (heading is null ? 0 : 1)) : problems;
 
                 made = before with { Readings = readings };
                 return problems.Count > 0
@@ -98,6 +102,21 @@ public static class TypeReadings
                     : new(Put(study, on, made));
             })).Map(_ => made!);
     }
+
+    /// <summary>What is wrong in the same way with many lines is said once, of all of them: the first is shown.</summary>
+    private static List<Problem> Together(List<Problem> problems, int lines) => [.. problems.GroupBy(problem => (Quoted().Replace(problem.What, "''"), problem.Where[(problem.Where.IndexOf(", ", StringComparison.Ordinal) + 2)..], problem.Limit, problem.Next)).Select(alike =>
+    {
+        Problem[] all = [.. alike];
+        string first = all[0].Where[..all[0].Where.IndexOf(", ", StringComparison.Ordinal)];
+        return all.Length == 1 ? all[0] : all[0] with
+        {
+            Where = string.Create(CultureInfo.InvariantCulture, $"{(all.Length == lines ? $"each of the {lines} lines" : $"{all.Length} of {lines} lines")}, first {first}, {alike.Key.Item2}"),
+        };
+    })];
+
+    /// <summary>What was typed, where a sentence quotes it.</summary>
+    [GeneratedRegex("'[^']*'", RegexOptions.CultureInvariant)]
+    private static partial Regex Quoted();
 
     /// <summary>Brings lines that are typed one after the other into the order of a run: where the first is a heading it gives null for it, and orders the others by it.</summary>
     /// <param name="path">The study file.</param>

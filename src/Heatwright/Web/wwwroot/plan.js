@@ -6,8 +6,9 @@
   }
 
   const { part, kind } = form.elements, groups = [...kind.querySelectorAll("optgroup")];
+  const says = form.querySelector(".f-says"), tell = () => { says.textContent = kind.selectedOptions[0]?.textContent.replace(/^[^:]*: /, "") ?? ""; };
   let picked = false;
-  kind.addEventListener("change", () => { picked = true; });
+  kind.addEventListener("change", () => { picked = true; tell(); });
   part.addEventListener("change", () => {
     const chosen = kind.value, suits = group => group.dataset.suits === "" || group.dataset.suits.split(" ").includes(part.selectedOptions[0].dataset.kind);
     const place = group => !suits(group) ? 2 : group.dataset.suits === "" ? 1 : 0;
@@ -21,5 +22,7 @@
     } else {
       kind.selectedIndex = 0;
     }
+
+    tell();
   });
 })();

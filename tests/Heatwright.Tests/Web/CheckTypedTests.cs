@@ -1,0 +1,52 @@
+using System.Net;
+using Heatwright.Jobs;
+using Heatwright.StudyFile;
+using Heatwright.Web;
+
+namespace Heatwright.Tests.Web;
+
+/// <summary>A reading of the prototype changes no fit and no prediction.</summary>
+public sealed class CheckTypedTests(ServedStudy served) : IClassFixture<ServedStudy>
+{
+    [Fact]
+    public async Task After_a_reading_of_the_prototype_the_check_stands_there_again_and_nothing_is_worked_out_anew()
+    {
+        string folder = Directory.CreateTempSubdirectory("heatwright-check-").FullName;
+        try
+        {
+            // The same study as the served one, whose predictions are remembered; its name is another, so that the result is not.
+            string file = Path.Combine(folder, "knife.study");
+            ServedStudy.Open(Path.Combine(Repository.Root, "samples", "rope-hot-knife"), file);
+            var result = served.Result;
+            using (var book = StudyBook.Open(file, readOnly: false, TimeProvider.System).Value)
+            {
+                book.Write("Renamed", book.Read() with { Name = "a knife that is checked" });
+            }
+
+            var opened = OpenStudy.Read(file).Value;
+            await using var app = WebBench.Build(opened, 0);
+            await app.StartAsync(TestContext.Current.CancellationToken);
+            await WebBench.ReadyAsync(app);
+            var browser = new Browsing(WebBench.Address(app));
+            using (browser.Client)
+            {
+                if (opened.Study.Decisions.Count == 0)
+                {
+                    using var decided = await browser.Send("/decision", "/decision/make", ("arrangement", result.Verdicts[0].Arrangement.Letter), ("because", "it is the lightest"));
+                    Assert.Equal(HttpStatusCode.SeeOther, decided.StatusCode);
+                }
+
+                var line = OpenStudy.Read(file).Value.Study.Decisions[^1].BriefThen.Requirements.First(one => one.Quantity == Heatwright.Verdicts.RequirementQuantity.WarmUpTime);
+                using var read = await browser.Send("/check", "/check/read", ("reading", $"{line.Id}=21s ± 1s"));
+                Assert.Equal(HttpStatusCode.SeeOther, read.StatusCode);
+                string page = await browser.Text("/check");
+                Assert.DoesNotContain("Working it out", page, StringComparison.Ordinal);
+                Assert.Contains("21.0", PagesTests.Visible(page), StringComparison.Ordinal);
+            }
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+}
