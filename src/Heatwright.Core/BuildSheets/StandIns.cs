@@ -21,7 +21,7 @@ internal sealed class StandIns(SheetAsk ask)
     public IEnumerable<string> Of(Part used) => used.Kind is PartKind.Cell or PartKind.Heater or PartKind.Lamp ? []
         : ask.Alternates.Where(other => other.Kind == used.Kind && other.Id != used.Id && other.From != "destroyed" && Suits(used, other)).Select(other => other.Name + Open(other));
 
-    private bool Suits(Part used, Part other) => StandsVolts(other) && used.Kind switch
+    private bool Suits(Part used, Part other) => StandsVolts(other) && SaysNoOtherPack(used, other) && used.Kind switch
     {
         PartKind.Supervision => MadeForThePack(other) && SuitsLoop(other, ask.Arrangement with { Supervision = other.Id }),
         PartKind.Charger => MadeForThePack(other) && EndsRight(other) && ChargesGently(used, other),
@@ -40,6 +40,13 @@ internal sealed class StandIns(SheetAsk ask)
     {
         string chemistry = ask.Shelf[ask.Arrangement.Cell].Word("chemistry");
         return other.Word("cells") == ask.Arrangement.Series.ToString(CultureInfo.InvariantCulture) && chemistry.Length > 0 && string.Equals(other.Word("chemistry"), chemistry, StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>Whatever it is: where it names a count or a chemistry, as a holder for two cells does, they are those of the part in use or of the pack.</summary>
+    private bool SaysNoOtherPack(Part used, Part other)
+    {
+        string cells = used.Word("cells", ask.Arrangement.Series.ToString(CultureInfo.InvariantCulture)), chemistry = ask.Shelf[ask.Arrangement.Cell].Word("chemistry");
+        return other.Word("cells", cells) == cells && string.Equals(other.Word("chemistry", chemistry), chemistry, StringComparison.OrdinalIgnoreCase);
     }
 
     /// <summary>End volts, where stated: of one cell or of the string.</summary>

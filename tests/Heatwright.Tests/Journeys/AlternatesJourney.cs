@@ -30,6 +30,7 @@ public sealed class AlternatesJourney : IDisposable
         Part("s2", "switch", "small transistor", "--sheet", "rated current=1A (sheet)", "gate volts=2.5V (sheet)");
         Part("s3", "switch", "high gate transistor", "--sheet", "rated current=20A (sheet)", "gate volts=10V (sheet)");
         Part("s4", "switch", "low volt transistor", "--sheet", "rated current=20A (sheet)", "gate volts=2.5V (sheet)", "rated volts=2V (sheet)");
+        Part("h2", "contacts", "holder for a pair", "--word", "cells=2", "--sheet", "rated current=20A (sheet)");
         Part("t1", "sensor", "other K couple", "--word", "type=K");
         Part("t2", "sensor", "J couple", "--word", "type=J");
     }
@@ -42,6 +43,7 @@ public sealed class AlternatesJourney : IDisposable
         Assert.Equal("another single board", instead["one-cell protection board"]);
         Assert.Equal("slow charger", instead["one-cell charger"]);
         Assert.Equal("thick wire; unknown wire (rated current not stated)", instead["silicone leads"]);
+        Assert.Equal("welded tabs", instead["spring holder"]);
         Assert.Equal("logic transistor", instead["heater switch"]);
         Assert.Equal("other K couple", instead["type K probe"]);
         Assert.Equal("iron pair charger", Instead("D")["two-cell iron-phosphate charger"]);
