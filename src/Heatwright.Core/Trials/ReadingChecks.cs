@@ -95,8 +95,8 @@ internal static class ReadingChecks
         }
     }
 
-    /// <summary>True where a unit, or a letter that stands for one, was typed with the number; the e of '1e3' is none.</summary>
-    private static bool WithUnit(string raw) => raw.Where((letter, i) => char.IsLetter(letter) && !(letter is 'e' or 'E' && i > 0 && char.IsDigit(raw[i - 1]))).Any();
+    /// <summary>True where a unit was typed behind the number: '73mV'. A letter for the decimal mark, as in '7k42', is none.</summary>
+    private static bool WithUnit(string raw) => raw.Trim() is { Length: > 1 } text && char.IsLetter(text[^1]) && !"kKmMuR\u00B5\u03BC".Contains(text[^1], StringComparison.Ordinal);
 
     /// <summary>Volts and amps of a reading that are those of the others the other way round.</summary>
     private static void Swapped(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)

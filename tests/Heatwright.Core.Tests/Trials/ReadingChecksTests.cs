@@ -206,6 +206,7 @@ public sealed class ReadingChecksTests
     [InlineData("0.073 73", "2 kept a thousand times apart")]
     [InlineData("73mV 73V", "2 kept a thousand times apart")]
     [InlineData("73e-3 73", "2 kept a thousand times apart")] // that e is no unit
+    [InlineData("73 73m", "2 kept a thousand times apart")] // nor is a letter for the decimal mark, or a prefix alone
     public void Of_two_a_thousand_times_apart_the_one_without_its_unit_is_left_out(string drop, string told) => Told(TrialKind.TwoPointDrop, $"amps A: 3.04; drop V: {drop}", told);
 
     [Theory, InlineData(TrialKind.Discharge), InlineData(TrialKind.Pulse), InlineData(TrialKind.TwoPointDrop), InlineData(TrialKind.WarmUp), InlineData(TrialKind.ColdOhms)]
