@@ -262,7 +262,7 @@ public sealed class EntryJourney : IDisposable
         Assert.Equal(2, typed.Exit);
         Assert.Contains("No reading was taken: 2 lines were not taken. No run was begun.", typed.Out, StringComparison.Ordinal);
         Assert.Equal(0, Trial(file, "cold").GetProperty("runs").GetArrayLength());
-        Assert.DoesNotContain("begun", Fine("history", file), StringComparison.Ordinal);
+        Assert.DoesNotContain("run of cold", Fine("history", file), StringComparison.Ordinal);
 
         // One change begins the run with its first reading, and takes both back.
         Fine("trial", "enter", file, "cold", "--set", "leads=0.2ohm", "--read", "7.41");
