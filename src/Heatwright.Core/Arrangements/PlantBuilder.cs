@@ -29,6 +29,7 @@ public sealed class PlantBuilder
     private readonly CellModel cell;
     private readonly double foundOhm;
     private readonly double foundOpenV;
+    private readonly double wholePerFound;
     private readonly bool linkIsInLoss;
     private readonly Dictionary<PlantKey, int> places;
 
@@ -40,6 +41,9 @@ public sealed class PlantBuilder
         var found = shelf.FoundOfCell(arrangement.Cell);
         foundOhm = found?.Find(PartQuantities.Ohms)?.Si ?? Inputs[places[PlantKey.CellOhms]].Value.Si;
         foundOpenV = found?.Find(CellQuantities.OpenVolts)?.Si ?? Inputs[places[PlantKey.OpenVolts]].Value.Si;
+
+        // A capacity is told down to a stated cut-off; the model reaches as far as its log.
+        wholePerFound = found?.Find(PartQuantities.Capacity)?.Si is { } foundC && cell.CapacityC / foundC is var whole && Math.Abs(whole - 1) > 1e-9 ? whole : 1;
         linkIsInLoss = IsRead(PlantKey.EndLoss) && places.TryGetValue(PlantKey.GripLink, out int link) && inputs[link].Value.Origin is Origin.Assumed;
     }
 
@@ -210,7 +214,7 @@ public sealed class PlantBuilder
         double[] at = si.ToArray();
         double Take(PlantKey key, double otherwise = 0) => places.TryGetValue(key, out int place) ? at[place] : otherwise;
         double Positive(PlantKey key, double least) => Math.Max(least, Take(key));
-        var drawn = cell.Altered(Positive(PlantKey.Capacity, 10), Positive(PlantKey.CellOhms, 1e-4) / foundOhm, Take(PlantKey.OpenVolts) - foundOpenV);
+        var drawn = cell.Altered(Positive(PlantKey.Capacity, 10) * wholePerFound, Positive(PlantKey.CellOhms, 1e-4) / foundOhm, Take(PlantKey.OpenVolts) - foundOpenV);
         double loop = (Positive(PlantKey.ContactOhms, 0) * arrangement.ContactCount) + Positive(PlantKey.SupervisionOhms, 0) + Positive(PlantKey.SwitchOhms, 0) + Positive(PlantKey.LeadOhms, 0);
         int cells = arrangement.Series * arrangement.Parallel;
         double trip = arrangement.Supervision is { } supervision && shelf.Value(supervision, PartQuantities.TripCurrent) is { } current ? current.Si : double.PositiveInfinity;

@@ -34,6 +34,21 @@ public static class CellTrials
         var amps = slow.Table.Run.Columns.First(column => column.Name == "amps");
 
         double ah = cell.Cell.CapacityC / 3600;
+        if (slow.Table.Run.Settings.TryGetValue(CutOff, out double cutV))
+        {
+            // The model keeps the whole log, that it knows the volts below; what the cell holds is told down to where the maker says that it is empty.
+            if (TakenTo(slow.Log, cutV) is { } takenC)
+            {
+                ah = takenC / 3600;
+            }
+            else
+            {
+                remarks.Add(new(slow.Trial.Id, slow.Table.Run.Id, 0, slow.Log.Volts[0] <= cutV
+                    ? FormattableString.Invariant($"The log begins at {slow.Log.Volts[0]:0.00} V, not above its cut-off of {cutV:0.00} V: all of it is counted. Say where this cell is empty with --set cut-off=...V.")
+                    : FormattableString.Invariant($"The log ends at {slow.Log.Volts[^1]:0.00} V, above its cut-off of {cutV:0.00} V: the capacity is a lower bound. Go on until {cutV:0.00} V."), Remark.Kept));
+            }
+        }
+
         var capacityDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} capacity scatter", CauseGroup.Trial), 0.005 * ah);
         foreach (var cut in slow.Table.Cuts.Where(cut => cut.From > 0 && cut.From < slow.Table.Count))
         {
@@ -85,6 +100,24 @@ public static class CellTrials
     {
         double charge = CellBench.StartCharge(cell, log);
         return log.TakenBeforeC is null && charge < 0.95 && cell.OpenV.At(charge + 0.05) - cell.OpenV.At(charge - 0.05) < 0.1 * 0.010 / 0.05;
+    }
+
+    /// <summary>Setting of a run: where its cell is empty, V.</summary>
+    private const string CutOff = "cut-off";
+
+    /// <summary>Charge taken when the volts first pass the cut-off, coulomb; straight lines between rows. Null: they never do, or stand below it from the start.</summary>
+    private static double? TakenTo(CellLog log, double cutV)
+    {
+        double[] taken = log.ChargeC();
+        int past = Array.FindIndex(log.Volts, volts => volts <= cutV);
+        if (past < 1)
+        {
+            return null;
+        }
+
+        double share = (log.Volts[past - 1] - cutV) / (log.Volts[past - 1] - log.Volts[past]);
+        double ampsThere = log.Amps[past - 1] + (share * (log.Amps[past] - log.Amps[past - 1]));
+        return taken[past - 1] + ((log.Amps[past - 1] + ampsThere) / 2 * share * (log.TimesS[past] - log.TimesS[past - 1]));
     }
 
     /// <summary>Mean current over charge taken, 1/s: the slower the smaller.</summary>

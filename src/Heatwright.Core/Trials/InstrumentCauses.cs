@@ -27,6 +27,13 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
         ? new(column.Instrument, new AccuracySpec(spec.Percent / 100, 0, 0, spec.Offset) { FixedUnit = Units.Find(spec.Unit), Terms = SpecTerms.Apart })
         : null;
 
+    /// <summary>A remark for each column of a run whose meter is named and promises nothing for what the column reads.</summary>
+    internal IEnumerable<Remark> Silent(Trial trial, Run run) => run.Readings.Count == 0 ? [] : run.Columns
+        .Where(column => byId.ContainsKey(column.Instrument) && Units.Find(column.Unit) is { Symbol.Length: > 0 } && Spec(column) is null)
+        .Select(column => new Remark(trial.Id, run.Id, 0, $"{column.Name} is read with '{column.Instrument}', which promises nothing for {column.Unit}: these readings get no doubt from it. State it with 'heatwright meter add FILE {column.Instrument} --reads \"{Typed(column.Unit)}=...\"', as its leaflet has it.", Remark.Kept));
+
+    private static string Typed(string unit) => unit switch { "°C" => "degC", "Ω" => "ohm", _ => unit };
+
     private InstrumentSpec? Spec(Column column) =>
         byId.TryGetValue(column.Instrument, out var instrument) && Units.Find(column.Unit) is { } unit
             ? instrument.Specs.FirstOrDefault(spec => Units.Find(spec.Unit) is { } own && own.Dimension == unit.Dimension)

@@ -46,7 +46,7 @@ public static class PartBench
 
         pieces.AddRange(trials.Where(trial => trial.Kind == TrialKind.Bench).Select(trial => CardBench.Findings(trial, instruments)));
         var findings = InTheirOrder(pieces);
-        pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials)], []));
+        pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials), .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run).Concat(instruments.Silent(trial, run))))], []));
         return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
         {
             Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),

@@ -12,6 +12,12 @@ internal static class ReadingChecks
     /// <summary>A leap of degrees that is no noise, K.</summary>
     private const double LeapK = 15;
 
+    /// <summary>Volts and amps less apart than this may be taken for each other by chance.</summary>
+    private const double SwapRatio = 1.3;
+
+    /// <summary>So near they come to what stands around, the other way round.</summary>
+    private const double SwapShare = 0.1;
+
     public static bool[] Suspects(Trial trial, Run run, List<Reading> kept, List<double[]> rows, List<Remark> remarks)
     {
         bool[] suspect = new bool[rows.Count];
@@ -23,6 +29,7 @@ internal static class ReadingChecks
             }
         }
 
+        Swapped(trial, run, kept, rows, suspect, remarks);
         Contacts(trial, run, kept, rows, suspect, remarks);
         Leaps(trial, run, kept, rows, suspect, remarks);
         LooseClips(trial, run, kept, rows, suspect, remarks);
@@ -40,7 +47,17 @@ internal static class ReadingChecks
 
         if (rows.Count == 2 && Math.Log10(Math.Abs(rows[1][column] / rows[0][column])) is var apart && (IsThousand(apart) || IsTen(trial, apart)))
         {
-            // Of two it cannot be told which.
+            // Of two it cannot be told which, unless one was typed with its unit and the other was not.
+            bool[] said = [.. kept.Select(reading => WithUnit(reading.Raw[column]))];
+            if (IsThousand(apart) && said[0] != said[1])
+            {
+                int bare = said[0] ? 1 : 0;
+                suspect[bare] = true;
+                remarks.Add(new(trial.Id, run.Id, kept[bare].Number,
+                    $"{run.Columns[column].Name} '{kept[bare].Raw[column]}' counts in {run.Columns[column].Unit} and is about {((bare == 1) == (apart > 0) ? "a thousand times" : "a thousandth of")} '{kept[1 - bare].Raw[column]}': its unit forgotten? Type it again with its unit.", Remark.LeftOut));
+                return;
+            }
+
             remarks.Add(new(trial.Id, run.Id, kept[1].Number,
                 $"{run.Columns[column].Name} '{kept[0].Raw[column]}' and '{kept[1].Raw[column]}' are about {(IsThousand(apart) ? "a thousand times apart: unit slip" : "ten times apart: decimal point")} in one of them? Type both with their unit.", Remark.Kept));
             return;
@@ -74,6 +91,36 @@ internal static class ReadingChecks
                 string often = decades < 0 ? "a thousandth of" : "a thousand times";
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
                     $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {often} what stands around it: unit slip? Type it again in {run.Columns[column].Unit}.", Remark.LeftOut));
+            }
+        }
+    }
+
+    /// <summary>True where a unit was typed behind the number: '73mV'. A letter for the decimal mark, as in '7k42', is none.</summary>
+    private static bool WithUnit(string raw) => raw.Trim() is { Length: > 1 } text && char.IsLetter(text[^1]) && !"kKmMuR\u00B5\u03BC".Contains(text[^1], StringComparison.Ordinal);
+
+    /// <summary>Volts and amps of a reading that are those of the others the other way round.</summary>
+    private static void Swapped(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)
+    {
+        foreach (string side in new[] { "", " in", " out" })
+        {
+            int volts = Index(run, $"volts{side}"), amps = Index(run, $"amps{side}");
+            for (int row = 0; volts >= 0 && amps >= 0 && row < rows.Count; row++)
+            {
+                double v = Math.Abs(rows[row][volts]), a = Math.Abs(rows[row][amps]);
+                double[][] around = [.. Neighbours(rows, row, 4).Where(r => !suspect[r]).Select(r => rows[r]).Where(r => double.IsFinite(r[volts]) && double.IsFinite(r[amps]))];
+                if (suspect[row] || around.Length < 2)
+                {
+                    continue;
+                }
+
+                double theirV = Sample.Median([.. around.Select(r => Math.Abs(r[volts]))]), theirA = Sample.Median([.. around.Select(r => Math.Abs(r[amps]))]);
+                bool apart = theirV > SwapRatio * theirA || theirA > SwapRatio * theirV;
+                if (apart && Math.Abs(v - theirA) < SwapShare * theirA && Math.Abs(a - theirV) < SwapShare * theirV)
+                {
+                    suspect[row] = true;
+                    remarks.Add(new(trial.Id, run.Id, kept[row].Number, string.Create(CultureInfo.InvariantCulture,
+                        $"volts{side} '{kept[row].Raw[volts]}' and amps{side} '{kept[row].Raw[amps]}', but around it stand {theirV:0.##} V and {theirA:0.##} A: volts and amps swapped in this reading? Type it again as {kept[row].Raw[amps]} V and {kept[row].Raw[volts]} A."), Remark.LeftOut));
+                }
             }
         }
     }
@@ -154,7 +201,7 @@ internal static class ReadingChecks
             return;
         }
 
-        int[] read = [.. Enumerable.Range(0, rows.Count).Where(row => double.IsFinite(rows[row][degrees]))];
+        int[] read = [.. Enumerable.Range(0, rows.Count).Where(row => !suspect[row] && double.IsFinite(rows[row][degrees]))];
         for (int i = 1; i < read.Length - 1; i++)
         {
             double before = rows[read[i - 1]][degrees], here = rows[read[i]][degrees], after = rows[read[i + 1]][degrees];
@@ -182,7 +229,8 @@ internal static class ReadingChecks
             return;
         }
 
-        double most = rows.Max(row => Math.Abs(row[amps]) is var a && double.IsFinite(a) ? a : 0);
+        // A reading that is wrong itself says nothing of those beside it.
+        double most = rows.Where((_, row) => !suspect[row]).Select(row => Math.Abs(row[amps])).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         for (int row = 0; row < rows.Count; row++)
         {
             // A sag has lower volts after it; a loose clip has higher volts on both sides.
@@ -204,7 +252,7 @@ internal static class ReadingChecks
         }
 
         double[] Around(int row, int way) => [.. Enumerable.Range(1, 4).Select(step => row + (way * step)).Where(r => r >= 0 && r < rows.Count)
-            .Where(r => Math.Abs(rows[r][amps] - rows[row][amps]) < 0.1 * most && double.IsFinite(rows[r][volts])).Select(r => rows[r][volts])];
+            .Where(r => !suspect[r] && Math.Abs(rows[r][amps] - rows[row][amps]) < 0.1 * most && double.IsFinite(rows[r][volts])).Select(r => rows[r][volts])];
     }
 
     private static void Impossible(Trial trial, Run run, List<Reading> kept, List<double[]> rows, bool[] suspect, List<Remark> remarks)

@@ -77,6 +77,17 @@ public sealed class ReadingTable
             }
         }
 
+        // A film's times say themselves where they belong; those of a watch may have been corrected at the end.
+        if (timed >= 0 && film is null)
+        {
+            int[] order = TimeOrder.Of([.. rows.Select(row => row[timed])], run.Readings.Count(reading => reading.StruckBecause is not null));
+            (kept, rows) = ([.. order.Select(row => kept[row])], [.. order.Select(row => rows[row])]);
+            if (trial.Kind is TrialKind.Discharge or TrialKind.Pulse && TimeOrder.Late([.. rows.Select(row => row[timed])]) is [var back, ..])
+            {
+                remarks.Add(new(trial.Id, run.Id, kept[back].Number, $"time '{kept[back].Raw[timed]}' lies before '{kept[back - 1].Raw[timed]}' above it: readings whose time goes back are not counted. Type a test done again into a run of its own; strike a wrong time out, and type that reading again.", Remark.Kept));
+            }
+        }
+
         bool[] suspect = ReadingChecks.Suspects(trial, run, kept, rows, remarks);
         int[] stay = [.. Enumerable.Range(0, rows.Count).Where(row => !suspect[row])];
         var columns = run.Columns.Select((column, i) => (column.Name, Values: stay.Select(row => rows[row][i]).ToArray()))

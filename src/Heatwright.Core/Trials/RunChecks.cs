@@ -15,11 +15,14 @@ public static class RunChecks
         {
             var struck = run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => reading.Number).ToHashSet();
             var told = remarks.Where(remark => remark.Effect == Remark.LeftOut).Select(remark => remark.Reading).ToHashSet();
-            var said = TrialFits.Check(card.Name, CardBench.Input(card, run, instruments));
+
+            // What is left out already is nothing to hold the others against.
+            var standing = run with { Readings = [.. run.Readings.Select(reading => told.Contains(reading.Number) ? reading with { StruckBecause = reading.StruckBecause ?? "left out" } : reading)] };
+            var said = TrialFits.Check(card.Name, CardBench.Input(card, standing, instruments));
             remarks.AddRange((said.IsFine ? said.Value : []).Where(remark => !struck.Contains(remark.Reading) && !(remark.LeftOut && told.Contains(remark.Reading)))
                 .Select(remark => new Remark(trial.Id, run.Id, remark.Reading, $"{remark.Words} {remark.Remedy}".Trim(), remark.LeftOut && trial.Kind == TrialKind.Bench ? Remark.LeftOut : Remark.Kept)));
         }
 
-        return remarks;
+        return [.. remarks, .. TypedTwice.Of(trial, run), .. instruments.Silent(trial, run)];
     }
 }

@@ -27,20 +27,25 @@ internal static class DecisionCommands
     public static Command Check(Screen screen)
     {
         var file = Answers.StudyFile();
-        var read = new Option<string[]>("--read") { Description = "What the prototype did: 'ready=27.1 s ± 0.3 s'. Once for each requirement.", DefaultValueFactory = _ => [] };
+        var read = new Option<string[]>("--read") { Description = "What the prototype did: 'ready=27.1 s ± 0.3 s'. Once for each requirement; without a doubt its last digit is taken for one.", DefaultValueFactory = _ => [] };
         var on = On();
         var json = Answers.Json<CheckView>();
         var command = new Command("check", "The prototype beside the frozen prediction: kept, missed, not tested, and what would explain it. Example: heatwright check knife.study --read 'ready=27.1 s ± 0.3 s'") { file, read, on, json };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file)!;
-            if (parsed.GetValue(read) is { Length: > 0 } texts && DecideTool.Read(path, texts, Day(parsed.GetValue(on))) is { IsFine: false } wrong)
+            var taken = parsed.GetValue(read) is { Length: > 0 } texts ? DecideTool.Read(path, texts, Day(parsed.GetValue(on))) : new((IReadOnlyList<string>)[]);
+            if (!taken.IsFine)
             {
-                screen.Complain(wrong.Problems);
+                screen.Complain(taken.Problems);
                 return ExitCodes.BadInput;
             }
 
-            return VerdictCommands.WorkedOut(screen, path, result => VerdictCommands.Answer(screen, DecideTool.Check(result), parsed.GetValue(json), view => Prototype(screen, view)));
+            return VerdictCommands.WorkedOut(screen, path, result => VerdictCommands.Answer(screen, DecideTool.Check(result), parsed.GetValue(json), view =>
+            {
+                taken.Value.ToList().ForEach(note => screen.Hang("", note));
+                Prototype(screen, view);
+            }));
         });
         return command;
     }

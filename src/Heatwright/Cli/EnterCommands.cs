@@ -12,7 +12,17 @@ namespace Heatwright.Cli;
 /// <summary>Commands that put meters, bench tests and readings into a study.</summary>
 internal static class EnterCommands
 {
-    public static Command Meter(Screen screen) => new("meter", "Meters of a study, with what they promise. Example: heatwright meter add knife.study bench \"bench meter\" --reads \"V=0.5%+2mV\" \"A=1%+5mA\"") { AddMeter(screen), ListMeters(screen) };
+    public static Command Meter(Screen screen) => new("meter", "Meters of a study, with what they promise. Example: heatwright meter add knife.study bench \"bench meter\" --reads \"V=0.5%+2mV\" \"A=1%+5mA\"") { AddMeter(screen), ListMeters(screen), DropMeter(screen) };
+
+    private static Command DropMeter(Screen screen)
+    {
+        var (file, json) = (Answers.StudyFile(), Answers.Json<ChangeTaken>());
+        var id = new Argument<string>("METER") { Description = "Its short name." };
+        var unit = new Argument<string?>("UNIT") { Description = "Only what it promises for this unit; without it, the whole meter, with which no run may have been read.", Arity = ArgumentArity.ZeroOrOne };
+        var command = new Command("drop", "Takes a line of a meter's promise out again, or the whole meter; 'undo' brings it back. Example: heatwright meter drop knife.study probe degC") { file, id, unit, json };
+        command.SetAction(parsed => Answers.Give(screen, PlanTrial.DropMeter(parsed.GetValue(file)!, parsed.GetValue(id)!, parsed.GetValue(unit) ?? ""), parsed.GetValue(json), ChangeTaken.Of, done => screen.Say($"{done.Change?.What}.")));
+        return command;
+    }
 
     private static Command AddMeter(Screen screen)
     {
@@ -151,24 +161,25 @@ internal static class EnterCommands
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file)!;
-            var begun = Begun(path, parsed.GetValue(run), new RunEntry(parsed.GetValue(trial)!, parsed.GetValue(run) ?? "",
-                Listed(parsed.GetValue(columns)), parsed.GetValue(meter) ?? [], parsed.GetValue(set) ?? []));
+            var entry = new RunEntry(parsed.GetValue(trial)!, parsed.GetValue(run) ?? "", Listed(parsed.GetValue(columns)), parsed.GetValue(meter) ?? [], parsed.GetValue(set) ?? []);
+            var begun = Begun(path, entry);
             if (!begun.IsFine)
             {
                 screen.Complain(begun.Problems);
                 return ExitCodes.BadInput;
             }
 
-            return Taken(screen, path, begun.Value, parsed.GetValue(read) is { Length: > 0 } typed ? typed : Lines(screen, begun.Value), parsed.GetValue(json));
+            return Taken(screen, path, entry, begun.Value, parsed.GetValue(read) is { Length: > 0 } typed ? typed : Lines(screen, begun.Value), parsed.GetValue(json));
         });
         return command;
     }
 
-    private static Checked<Run> Begun(string path, string? name, RunEntry entry) => OpenStudy.Read(path).Then(opened =>
+    /// <summary>The run that is there, as it is said anew; or the new one, stored with its first reading only: lines that nobody can read leave no empty run.</summary>
+    private static Checked<Run> Begun(string path, RunEntry entry) => OpenStudy.Read(path).Then(opened =>
     {
-        var there = opened.Study.Trials.Where(trial => trial.Id.Name == entry.Trial).SelectMany(trial => trial.Runs).FirstOrDefault(run => run.Id.Name == name);
-        return there is null ? TypeReadings.Begin(path, entry)
-            : entry.Columns.Count + entry.Meters.Count + entry.Settings.Count > 0 ? SetRun.Set(path, entry with { Run = there.Id.Name }) : new(there);
+        var there = opened.Study.Trials.Where(trial => trial.Id.Name == entry.Trial).SelectMany(trial => trial.Runs).FirstOrDefault(run => run.Id.Name == entry.Run);
+        return there is null ? TypeReadings.Plan(path, entry)
+            : entry.Columns.Count + entry.Meters.Count + entry.Settings.Count > 0 ? SetRun.Set(path, entry) : new(there);
     });
 
     private static IEnumerable<string> Lines(Screen screen, Run run)
@@ -187,20 +198,21 @@ internal static class EnterCommands
         }
     }
 
-    private static int Taken(Screen screen, string path, Run run, IEnumerable<string> lines, bool json)
+    private static int Taken(Screen screen, string path, RunEntry entry, Run run, IEnumerable<string> lines, bool json)
     {
         List<ReadingTaken> all = [];
-        int refused = 0;
-        var order = TypeReadings.Orderly(path, run);
+        int refused = 0, typed = 0;
+        var order = TypeReadings.Orderly(path, entry.Trial, run);
         foreach (string line in lines)
         {
+            typed++;
             var ordered = order(line);
             if (ordered is { IsFine: true, Value: null })
             {
                 continue;
             }
 
-            var taken = ordered.Then(text => TypeReadings.Take(path, run.Id.Name, text!));
+            var taken = ordered.Then(text => TypeReadings.Take(path, entry.Trial, run, text!));
             if (!taken.IsFine)
             {
                 refused++;
@@ -216,22 +228,35 @@ internal static class EnterCommands
             }
         }
 
+        // A run that was named and has nothing to read yet is begun all the same: its meters and settings stand, and readings follow.
+        if (typed == 0 && entry.Run.Length > 0 && TypeReadings.Find(path, run.Id.Name) is null && TypeReadings.Begin(path, entry) is { IsFine: false } failed)
+        {
+            screen.Complain(failed.Problems);
+            return ExitCodes.BadInput;
+        }
+
+        var now = TypeReadings.Find(path, run.Id.Name);
         if (json)
         {
-            Answers.Write(screen, new ReadingsEntered(run.Id.Name, [.. all.Select(ReadingEntered.Of)], refused));
+            Answers.Write(screen, new ReadingsEntered(now is null ? "" : run.Id.Name, [.. all.Select(ReadingEntered.Of)], refused));
         }
         else
         {
-            screen.Say($"{all.Count} reading{(all.Count == 1 ? "" : "s")} into {run.Id}{(refused > 0 ? $"; {refused} line{(refused == 1 ? " was" : "s were")} not taken" : "")}.");
-            int[] named = [.. all.SelectMany(taken => taken.Remarks).Select(remark => remark.Reading).Where(number => number > 0).Distinct().Order()];
+            screen.Say(now is null ? $"No reading was taken{(refused > 0 ? $": {Refused(refused)}" : "")}. No run was begun."
+                : $"{all.Count} reading{(all.Count == 1 ? "" : "s")} into {run.Id}{(refused > 0 ? $"; {Refused(refused)}" : "")}.");
+
+            // What was asked of a reading while it was the last one may have been answered by those behind it.
+            var named = all.SelectMany(taken => taken.Remarks).Select(remark => remark.Reading).Where(number => number > 0).Intersect((now?.Remarks ?? []).Select(remark => remark.Reading)).Order().Take(MostStruck).ToArray();
             if (named.Length > 0)
             {
-                screen.Say($"A reading that is wrong: 'heatwright strike {path} {run.Id} {string.Join(' ', named.Take(MostStruck).Select(Number))} --because WHY' leaves it out; it stays in the study.");
+                screen.Say($"A reading that is wrong: 'heatwright strike {path} {run.Id} {NumberSpans.Told(named, "-", " ")} --because WHY' leaves it out; it stays in the study.");
             }
         }
 
         return refused > 0 ? ExitCodes.BadInput : ExitCodes.Done;
     }
+
+    private static string Refused(int lines) => lines == 1 ? "1 line was not taken" : $"{Number(lines)} lines were not taken";
 
     /// <summary>So many readings are named to be struck out.</summary>
     private const int MostStruck = 5;

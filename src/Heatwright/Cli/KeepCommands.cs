@@ -89,14 +89,11 @@ internal static class KeepCommands
 
     private static Argument<string> Run() => new("RUN") { Description = "The run." };
 
-    private static Argument<string[]> Numbers() => new("READING") { Description = "Numbers of its readings.", Arity = ArgumentArity.OneOrMore };
+    private static Argument<string[]> Numbers() => new("READING") { Description = "Numbers of its readings: 3, 1-22, or all.", Arity = ArgumentArity.OneOrMore };
 
-    private static int Struck(Screen screen, string file, string run, string[] typed, string? because, bool json)
-    {
-        int[] numbers = [.. typed.Select(one => int.TryParse(one, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0)];
-        return Answers.Give(screen, StudyCare.Strike(file, run, numbers, because), json, ChangeTaken.Of, done =>
+    private static int Struck(Screen screen, string file, string run, string[] typed, string? because, bool json) =>
+        Answers.Give(screen, StudyCare.Strike(file, run, typed, because), json, ChangeTaken.Of, done =>
             screen.Say(done.Change is { } change ? $"{change.What}." : "Nothing to change: they stand so already."));
-    }
 
     private static Command Add(Screen screen)
     {

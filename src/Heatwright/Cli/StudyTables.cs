@@ -97,9 +97,9 @@ internal static class StudyTables
         }
 
         var table = Plain("run", "reading", "remark");
-        foreach (var remark in remarks)
+        foreach (var remark in RemarkLine.Of(remarks))
         {
-            table.AddRow(Safe(remark.Run.Name), Safe(remark.Reading == 0 ? "all" : remark.Reading.ToString(CultureInfo.InvariantCulture)), Safe($"{remark.Words} ({remark.Effect})"));
+            table.AddRow(Safe(remark.Run), Safe(remark.Readings), Safe($"{remark.Words} ({remark.Effect})"));
         }
 
         screen.Show(table);

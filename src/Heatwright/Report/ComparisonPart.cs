@@ -43,7 +43,7 @@ internal static class ComparisonPart
     {
         var line = result.Verdicts[0].Requirements[row].Requirement;
         return Html.Of($"""
-            <tr role="row"><th scope="row" role="rowheader"><b>{line.Text}</b> <span class="nb">{Say.Limit(line)}</span><span class="why"><span class="{(line.Must ? "must" : "want")}">{(line.Must ? "must" : "want")}</span>{(line.Condition.Length > 0 ? " · " + line.Condition : "")}</span></th>{Html.Each(result.Verdicts, verdict => Cell(verdict.Arrangement.Letter, verdict.Requirements[row], pieces))}{Html.Each(result.Tools, tool => tool.Lines[row] is { } read ? Cell(tool.Tool.Letter, read, pieces) : Html.Of($"""<td role="cell" data-cell="{tool.Tool.Letter} {line.Id}"></td>"""))}</tr>
+            <tr role="row"><th scope="row" role="rowheader"><b>{Say.Asked(line)}</b> <span class="nb">{Say.LimitBeside(line)}</span><span class="why"><span class="{(line.Must ? "must" : "want")}">{(line.Must ? "must" : "want")}</span>{(line.Condition.Length > 0 ? " · " + line.Condition : "")}</span></th>{Html.Each(result.Verdicts, verdict => Cell(verdict.Arrangement.Letter, verdict.Requirements[row], pieces))}{Html.Each(result.Tools, tool => tool.Lines[row] is { } read ? Cell(tool.Tool.Letter, read, pieces) : Html.Of($"""<td role="cell" data-cell="{tool.Tool.Letter} {line.Id}"></td>"""))}</tr>
 
             """);
     }

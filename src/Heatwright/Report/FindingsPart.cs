@@ -53,13 +53,23 @@ internal static class FindingsPart
     private static Html Remarks(StudyResult result)
     {
         Remark[] remarks = [.. result.Findings.SelectMany(found => found.Remarks)];
-        var struck = result.Study.Trials.SelectMany(trial => trial.Runs).SelectMany(run => run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => (Run: run, Reading: reading))).ToArray();
-        return Html.If(remarks.Length + struck.Length > 0, () => Html.Of($"""
+        var struck = result.Study.Trials.SelectMany(trial => trial.Runs).SelectMany(run => run.Readings.Where(reading => reading.StruckBecause is not null).GroupBy(reading => reading.StruckBecause!, StringComparer.Ordinal).Select(group => (Run: run, Readings: group.ToArray()))).ToArray();
+        var told = RemarkLine.Of(remarks.Where(remark => !Struck(result, remark)));
+        return Html.If(told.Count + struck.Length > 0, () => Html.Of($"""
             <section class="piece" id="remarks"><header><h2>Readings that do not fit</h2><span class="aside">nothing is erased: what is left out of a fit stays in the study</span></header>
             <table class="remarks"><thead><tr><th scope="col">run</th><th scope="col" class="r">reading</th><th scope="col">remark</th><th scope="col">effect</th></tr></thead><tbody>
-            {Html.Each(remarks, remark => Html.Of($"""<tr><th scope="row">{remark.Run.Name}</th><td class="r">{(remark.Reading == 0 ? "all" : Say.Number(remark.Reading))}</td><td>{Say.Sentence(remark.Words)}</td><td>{remark.Effect}</td></tr>"""))}
-            {Html.Each(struck, one => Html.Of($"""<tr><th scope="row">{one.Run.Id.Name}</th><td class="r">{one.Reading.Number}</td><td><s>{string.Join("; ", one.Reading.Raw)}</s> {Say.Sentence(one.Reading.StruckBecause!)}</td><td>struck out by the maker</td></tr>"""))}</tbody></table></section>
+            {Html.Each(told, remark => Html.Of($"""<tr><th scope="row">{remark.Run}</th><td class="r">{remark.Readings}</td><td>{Say.Sentence(remark.Words)}</td><td>{remark.Effect}</td></tr>"""))}
+            {Html.Each(struck, one => Html.Of($"""<tr><th scope="row">{one.Run.Id.Name}</th><td class="r">{NumberSpans.Told(one.Readings.Select(reading => reading.Number))}</td><td><s>{Raw(one.Readings)}</s> {Say.Sentence(one.Readings[0].StruckBecause!)}</td><td>struck out by the maker</td></tr>"""))}</tbody></table></section>
 
             """));
     }
+
+    /// <summary>Struck-out readings stand in lines of their own, with what was read.</summary>
+    private static bool Struck(StudyResult result, Remark remark) => remark.Reading > 0 && result.Study.Trials.SelectMany(trial => trial.Runs).FirstOrDefault(run => run.Id == remark.Run)?.Readings.FirstOrDefault(reading => reading.Number == remark.Reading)?.StruckBecause is { } because
+        && remark.Words == $"struck out: {because}";
+
+    /// <summary>What was read; of many the first and the last, all of them stand with the readings of the run.</summary>
+    private static string Raw(Reading[] readings) => readings.Length <= MostShown ? string.Join(" / ", readings.Select(reading => string.Join("; ", reading.Raw))) : $"{string.Join("; ", readings[0].Raw)} … {string.Join("; ", readings[^1].Raw)}";
+
+    private const int MostShown = 3;
 }

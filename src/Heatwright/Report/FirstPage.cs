@@ -8,7 +8,7 @@ namespace Heatwright.Report;
 /// <summary>One line of the first page: what was asked, what came out, by how much it is kept, and how it was tested.</summary>
 /// <param name="Line">The verdict behind it.</param>
 /// <param name="Asked">The requirement as a sentence.</param>
-/// <param name="Limit">Its limit, with sign and unit.</param>
+/// <param name="Limit">Its limit, with sign and unit; empty where the sentence says it.</param>
 /// <param name="Result">What the prototype did where it was read, else what is predicted.</param>
 /// <param name="Margin">How far that is on the right side of the limit, or on the wrong one.</param>
 /// <param name="Chance">In how many of 100 draws it is kept.</param>
@@ -29,6 +29,24 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
 {
     /// <summary>What the prototype misses; empty: nothing that was read on it.</summary>
     public string Missed => Rows.Where(row => row.Read && row.Word == VerdictWord.NoGo).Select(row => $"{row.Asked}: {row.Result}, {row.Margin}").ToArray() is { Length: > 0 } missed ? $"The prototype misses what was promised. {string.Join("; ", missed)}." : "";
+
+    /// <summary>Why it stands as it does; a condition that the first line of the page carries already is not said again.</summary>
+    public string Because
+    {
+        get
+        {
+            string said = Card?.FirstLine ?? "", why = Verdict.Because;
+            foreach (string there in Verdict.Safety.Conditions.Where(condition => said.Contains(condition.Words, StringComparison.Ordinal)).Select(condition => $"there is {condition.Words} ({condition.Because})"))
+            {
+                why = why.Replace(there + "; and ", "", StringComparison.Ordinal).Replace("; and " + there, "", StringComparison.Ordinal).Replace(there, "", StringComparison.Ordinal);
+            }
+
+            return why is "it works if ." ? "" : why;
+        }
+    }
+
+    /// <summary>Conditions that neither the first line nor the reason says.</summary>
+    public IReadOnlyList<string> OnlyWith => [.. Verdict.Safety.Conditions.Select(condition => condition.Words).Where(words => !Verdict.Because.Contains(words, StringComparison.Ordinal) && Card?.FirstLine.Contains(words, StringComparison.Ordinal) != true)];
 
     /// <summary>The page, or why there is none.</summary>
     public static Checked<FirstPage> Of(StudyResult result, ReportAsk ask)
@@ -64,13 +82,13 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
         {
             double margin = asked.AtMost ? asked.Limit - read.Value : read.Value - asked.Limit;
             string word = $"{(margin >= 0 ? "kept" : "missed")}{(Math.Abs(margin) < read.PlusMinus ? ", within the doubt of the reading" : "")}";
-            return new(line, asked.Text, Say.Limit(asked), Shown(read.Value, read.PlusMinus, asked.Unit), Margin(line, margin, read.PlusMinus), word, $"read on the prototype, {read.On}; predicted was {predicted}, kept in {chance}", true)
+            return new(line, Say.Asked(asked), Say.LimitBeside(asked), Shown(read.Value, read.PlusMinus, asked.Unit), Margin(line, margin, read.PlusMinus), word, $"read on the prototype, {read.On}; predicted was {predicted}, kept in {chance}", true)
             {
                 Word = margin >= 0 ? VerdictWord.Go : VerdictWord.NoGo,
             };
         }
 
-        return new(line, asked.Text, Say.Limit(asked), predicted, line.Value is { } known ? Margin(line, line.Margin, known.StandardDoubt) : "", chance, line.Value is { } leaf ? Rests(leaf.Origin, draws) : "nothing to reckon it from", false);
+        return new(line, Say.Asked(asked), Say.LimitBeside(asked), predicted, line.Value is { } known ? Margin(line, line.Margin, known.StandardDoubt) : "", chance, line.Value is { } leaf ? Rests(leaf.Origin, draws) : "nothing to reckon it from", false);
     }
 
     private static string Shown(double value, double doubt, string unit) => $"{Display.Value(value, doubt)}{(doubt > 0 ? $" ± {Display.Value(doubt, doubt)}" : "")}{Say.Unit(unit)}";
@@ -92,8 +110,16 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
         return origin is Origin.Predicted ? $"predicted, {Say.Number(draws)} draws, from {words}" : words.Length > 0 ? $"added up from {words}" : origin.Word;
     }
 
-    /// <summary>Trials with readings of the parts that the arrangement is made of.</summary>
+    /// <summary>Trials with readings that count, of the parts that the arrangement is made of; what was struck out is told beside.</summary>
     private static string[] TestsOf(StudyResult result, ArrangementVerdict verdict) => [.. verdict.Arrangement.Parts().Distinct()
-        .Select(part => (Part: part, Trials: result.Study.Trials.Where(trial => trial.Part == part && trial.Runs.Any(run => run.Readings.Count > 0)).ToArray())).Where(pair => pair.Trials.Length > 0)
-        .Select(pair => $"{result.Shelf[pair.Part].Name}: {string.Join(", ", pair.Trials.Select(trial => $"{Jobs.Trials.TrialKinds.Of(trial).Replace('-', ' ')} ({Say.Number(trial.Runs.Sum(run => run.Readings.Count))} readings)"))}")];
+        .Select(part => (Part: part, Trials: result.Study.Trials.Where(trial => trial.Part == part && Count(trial, struck: false) > 0).ToArray())).Where(pair => pair.Trials.Length > 0)
+        .Select(pair => $"{result.Shelf[pair.Part].Name}: {string.Join(", ", pair.Trials.Select(trial => $"{Jobs.Trials.TrialKinds.Of(trial)} ({Counted(trial)})"))}")];
+
+    private static string Counted(Heatwright.Trials.Trial trial)
+    {
+        int count = Count(trial, struck: false), struck = Count(trial, struck: true);
+        return $"{Say.Number(count)} reading{(count == 1 ? "" : "s")}{(struck > 0 ? $", {Say.Number(struck)} struck out" : "")}";
+    }
+
+    private static int Count(Heatwright.Trials.Trial trial, bool struck) => trial.Runs.Sum(run => run.Readings.Count(reading => reading.StruckBecause is not null == struck));
 }

@@ -20,10 +20,10 @@ internal static class FirstPagePart
             {Html.If(page.Card is { FirstLine.Length: > 0 }, () => Html.Of($"""<div class="problem breaks" role="alert"><b>{page.Card!.FirstLine}</b></div>"""))}
             {Html.If(page.Missed.Length > 0, () => Html.Of($"""<div class="problem breaks" role="alert"><b>{page.Missed}</b></div>"""))}
             <p class="stand"><span class="letter">{verdict.Arrangement.Letter}</span>{ComparisonPart.Word(verdict.Word)} <span>{verdict.Arrangement.Name}</span></p>
-            <p class="because">{Decided(page)} {Say.Sentence(verdict.Because)}</p>
+            <p class="because">{Decided(page)} {Say.Sentence(page.Because)}</p>
             <table class="page-rows stack"><thead><tr><th scope="col">requirement</th><th scope="col">result</th><th scope="col">margin</th><th scope="col">kept in</th><th scope="col">how tested</th></tr></thead><tbody>
             {Html.Each(page.Rows, Row)}</tbody></table>
-            {Html.If(verdict.Safety.Conditions.Count > 0, () => Html.Of($"""<p class="because"><b>Only with:</b> {string.Join(" ", verdict.Safety.Conditions.Select(condition => Say.Sentence(condition.Words)))}</p>"""))}
+            {Html.If(page.OnlyWith.Count > 0, () => Html.Of($"""<p class="because"><b>Only with:</b> {string.Join(" ", page.OnlyWith.Select(Say.Sentence))}</p>"""))}
             {Html.If(page.Tests.Count > 0, () => Html.Of($"""<p class="note"><b>Bench tests.</b> {string.Join("; ", page.Tests)}.</p>"""))}
             <p class="note"><b>Not tested.</b> {Weak(page)}</p>
             <p class="note"><b>Caution.</b> {Html.Each(verdict.Safety.Cautions.Take(1), words => Html.Of($"{Say.Sentence(words)} "))}The working end burns skin long before it glows. These numbers are guidance for a prototype and replace neither sheets, local codes nor licensed practice.</p>
@@ -34,7 +34,7 @@ internal static class FirstPagePart
     }
 
     private static Html Row(PageRow row) => Html.Of($"""
-        <tr data-row="{row.Line.Requirement.Id}"><th scope="row">{row.Asked} <span class="nb">{row.Limit}</span> · <span class="{(row.Line.Requirement.Must ? "must" : "want")}">{(row.Line.Requirement.Must ? "must" : "want")}</span></th><td class="nb result">{row.Result}</td><td class="nb">{row.Margin}</td><td>{ComparisonPart.Word(row.Word)}<span class="nb">{row.Chance}</span></td><td class="tested">{Say.Sentence(row.Tested)}</td></tr>
+        <tr data-row="{row.Line.Requirement.Id}"><th scope="row">{row.Asked}{Html.If(row.Limit.Length > 0, () => Html.Of($""" <span class="nb">{row.Limit}</span>"""))} · <span class="{(row.Line.Requirement.Must ? "must" : "want")}">{(row.Line.Requirement.Must ? "must" : "want")}</span></th><td class="nb result">{row.Result}</td><td class="nb">{row.Margin}</td><td>{ComparisonPart.Word(row.Word)}<span class="nb">{row.Chance}</span></td><td class="tested">{Say.Sentence(row.Tested)}</td></tr>
 
         """);
 

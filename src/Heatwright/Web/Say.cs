@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Heatwright.Jobs;
 using Heatwright.Quantities;
 using Heatwright.Verdicts;
@@ -6,7 +7,7 @@ using Heatwright.Verdicts;
 namespace Heatwright.Web;
 
 /// <summary>Words and figures of the pages, the same in every culture.</summary>
-internal static class Say
+internal static partial class Say
 {
     /// <summary>The verdict in words.</summary>
     public static string Word(VerdictWord word) => word == VerdictWord.NeedMoreReadings ? "need more readings" : ArrangementView.Word(word);
@@ -25,6 +26,24 @@ internal static class Say
 
     /// <summary>A limit with its sign and unit.</summary>
     public static string Limit(Requirement line) => $"{(line.AtMost ? "≤" : "≥")} {Number(line.Limit)}{Unit(line.Unit)}";
+
+    /// <summary>A requirement as it was typed; that it is a want is told beside it.</summary>
+    public static string Asked(Requirement line) => !line.Must && line.Text.StartsWith("want:", StringComparison.OrdinalIgnoreCase) ? line.Text["want:".Length..].Trim() : line.Text;
+
+    /// <summary>Its limit to stand beside it; empty where its own words name that number with its unit, a time in whichever.</summary>
+    public static string LimitBeside(Requirement line) => Numbers().Matches(line.Text).Any(match => Names(line, double.Parse(match.Groups[1].Value.Replace(',', '.'), CultureInfo.InvariantCulture), match.Groups[2].Value)) ? "" : Limit(line);
+
+    private static bool Names(Requirement line, double said, string letter)
+    {
+        double scale = line.Unit is "s" or "min" or "h" ? Seconds(letter) / Seconds(line.Unit[..1])
+            : Unit(line.Unit).Length == 0 || (letter.Length > 0 && (line.Unit.StartsWith(letter, StringComparison.Ordinal) || line.Unit == "°" + letter)) ? 1 : double.NaN;
+        return Math.Abs((said * scale) - line.Limit) <= 1e-6 * Math.Abs(line.Limit);
+
+        static double Seconds(string letter) => letter switch { "s" => 1, "m" => 60, "h" => 3600, _ => double.NaN };
+    }
+
+    [GeneratedRegex(@"([0-9]+(?:[.,][0-9]+)?)\s*(\S?)", RegexOptions.CultureInvariant)]
+    private static partial Regex Numbers();
 
     /// <summary>A unit behind its number.</summary>
     public static string Unit(string symbol) => Display.Behind(symbol);

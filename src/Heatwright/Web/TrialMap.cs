@@ -48,8 +48,8 @@ internal static class TrialMap
         Post(app, "drop-run", (path, name, form) => SetRun.Drop(path, name, form.Field("run")).Map(_ => ""));
         Writing.Post(app, "/trials/{name}/line", (context, form) => Line(context, (string)context.Request.RouteValues["name"]!, form));
         Post(app, "block", (path, name, form) => TypeReadings.TakeAll(path, name, form.Field("run"), form["block"].ToString().Split('\n')).Map(run => run.Id.Name));
-        Post(app, "strike", (path, _, form) => Numbers(form.Field("numbers")).Then(numbers => StudyCare.Strike(path, form.Field("run"), numbers, form.Field("because"))).Map(_ => form.Field("run")));
-        Post(app, "stand", (path, _, form) => Numbers(form.Field("numbers")).Then(numbers => StudyCare.Strike(path, form.Field("run"), numbers, null)).Map(_ => form.Field("run")));
+        Post(app, "strike", (path, _, form) => StudyCare.Strike(path, form.Field("run"), [form.Field("numbers")], form.Field("because")).Map(_ => form.Field("run")));
+        Post(app, "stand", (path, _, form) => StudyCare.Strike(path, form.Field("run"), [form.Field("numbers")], null).Map(_ => form.Field("run")));
     }
 
     /// <summary>Several of one kind in a field, with ';' or a line between two.</summary>
@@ -88,7 +88,7 @@ internal static class TrialMap
         string path = bench.Now().Opened.Path, line = form["line"].ToString(), run = form.Field("run");
         // The first time a line is sent it is new, whatever others typed; later, or without script, it may have been taken before a crash.
         var taken = context.RequestServices.GetRequiredService<LinesTaken>().Once(form.Field("id"), () => (form.Field("first") == "yes" ? null : Twice(bench.Now().Opened.Study, run, line, form.Field("number"))) ??
-            (run.Length > 0 ? new Checked<string>(run) : TypeReadings.Begin(path, new(name, "", [], [], [])).Map(begun => begun.Id.Name)).Then(into => TypeReadings.Take(path, into, line)));
+            (run.Length > 0 ? TypeReadings.Take(path, run, line) : TypeReadings.Plan(path, new(name, "", [], [], [])).Then(begun => TypeReadings.Take(path, name, begun, line))));
         if (machine)
         {
             bench.Now();
@@ -114,14 +114,6 @@ internal static class TrialMap
     private static IResult Answer(Checked<ReadingTaken> taken) => taken.IsFine
         ? TypedResults.Json(new { taken.Value.Run, taken.Value.Number, taken.Value.Fields, remarks = taken.Value.Remarks.Select(remark => new { remark.Reading, words = PageWords.Of(remark.Words), leftOut = remark.Effect == Remark.LeftOut }) })
         : Results.Json(new { problem = PageWords.Of(taken.Problems[0]) }, statusCode: StatusCodes.Status422UnprocessableEntity);
-
-    private static Checked<IReadOnlyList<int>> Numbers(string typed)
-    {
-        string[] words = typed.Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries);
-        return words.Length > 0 && words.All(word => int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out _))
-            ? new((IReadOnlyList<int>)[.. words.Select(word => int.Parse(word, CultureInfo.InvariantCulture))])
-            : new(new Problem("These are no numbers of readings.", "reading", typed.Length > 0 ? typed : "empty", "numbers such as 3 or 3, 4", "Type the numbers at the head of the lines."));
-    }
 
     private static RazorComponentResult<Document> All(Standing standing, TrialForm form, int status = StatusCodes.Status200OK, string part = "")
     {

@@ -133,4 +133,20 @@ public sealed class CellTrialsTests
         var problem = Assert.Single(PartBench.One(Cell, [Slow(), two], Meter).Problems);
         Assert.Equal(("1 usable runs", CellTrials.Where), (problem.Value, problem.Where));
     }
+
+    /// <summary>0.2 A over five hours off a watch: 3 + 1.2·s − 0.02 V are 3.58 V where half of the charge is left, 0.5 Ah; at the end 2.98 V. A pulse run beside it changes nothing of that, and the model keeps the whole log.</summary>
+    [Theory, InlineData(3.58, 0.5, ""), InlineData(2.98, 1.0, ""), InlineData(2.5, 1.0, "The log ends at 2.98 V, above its cut-off of 2.50 V: the capacity is a lower bound."), InlineData(4.5, 1.0, "The log begins at 4.18 V, not above its cut-off of 4.50 V")]
+    public void Capacity_is_told_down_to_the_stated_cut_off_with_and_without_a_pulse_run(double cutV, double ah, string said)
+    {
+        Trial Slow() => Trial("slow", TrialKind.Discharge, Enumerable.Range(0, 31).Select(i => (Text(600 * i), 120.0 * i, 0.2)), ("cut-off", cutV));
+        var with = PartBench.One(Cell, [Slow(), Pulse()], Meter);
+        Assert.Equal(ah, with.Find(PartQuantities.Capacity)!.Value, 1e-9);
+        Assert.Equal(3600, with.Cell!.Cell.CapacityC, 1e-6);
+        Assert.Equal(said.Length > 0 ? 1 : 0, with.Remarks.Count);
+        Assert.All(with.Remarks, remark => Assert.StartsWith(said, remark.Words, StringComparison.Ordinal));
+        if (cutV < 4)
+        {
+            Assert.Equal(ah, PartBench.One(Cell, [Slow()], Meter).Find(PartQuantities.Capacity)!.Value, 1e-9);
+        }
+    }
 }

@@ -154,6 +154,61 @@ public sealed class ReadingChecksTests
     [InlineData("volts V: 1; ohms Ω: 3 -3", "2 left out ohms '-3'"), InlineData("ohms Ω: -", "")]
     public void What_cannot_be_is_left_out(string readings, string told) => Told(TrialKind.HotOhms, readings, told);
 
+    /// <summary>A reading that was corrected and typed at the end belongs where its time is: 3.66 V at 40 s lies between 3.68 and 3.60 V, not under the last ones; so does a wrong one.</summary>
+    [Theory]
+    [InlineData("time s: 0 10 20 30 50 60 70 80 90 85; volts V: 4.1 4.0 3.9 3.8 3.6 3.5 3.3 3.1 2.9 3.0; amps A: 1", "")]
+    [InlineData("time s: 0 10 20 30 50 60 70 80 90 40; volts V: 3.0 2.9 3.1 3.3 3.5 3.6 3.8 3.9 4.0 3.4; amps A: 1", "")]
+    [InlineData("time s: 0 10 20 30 50 60 70 80 90 40; volts V: 4.1 4.0 3.9 3.8 3.6 3.5 3.3 3.1 2.9 3.2; amps A: 1", "10 left out 3.20 V at 1.00 A lies 0.20 V under its neighbours")]
+    [InlineData("time s: 0 20 40 60 80 - 50; volts V: 4.10 4.08 4.06 4.04 4.02 - 3.80; amps A: 1 1 1 1 1 - 1", "7 left out 3.80 V at 1.00 A lies 0.23 V under")]
+    public void A_reading_typed_later_is_held_against_those_of_its_time(string readings, string told) => Told(TrialKind.Discharge, readings, told);
+
+    [Fact]
+    public void A_corrected_reading_takes_its_place_by_time_and_a_test_done_again_keeps_its_order()
+    {
+        Assert.Equal([1, 2, 5, 3, 4], Numbers("0 10 30 40 20"));
+        Assert.Equal([1, 5, 2, 6, 3, 4], Numbers("0 20 40 60 10 30"));
+        Assert.Equal([1, 3, 4, 2], Numbers("0 20 0 10")); // of one time, as they were typed
+        Assert.Equal([1, 2, 4, 5], Numbers("0 10 20x 20 30"));
+        Assert.Equal([1, 2, 5, 4, 6], Numbers("0 10 20x 30 20 40")); // one struck out, one typed again before the next
+        Assert.Equal([1, 2, 3, 4, 5], Numbers("0 20 10 30 40")); // a clock that goes back amid a log
+        Assert.Equal([1, 2, 3, 4, 5, 6, 7, 8], Numbers("0 10 20 30 40 0 10 20")); // from the beginning and half as long: done again
+
+        static int[] Numbers(string times)
+        {
+            Run run = new(new("r"), [new("time", "s", ""), new("volts", "V", ""), new("amps", "A", "")], [.. times.Split(' ').Select((time, i) => new Reading(i + 1, [time.TrimEnd('x'), "4", "1"], time.EndsWith('x') ? "wrong" : null))]);
+            return ReadingTable.Read(run, new(new("t"), TrialKind.Discharge, new("p"), [run])).Numbers;
+        }
+    }
+
+    /// <summary>Times that go back and are no correction: told, since such readings are not counted.</summary>
+    [Theory, InlineData("time s: 0 20 10 30 40; volts V: 4; amps A: 1", "3 kept time '10' lies before '20' above it: readings whose time goes back are not counted"), InlineData("time s: 0 20 30 40 10; volts V: 4; amps A: 1", "")]
+    public void A_time_that_goes_back_is_told(string readings, string told) => Told(TrialKind.Pulse, readings, told);
+
+    /// <summary>3565 for 3.565 is the one that is wrong; 3.68 and 3.62 beside it fall as a cell does. Volts and amps of one reading changed over are told with what to type.</summary>
+    [Theory]
+    [InlineData("volts V: 4.0 3.9 3.8 3.74 3.68 3.62 3565; amps A: 1.01", "7 left out volts '3565' is about a thousand times")]
+    [InlineData("volts V: 4.0 3.9 3.8 3.74 3.68 3.62 3565 3.5; amps A: 1.01", "7 left out volts '3565' is about a thousand times")]
+    [InlineData("volts V: 4.1 4.05 1.01 3.95 3.9; amps A: 1.01 1.01 4.0 1.01 1.01", "3 left out volts '1.01' and amps '4.0', but around it stand 4 V and 1.01 A: volts and amps swapped in this reading? Type it again as 4.0 V and 1.01 A.")]
+    [InlineData("volts V: 1.1 1.1 1 1.1; amps A: 1 1 1.1 1", "")] // too near each other to tell
+    public void The_reading_that_is_wrong_is_named_and_not_those_beside_it(string readings, string told) => Told(TrialKind.Discharge, readings, told);
+
+    [Theory]
+    [InlineData(TrialKind.WarmUp, "volts V: 5.20 5.20 5.19 1.29; amps A: 1.29 1.29 1.29 5.20", "4 left out swapped in this reading? Type it again as 5.20 V and 1.29 A.")]
+    [InlineData(TrialKind.ModulePoints, "volts in V: 3.9 3.8 2.1 3.7; amps in A: 2.1 2.1 3.8 2.1; volts out V: 12; amps out A: 0.5", "3 left out volts in '2.1' and amps in '3.8'")]
+    [InlineData(TrialKind.HotOhms, "volts V: 5.2 1.29; amps A: 1.29 5.2", "")] // of two it cannot be told
+    public void Volts_and_amps_changed_over_in_one_reading_are_told(TrialKind kind, string readings, string told) => Told(kind, readings, told);
+
+    /// <summary>A bare number counts in the column's unit. Where the other of two was typed with its unit and is a thousand times smaller, the unit was forgotten; both bare, nobody knows.</summary>
+    [Theory]
+    [InlineData("73mV 73", "2 left out drop '73' counts in V and is about a thousand times '73mV': its unit forgotten? Type it again with its unit.")]
+    [InlineData("73 73mV", "1 left out drop '73' counts in V and is about a thousand times '73mV'")]
+    [InlineData("0.073 73V", "1 left out drop '0.073' counts in V and is about a thousandth of '73V'")]
+    [InlineData("0.073 73", "2 kept a thousand times apart")]
+    [InlineData("73mV 73V", "2 kept a thousand times apart")]
+    [InlineData("73e-3 73", "2 kept a thousand times apart")] // that e is no unit
+    [InlineData("73 73m", "2 kept a thousand times apart")] // nor is a letter for the decimal mark, or a prefix alone
+    public void Of_two_a_thousand_times_apart_the_one_without_its_unit_is_left_out(string drop, string told) => Told(TrialKind.TwoPointDrop, $"amps A: 3.04; drop V: {drop}", told);
+
     [Theory, InlineData(TrialKind.Discharge), InlineData(TrialKind.Pulse), InlineData(TrialKind.TwoPointDrop), InlineData(TrialKind.WarmUp), InlineData(TrialKind.ColdOhms)]
     public void A_run_of_which_nothing_was_read_says_nothing(TrialKind kind) => Told(kind, "time s: -; amps A: -; volts V: -; drop V: -; degrees °C: -; ohms Ω: -", "");
 

@@ -138,6 +138,8 @@ public sealed class AnswerSchemaTests : IDisposable
     {
         Run("meter", "add", pen, "pocket", "pocket meter", "--reads", "ohm=1%+0.1ohm", "--step", "ohm=0.1ohm");
         Run("meter", "list", pen);
+        Run("meter", "add", pen, "lent", "--reads", "V=1%", "A=1%");
+        Run("meter", "drop", pen, "lent", "A");
         Run("trial", "kinds");
         Run("trial", "recipe", "cold-ohms");
         Run("trial", "fit", "cold-ohms", "--read", "ohms=7.4", "--set", "leads=0.2ohm");

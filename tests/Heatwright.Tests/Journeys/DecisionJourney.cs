@@ -59,6 +59,24 @@ public sealed class DecisionJourney : IDisposable
         Assert.Equal("ready=25 s ± 0.5 s", example);
         Assert.Equal(0, bench.Type("check", file, "--read", example).Exit);
         Assert.Equal(2, bench.Type("check", file, "--read", "nonsense=5 s ± 1 s").Exit);
+
+        // One of several that cannot be read keeps all of them out, and says so; its example is of its own line and is taken.
+        var several = bench.Type("check", file, "--read", "ready=24 s ± 1 s", "--read", "pieces=many");
+        Assert.Equal(2, several.Exit);
+        string told = System.Text.RegularExpressions.Regex.Replace(several.Error, @"\s+", " ");
+        Assert.Contains("None of the 2 readings is kept yet.", told, StringComparison.Ordinal);
+        Assert.Equal(0, bench.Type("check", file, "--read", System.Text.RegularExpressions.Regex.Match(told, "for example '(pieces=[^']+)'").Groups[1].Value).Exit);
+
+        // Without a doubt the last digit counts: of 26.1 s 0.1/√12 and two presses of 0.25/√3 s, 0.2062 together; of a count 1/√12 = 0.2887.
+        var bare = bench.Type("check", file, "--read", "ready=26.1s", "--read", "pieces=55±0");
+        Assert.True(bare.Exit == 0, bare.Error);
+        string taken = System.Text.RegularExpressions.Regex.Replace(bare.Out, @"\s+", " ");
+        Assert.Contains("ready 26.1 s: no doubt was said, so ± 0.21 s is taken, its last digit and a hand's two presses of a watch.", taken, StringComparison.Ordinal);
+        Assert.Contains("pieces 55: no doubt was said, so ± 0.29 is taken, its last digit.", taken, StringComparison.Ordinal);
+        using var bareRead = JsonDocument.Parse(bench.Type("check", file, "--json").Out);
+        var kept = bareRead.RootElement.GetProperty("lines").EnumerateArray().Where(line => line.TryGetProperty("plusMinus", out var doubt) && doubt.ValueKind == JsonValueKind.Number).ToDictionary(line => line.GetProperty("requirement").GetString()!, line => line.GetProperty("plusMinus").GetDouble());
+        Assert.Equal(0.2062, kept["ready"], 0.0001);
+        Assert.Equal(0.2887, kept["pieces"], 0.0001);
         var check = bench.Type("check", file, "--json", "--on", "2026-04-01",
             "--read", FormattableString.Invariant($"warm-up time={did.WarmUpS:0.00} s +- 0.1 s"), "--read", FormattableString.Invariant($"pieces={did.Pieces}±2"), "--read", FormattableString.Invariant($"grip={did.GripC:0.00}±0.2 °C"));
         Assert.True(check.Exit == 0, check.Error);

@@ -227,6 +227,111 @@ public sealed class EntryJourney : IDisposable
         Assert.Contains("sensor-test", before, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Commas_between_values_are_taken_where_they_can_mean_nothing_else()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "discharge", "--on", "round", "--name", "flat");
+        var typed = bench.TypeWith("0,4.135,1.01\n300, 4.048, 1.01\n600, 3,967, 1,01\n900 3,887 1,01\n1200,,1.01\n1500 s, 3.75 V, 1010 mA\n", "trial", "enter", file, "flat");
+        Assert.True(typed.Exit == 0, typed.Error);
+        foreach (string read in (string[])["1  time 0 s  volts 4.135 V  amps 1.01 A", "2  time 300 s  volts 4.048 V  amps 1.01 A", "3  time 600 s  volts 3.967 V  amps 1.01 A", "4  time 900 s  volts 3.887 V  amps 1.01 A", "5  time 1200 s  volts not read  amps 1.01 A", "6  time 1500 s  volts 3.75 V  amps 1.01 A"])
+        {
+            Assert.Contains(read, typed.Out.Replace('\u00A0', ' '), StringComparison.Ordinal);
+        }
+
+        // Under a heading with commas too, in its order and units.
+        var headed = bench.TypeWith("volts,time,current (mA)\n4.1,0,500\n4.0, 60, 500\n", "trial", "enter", file, "flat");
+        Assert.True(headed.Exit == 0, headed.Error);
+        Assert.Contains("2  time 60 s  volts 4 V  amps 0.5 A", headed.Out.Replace('\u00A0', ' '), StringComparison.Ordinal);
+
+        // '4,135' into two columns may be one number with a decimal comma.
+        Fine("trial", "add", file, "two-load-sag", "--on", "round", "--name", "sag");
+        var two = bench.TypeWith("4,135\n", "trial", "enter", file, "sag");
+        Assert.Equal(2, two.Exit);
+        Assert.Contains("which commas of the line stand between values", string.Join(' ', two.Error.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Equal(2, two.Error.Split("where").Length); // one message
+        Assert.Contains("volts 4.135 V  amps 1.01 A", bench.TypeWith("4.135,1.01\n", "trial", "enter", file, "sag").Out.Replace('\u00A0', ' '), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lines_of_which_none_is_read_leave_no_empty_run()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        var typed = bench.TypeWith("7.1 7.2\nseven 7\n", "trial", "enter", file, "cold");
+        Assert.Equal(2, typed.Exit);
+        Assert.Contains("No reading was taken: 2 lines were not taken. No run was begun.", typed.Out, StringComparison.Ordinal);
+        Assert.Equal(0, Trial(file, "cold").GetProperty("runs").GetArrayLength());
+        Assert.DoesNotContain("run of cold", Fine("history", file), StringComparison.Ordinal);
+
+        // One change begins the run with its first reading, and takes both back.
+        Fine("trial", "enter", file, "cold", "--set", "leads=0.2ohm", "--read", "7.41");
+        Assert.Equal(1, Trial(file, "cold").GetProperty("runs").GetArrayLength());
+        Fine("undo", file);
+        Assert.Equal(0, Trial(file, "cold").GetProperty("runs").GetArrayLength());
+    }
+
+    [Fact]
+    public void The_wrong_reading_is_named_to_be_struck_and_the_corrected_one_stands_in_its_place()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "discharge", "--on", "round", "--name", "flat");
+        string[] lines = ["0 4.135 1.01", "300 4.048 1.01", "600 3.967 1.01", "900 3.887 1.01", "1200 3.813 1.01", "1500 3.748 1.01", "1800 3.681 1.01", "2100 3.615 1.01", "2400 3565 1.01", "2700 3.498 1.01", "3000 3.452 1.01", "3300 2.900 1.01", "3360 2.700 1.01"];
+        string typed = Fine(["trial", "enter", file, "flat", .. lines.SelectMany(line => new[] { "--read", line })]);
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(typed, "! "));
+        Assert.Contains("flat-1 9 --because WHY", string.Join(' ', typed.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+
+        Fine("strike", file, "flat-1", "9", "--because", "millivolts");
+        string again = Fine("trial", "enter", file, "flat", "--run", "flat-1", "--read", "2400 3.565 1.01");
+        Assert.DoesNotContain("!", again, StringComparison.Ordinal);
+        var remarks = Json("study", file).GetProperty("remarks").EnumerateArray().Select(one => (one.GetProperty("reading").GetInt32(), one.GetProperty("words").GetString())).ToArray();
+        Assert.Equal([(9, "struck out: millivolts")], remarks);
+
+        // By hand: 1.01 A over 3360 s are 0.942667 Ah, down to 2.70 V; down to the usual 3.0 V they end between 3000 s and 3300 s, at 3000 + 300·0.452/0.552 s = 3245.652 s: 0.910586 Ah.
+        Assert.Equal(0.910586, Found(Trial(file, "flat"), "capacity"), 6);
+    }
+
+    [Fact]
+    public void The_same_readings_entered_twice_are_told_and_struck_with_one_word()
+    {
+        string file = Begun();
+        Fine("trial", "add", file, "discharge", "--on", "round", "--name", "flat");
+        string[] command = ["trial", "enter", file, "flat", "--read", "0 4.1 1", "--read", "60 4.0 1", "--read", "120 3.9 1", "--read", "180 3.8 1"];
+        Assert.DoesNotContain("same readings", Fine(command), StringComparison.Ordinal);
+        Assert.Contains("The same readings stand in run 'flat-1', all 4 of them", string.Join(' ', Fine(command).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+
+        Assert.Contains("Struck out 1 to 3 of flat-2.", Fine("strike", file, "flat-2", "1-3", "--because", "typed twice"), StringComparison.Ordinal);
+        Assert.Contains("Struck out 1 to 4 of flat-2.", Fine("strike", file, "flat-2", "all", "--because", "typed twice"), StringComparison.Ordinal);
+        string table = string.Join(' ', Fine("study", file).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("flat-2 1 to 4 struck out: typed twice (left out)", table, StringComparison.Ordinal);
+        Assert.DoesNotContain("same readings", table, StringComparison.Ordinal);
+        Assert.Contains("Let stand again 2, 4 of flat-2.", Fine("stand", file, "flat-2", "2", "4"), StringComparison.Ordinal);
+        Refused("no such reading", "strike", file, "flat-2", "3-9", "--because", "typed twice");
+        Refused("no numbers of readings", "strike", file, "flat-2", "three", "--because", "typed twice");
+        Refused("no such run", "strike", file, "gone", "1", "--because", "typed twice");
+    }
+
+    [Fact]
+    public void A_meters_C_is_degrees_and_a_line_of_it_is_taken_out_again()
+    {
+        string file = Begun();
+        Assert.Contains("°C: ±(1 % + 1 °C), steps of 0.1 °C", Fine("meter", "add", file, "probe", "--reads", "C=1%+1K", "--step", "C=0.1").Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Fine("meter", "add", file, "probe", "--reads", "V=1%");
+        Assert.Equal(["°C", "V"], Json("meter", "list", file).EnumerateArray().Last().GetProperty("specs").EnumerateArray().Select(spec => spec.GetProperty("unit").GetString()));
+        Fine("meter", "drop", file, "probe", "degC");
+        Assert.Equal(["V"], Json("meter", "list", file).EnumerateArray().Last().GetProperty("specs").EnumerateArray().Select(spec => spec.GetProperty("unit").GetString()));
+        Refused("promises nothing for this unit", "meter", "drop", file, "probe", "A");
+        Refused("no such meter", "meter", "drop", file, "prob", "V");
+        Fine("meter", "drop", file, "probe");
+        Assert.Single(Json("meter", "list", file).EnumerateArray());
+
+        // A run that names a meter keeps it; one that reads what the meter promises nothing for is told of.
+        Fine("trial", "add", file, "discharge", "--on", "round", "--name", "flat");
+        string read = Fine("trial", "enter", file, "flat", "--meter", "time=dmm", "volts=dmm", "--read", "0 4.1 1");
+        Assert.Contains("time is read with 'dmm', which promises nothing for s", string.Join(' ', read.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Refused("read with this meter", "meter", "drop", file, "dmm");
+    }
+
     private string Begun()
     {
         string file = bench.In("pen.study");

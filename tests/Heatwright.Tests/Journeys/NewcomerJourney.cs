@@ -19,8 +19,8 @@ public sealed class NewcomerJourney : IDisposable
         Fine("trial", "add", Band, "discharge", "--on", "round");
         Fine("trial", "add", Band, "pulse", "--on", "round");
         Assert.Contains("strip-warm-up", Fine("trial", "list", Band), StringComparison.Ordinal);
-        Fine("trial", "enter", Band, "strip-warm-up"); // begun, and nothing read
-        Fine("trial", "enter", Band, "round-pulse");
+        Fine("trial", "enter", Band, "strip-warm-up", "--run", "strip-warm-up-1"); // begun, and nothing read
+        Fine("trial", "enter", Band, "round-pulse", "--run", "round-pulse-1");
         Assert.Contains("need more readings", Fine("study", Band), StringComparison.Ordinal);
     }
 

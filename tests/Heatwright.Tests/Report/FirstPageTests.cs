@@ -43,6 +43,47 @@ public sealed partial class FirstPageTests
         Assert.Contains("Not decided yet.", WrittenReports.Seen(html), StringComparison.Ordinal);
     }
 
+    /// <summary>A limit that the sentence names, in its unit or a time in whichever, is not said again; another number is.</summary>
+    [Theory]
+    [InlineData("stamp at 150C in 2 minutes", 2, "min", "")]
+    [InlineData("stamp at 150C in 90 seconds", 1.5, "min", "")]
+    [InlineData("blade at 320 °C within 25 s from 20 °C", 25, "s", "")]
+    [InlineData("blade at 320 °C within 25 s from 20 °C", 30, "s", "≤ 30\u00A0s")] // mended later: the sentence is old
+    [InlineData("ready in 20 °C air", 20, "s", "≤ 20\u00A0s")]
+    [InlineData("grip at most 43C", 43, "°C", "")]
+    [InlineData("mass at most 250 g", 250, "g", "")]
+    [InlineData("mass at most 0,25 g", 0.25, "g", "")]
+    [InlineData("fits the tube of 25 mm", 25, "s", "≤ 25\u00A0s")]
+    [InlineData("30 marks on one charge", 30, "", "")]
+    [InlineData("light enough", 250, "g", "≤ 250\u00A0g")]
+    public void A_limit_is_said_once(string text, double limit, string unit, string beside) =>
+        Assert.Equal(beside, Heatwright.Web.Say.LimitBeside(new("r", text, RequirementQuantity.WarmUpTime, limit, unit, AtMost: true, Must: true)));
+
+    [Fact]
+    public void Struck_readings_do_not_count_and_kinds_are_spelled_as_they_are_typed()
+    {
+        var result = WrittenReports.Knife.Result;
+        var cold = result.Study.Trials.First(trial => trial.Kind == Heatwright.Trials.TrialKind.ColdOhms && result.Verdicts[0].Arrangement.Parts().Contains(trial.Part));
+        int before = cold.Runs.Sum(run => run.Readings.Count(reading => reading.StruckBecause is null)), struck = cold.Runs.Sum(run => run.Readings.Count) - before;
+        Assert.Contains($"cold-ohms ({before} readings{(struck > 0 ? $", {struck} struck out" : "")})", WrittenReports.Seen(Page), StringComparison.Ordinal);
+
+        // One more struck out: one less counts, and it is told beside.
+        var first = cold.Runs[0].Readings.First(reading => reading.StruckBecause is null);
+        var run = cold.Runs[0] with { Readings = [.. cold.Runs[0].Readings.Select(reading => reading == first ? reading with { StruckBecause = "typed twice" } : reading)] };
+        var less = result with { Study = result.Study with { Trials = [.. result.Study.Trials.Select(trial => trial == cold ? trial with { Runs = [run, .. trial.Runs.Skip(1)] } : trial)] } };
+        Assert.Contains($"cold-ohms ({before - 1} reading{(before == 2 ? "" : "s")}, {struck + 1} struck out)", PageText.Markdown(less, Asked).Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_condition_stands_once()
+    {
+        var result = WrittenReports.Knife.Result;
+        var verdict = result.Verdicts.First(one => one.Safety.Conditions.Count > 0 && one.Word == VerdictWord.GoIf);
+        string words = verdict.Safety.Conditions[0].Words;
+        string page = PageText.Markdown(result, Asked with { Arrangement = verdict.Arrangement.Letter }).Value;
+        Assert.Equal(2, page.Split(words).Length);
+    }
+
     [Fact]
     public void It_counts_the_bench_tests_that_the_opened_number_names()
     {

@@ -48,22 +48,25 @@ public static class RuleBook
 
     internal static IEnumerable<TrialRemark> Readings(TrialSheet sheet)
     {
+        // A slip by a thousand is told first and by itself: beside it good readings would look wrong, and the run as a whole too.
+        TrialRemark[] slips = [.. Each(sheet, IsSlip)];
+        var slipped = slips.Select(remark => remark.Reading).ToHashSet();
+        var rest = slips.Length == 0 ? sheet : sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(row => !slipped.Contains(sheet.Numbers[row]))]);
+        return [.. slips, .. Each(rest, rule => !IsSlip(rule)), .. rest.Count > 0 ? Asked(new RowFacts(rest, -1), rule => !rule.Each && For(rule, rest), 0) : []];
+    }
+
+    private static bool IsSlip(TrialRule rule) => rule.LeavesOut && (rule.Id.StartsWith("S29", StringComparison.Ordinal) || rule.Id == "swap-row");
+
+    private static IEnumerable<TrialRemark> Each(TrialSheet sheet, Func<TrialRule, bool> wanted)
+    {
         for (int row = 0; row < sheet.Count; row++)
         {
             var facts = new RowFacts(sheet, row);
-            foreach (var (rule, when) in Rules.Where(pair => pair.Rule.Each && For(pair.Rule, sheet) && pair.When.Holds(facts)))
+            foreach (var (rule, when) in Rules.Where(pair => pair.Rule.Each && wanted(pair.Rule) && For(pair.Rule, sheet) && pair.When.Holds(facts)))
             {
                 int meant = Apart(sheet, row, when);
                 string also = meant == row ? "" : " So says the reading behind this one; it is this one that stands apart.";
                 yield return new(sheet.Numbers[meant], rule.Id, rule.Level, Filled(rule.Says, facts) + also, Filled(rule.Remedy, facts)) { LeftOut = rule.LeavesOut };
-            }
-        }
-
-        if (sheet.Count > 0)
-        {
-            foreach (var remark in Asked(new RowFacts(sheet, -1), pair => !pair.Each && For(pair, sheet), 0))
-            {
-                yield return remark;
             }
         }
     }

@@ -102,7 +102,10 @@ internal static class SheetMaker
             notes.Add("One meter moved between places: volts and amps were not read at the same moment, so each reading is allowed ±1 % more.");
         }
 
-        return new(new TrialSheet(card, [.. Enumerable.Range(1, count)], columns, own, words, settings, shared) { Notes = notes });
+        var sheet = new TrialSheet(card, [.. Enumerable.Range(1, count)], columns, own, words, settings, shared) { Notes = notes };
+
+        // Marks are asked whether their times fit their degrees, as they were noted.
+        return new(mapped.TryGetValue("time", out var time) && time.Film is null && columns.TryGetValue("time", out double[]? times) && card.Name != "warm-up-marks" ? sheet.Rows(TimeOrder.Of(times, times.Count(double.IsNaN))) : sheet);
     }
 
     private static Dictionary<string, RawColumn> Map(TrialCard card, TrialInput input, List<Problem> problems)

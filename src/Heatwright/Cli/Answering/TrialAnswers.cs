@@ -28,7 +28,7 @@ internal sealed record ReadingEntered(int Number, IReadOnlyList<FieldRead> Field
 }
 
 /// <summary>Readings that were typed into a run.</summary>
-/// <param name="Run">The run.</param>
+/// <param name="Run">The run; empty: none was begun, since no reading was taken.</param>
 /// <param name="Readings">Those that were taken in.</param>
 /// <param name="Refused">How many lines were not; why stands on the error output.</param>
 internal sealed record ReadingsEntered(string Run, IReadOnlyList<ReadingEntered> Readings, int Refused);

@@ -46,12 +46,20 @@ public static class StudyCare
     /// <summary>Strikes readings of a run out, or lets them stand again.</summary>
     /// <param name="path">The study file.</param>
     /// <param name="run">The run.</param>
-    /// <param name="numbers">Numbers of the readings.</param>
+    /// <param name="readings">Numbers of the readings, spans such as 1-22, or 'all'.</param>
     /// <param name="because">Why they do not count; null: they stand again.</param>
-    public static Checked<StudyChanged> Strike(string path, string run, IReadOnlyList<int> numbers, string? because) =>
-        ChangeStudy.Run(path, $"{(because is null ? "Let stand again" : "Struck out")} {string.Join(", ", numbers)} of {run}", study =>
+    public static Checked<StudyChanged> Strike(string path, string run, IReadOnlyList<string> readings, string? because) => OpenStudy.Read(path).Then(opened =>
+    {
+        int count = Runs(opened.Study).FirstOrDefault(one => one.Id.Name == run)?.Readings.Count ?? 0;
+        return NumberSpans.Read(readings, count) is not { } numbers && count > 0
+            ? new Checked<StudyChanged>(new Problem("These are no numbers of readings.", $"run {run}", readings.Count > 0 ? string.Join(' ', readings) : "empty", $"numbers from 1 to {RunWords.Number(count, "0")}, spans such as 1-{RunWords.Number(count, "0")}, or all", "Count the readings as 'heatwright study' and the trial's page number them."))
+            : Struck(path, run, NumberSpans.Read(readings, count) ?? [], because);
+    });
+
+    private static Checked<StudyChanged> Struck(string path, string run, IReadOnlyList<int> numbers, string? because) =>
+        ChangeStudy.Run(path, $"{(because is null ? "Let stand again" : "Struck out")} {NumberSpans.Told(numbers)} of {run}", study =>
         {
-            var runs = study.Trials.SelectMany(trial => trial.Runs).ToArray();
+            var runs = Runs(study);
             if (runs.FirstOrDefault(one => one.Id.Name == run) is not { } found)
             {
                 return new(new Problem("The study has no such run.", path, run, string.Join(", ", runs.Select(one => one.Id.Name)), "Choose one of them."));
@@ -61,6 +69,8 @@ public static class StudyCare
                 ? new(new Problem("The run has no such reading.", $"run {run}", string.Join(", ", wrong), $"1 to {RunWords.Number(found.Readings.Count, "0")}", "Count the readings as 'heatwright study' and the trial's page number them."))
                 : new(With(study, found with { Readings = [.. found.Readings.Select(reading => numbers.Contains(reading.Number) ? reading with { StruckBecause = because } : reading)] }));
         });
+
+    private static Run[] Runs(Study study) => [.. study.Trials.SelectMany(trial => trial.Runs)];
 
     private static Study With(Study study, Run run) => study with { Trials = [.. study.Trials.Select(trial => trial with { Runs = [.. trial.Runs.Select(one => one.Id == run.Id ? run : one)] })] };
 }

@@ -29,17 +29,17 @@ public static class PageText
             Line($"**{page.Missed}**");
         }
 
-        Line($"{verdict.Arrangement.Letter}, {verdict.Arrangement.Name}: **{ComparisonText.Word(verdict.Word)}**. {Web.Say.Sentence(verdict.Because)}");
+        Line($"{verdict.Arrangement.Letter}, {verdict.Arrangement.Name}: **{ComparisonText.Word(verdict.Word)}**. {Web.Say.Sentence(page.Because)}".TrimEnd());
         text.Append("| requirement | result | margin | kept in | how tested |\n| --- | --- | --- | --- | --- |\n");
         foreach (var row in page.Rows)
         {
-            text.AppendJoin("", ((string[])[$"{row.Asked} {row.Limit}{(row.Line.Requirement.Must ? "" : " (want)")}", row.Result, row.Margin, $"{row.Chance}, {ComparisonText.Word(row.Word)}", row.Tested]).Select(cell => $"| {ComparisonText.Bar(cell)} ")).Append("|\n");
+            text.AppendJoin("", ((string[])[$"{row.Asked}{(row.Limit.Length > 0 ? " " + row.Limit : "")}{(row.Line.Requirement.Must ? "" : " (want)")}", row.Result, row.Margin, $"{row.Chance}, {ComparisonText.Word(row.Word)}", row.Tested]).Select(cell => $"| {ComparisonText.Bar(cell)} ")).Append("|\n");
         }
 
         text.Append('\n');
-        if (verdict.Safety.Conditions.Count > 0)
+        if (page.OnlyWith.Count > 0)
         {
-            Line($"Only with: {string.Join(" ", verdict.Safety.Conditions.Select(condition => Web.Say.Sentence(condition.Words)))}");
+            Line($"Only with: {string.Join(" ", page.OnlyWith.Select(Web.Say.Sentence))}");
         }
 
         if (page.Tests.Count > 0)

@@ -28,6 +28,31 @@ public static class PlanTrial
         })).Map(_ => made!);
     }
 
+    /// <summary>Takes what a meter promises for a unit out of it, or the whole meter where no run was read with it; undo brings it back.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="id">Its short name.</param>
+    /// <param name="unit">The unit, as 'meter list' shows it or as it was typed; empty: the whole meter.</param>
+    public static Checked<StudyChanged> DropMeter(string path, string id, string unit) => ChangeStudy.Run(path, unit.Length > 0 ? $"what meter {id} promises for {unit} taken out" : $"meter {id} taken out", study =>
+    {
+        if (study.Instruments.FirstOrDefault(one => string.Equals(one.Id, id, StringComparison.OrdinalIgnoreCase)) is not { } meter)
+        {
+            return new(new Problem("The study has no such meter.", path, id, study.Instruments.Count > 0 ? NearNames.Told(id, study.Instruments.Select(one => one.Id)) : "no meter yet", "Choose one of them."));
+        }
+
+        if (unit.Length == 0)
+        {
+            string[] read = [.. study.Trials.SelectMany(trial => trial.Runs).Where(run => run.Columns.Any(column => column.Instrument == meter.Id)).Select(run => run.Id.Name)];
+            return read.Length > 0
+                ? new(new Problem("Runs were read with this meter.", $"meter {meter.Id}", string.Join(", ", read), "none", "Name another meter for them, or none, with 'heatwright trial set FILE RUN --meter COLUMN=none'; a single line is taken out by its unit."))
+                : new Checked<Study>(study with { Instruments = [.. study.Instruments.Where(one => one != meter)] });
+        }
+
+        var line = meter.Specs.FirstOrDefault(spec => spec.Unit == unit) ?? meter.Specs.FirstOrDefault(spec => UnitOf(unit)?.Measures(Units.Find(spec.Unit)!) == true);
+        return line is null
+            ? new(new Problem("The meter promises nothing for this unit.", $"meter {meter.Id}", unit, meter.Specs.Count > 0 ? string.Join(", ", meter.Specs.Select(spec => spec.Unit)) : "nothing yet", "Choose one of them."))
+            : new Checked<Study>(study with { Instruments = [.. study.Instruments.Select(one => one == meter ? one with { Specs = [.. one.Specs.Where(spec => spec != line)] } : one)] });
+    });
+
     /// <summary>The kind with a maker's own law, where one is named.</summary>
     /// <param name="kind">Name of the kind.</param>
     /// <param name="law">Name of a law of the quick sums; null or empty: none.</param>
@@ -114,8 +139,8 @@ public static class PlanTrial
         return problems.Count > 0 ? new(problems) : new((IReadOnlyList<InstrumentSpec>)specs);
     }
 
-    /// <summary>A unit by its symbol, or as makers spell it: ohm, degC.</summary>
-    private static Unit? UnitOf(string text) => Units.Find(text) ?? (TypedValue.Read($"1 {text}", Expect.Anything) is Answer.Fine { Value: TypedValue.Amount { UnitWasTyped: true } amount } ? amount.Unit : null);
+    /// <summary>A unit by its symbol, or as makers spell it: ohm, degC. No column is read in coulombs: a meter's C is degrees.</summary>
+    private static Unit? UnitOf(string text) => text is "C" ? Units.Celsius : Units.Find(text) ?? (TypedValue.Read($"1 {text}", Expect.Anything) is Answer.Fine { Value: TypedValue.Amount { UnitWasTyped: true } amount } ? amount.Unit : null);
 
     private static IEnumerable<(Unit Unit, string Text)> Pairs(IReadOnlyList<string> words, string option, List<Problem> problems)
     {

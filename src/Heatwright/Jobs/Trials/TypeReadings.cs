@@ -44,14 +44,26 @@ public static partial class TypeReadings
         }))).Map(_ => made!);
     }
 
+    /// <summary>A run as it would be begun; nothing is stored before its first reading.</summary>
+    public static Checked<Run> Plan(string path, RunEntry entry) => OpenStudy.Read(path).Then(opened => PlanTrial.Found(opened.Study, entry.Trial).Then(trial => Made(opened.Study, trial, entry)));
+
     /// <summary>Takes one typed line into a run: '3.82 0.41 12.5', or 'volts=3.82 amps=0.41'.</summary>
     /// <param name="path">The study file.</param>
     /// <param name="run">The run.</param>
     /// <param name="line">As typed.</param>
-    public static Checked<ReadingTaken> Take(string path, string run, string line)
+    public static Checked<ReadingTaken> Take(string path, string run, string line) => Take(path, run, study => Find(study, run), line);
+
+    /// <summary>Takes one typed line into a run that is begun with it where the trial has it not yet.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="trial">Its trial.</param>
+    /// <param name="begun">The run.</param>
+    /// <param name="line">As typed.</param>
+    public static Checked<ReadingTaken> Take(string path, string trial, Run begun, string line) => Take(path, begun.Id.Name, study => There(study, trial, begun), line);
+
+    private static Checked<ReadingTaken> Take(string path, string run, Func<Study, Checked<(Trial Trial, Run Run)>> find, string line)
     {
         ReadingTaken? taken = null;
-        return ChangeStudy.Run(path, $"reading into {run}: {line.Trim()}", study => Find(study, run).Then(found => TypedLine.Understood(found.Trial, found.Run, line).Map(fields =>
+        return ChangeStudy.Run(path, $"reading into {run}: {line.Trim()}", study => find(study).Then(found => TypedLine.Understood(found.Trial, found.Run, line).Map(fields =>
         {
             var before = found.Run;
             var after = before with { Readings = [.. before.Readings, new(before.Readings.Count + 1, [.. fields.Select(field => field.Raw)])] };
@@ -59,6 +71,8 @@ public static partial class TypeReadings
             return Put(study, found.Trial, after);
         }))).Map(_ => taken!);
     }
+
+    private static Checked<(Trial Trial, Run Run)> There(Study study, string trial, Run begun) => PlanTrial.Found(study, trial).Map(on => (on, on.Runs.FirstOrDefault(one => one.Id == begun.Id) ?? begun));
 
     /// <summary>Takes many typed lines into a run as one change: all of them, or none where one is not understood.</summary>
     /// <param name="path">The study file.</param>
@@ -120,14 +134,15 @@ public static partial class TypeReadings
 
     /// <summary>Brings lines that are typed one after the other into the order of a run: where the first is a heading it gives null for it, and orders the others by it.</summary>
     /// <param name="path">The study file.</param>
-    /// <param name="run">The run.</param>
-    public static Func<string, Checked<string?>> Orderly(string path, Run run)
+    /// <param name="trial">Its trial.</param>
+    /// <param name="run">The run; perhaps not stored yet.</param>
+    public static Func<string, Checked<string?>> Orderly(string path, string trial, Run run)
     {
         bool first = true;
         TypedHeading? heading = null;
         return line =>
         {
-            var head = first ? OpenStudy.Read(path).Then(opened => Find(opened.Study, run.Id.Name).Then(found => TypedHeading.Of(found.Trial, found.Run, line)?.Map<TypedHeading?>(one => one) ?? new((TypedHeading?)null))) : new(heading);
+            var head = first ? OpenStudy.Read(path).Then(opened => There(opened.Study, trial, run).Then(found => TypedHeading.Of(found.Trial, found.Run, line)?.Map<TypedHeading?>(one => one) ?? new((TypedHeading?)null))) : new(heading);
             bool named = first && head is { IsFine: true, Value: not null };
             (first, heading) = (false, head.IsFine ? head.Value : null);
             return head.Map(one => named ? null : one?.InOrder(line) ?? line);
@@ -159,6 +174,10 @@ public static partial class TypeReadings
         var old = Remarks(study, trial, before).Select(remark => (remark.Reading, remark.Words)).ToHashSet();
         return [.. Remarks(study, trial, after).Where(remark => !old.Contains((remark.Reading, remark.Words)))];
     }
+
+    /// <summary>A run as it stands in a study file, with what the checks say of it; null: there is none of that name.</summary>
+    public static (Run Run, IReadOnlyList<Remark> Remarks)? Find(string path, string run) =>
+        OpenStudy.Read(path) is { IsFine: true, Value.Study: var study } && Find(study, run) is { IsFine: true, Value: var found } ? (found.Run, Remarks(study, found.Trial, found.Run)) : null;
 
     /// <summary>The run of that name with its trial, or which there are.</summary>
     internal static Checked<(Trial Trial, Run Run)> Find(Study study, string run)

@@ -12,8 +12,11 @@ internal sealed partial class TypedHeading
     private readonly int[]? places;
     private readonly Unit?[] units;
 
-    private TypedHeading(Run run, int[]? places, Unit?[] units)
+    private readonly int count;
+
+    private TypedHeading(Run run, int[]? places, Unit?[] units, int count)
     {
+        this.count = count;
         this.run = run;
         this.places = places;
         this.units = units;
@@ -27,7 +30,7 @@ internal sealed partial class TypedHeading
             return null;
         }
 
-        string[] cells = [.. (line.IndexOfAny(['\t', ';', '|']) >= 0 ? line.Split(['\t', ';', '|']) : Apart().Split(line.Trim())).Select(cell => cell.Trim())];
+        string[] cells = [.. (line.IndexOfAny(['\t', ';', '|']) >= 0 ? line.Split(['\t', ';', '|']) : line.Contains(',', StringComparison.Ordinal) ? line.Split(',') : Apart().Split(line.Trim())).Select(cell => cell.Trim())];
         var heads = cells.Select(RunFromLog.Heading).ToArray();
         int[] found = [.. run.Columns.Select(column => Named(trial, column, cells, heads))];
         for (int i = 0; i < found.Length; i++)
@@ -36,13 +39,13 @@ internal sealed partial class TypedHeading
         }
 
         bool named = found.Any(place => place >= 0) && !cells.Any(cell => Number().IsMatch(cell));
-        return named ? Placed(run, cells, heads, found, [.. RunFromLog.Columns(trial).Needed]) : IsWords(trial, run, cells) ? new(new TypedHeading(run, null, new Unit?[run.Columns.Count])) : null;
+        return named ? Placed(run, cells, heads, found, [.. RunFromLog.Columns(trial).Needed]) : IsWords(trial, run, cells) ? new(new TypedHeading(run, null, new Unit?[run.Columns.Count], cells.Length)) : null;
     }
 
     /// <summary>A line below the heading, its values in the order of the run; what the heading does not hold is not read.</summary>
     public string InOrder(string line)
     {
-        string[] values = TypedLine.Values(line);
+        string[] values = TypedLine.Values(line, count);
         return places is null || places.Any(place => place >= values.Length) ? line : string.Join('\t', run.Columns.Select((column, i) => places[i] < 0 || values[places[i]].Length == 0 ? TypedLine.Nothing : With(values[places[i]], column, units[i])));
     }
 
@@ -51,7 +54,7 @@ internal sealed partial class TypedHeading
         // 't U I': what is known stands where the run has it, so the rest does as well.
         int[] places = cells.Length == found.Length && found.Select((place, i) => place < 0 || place == i).All(own => own) ? [.. found.Select((_, i) => i)] : found;
         string[] open = [.. run.Columns.Where((column, i) => places[i] < 0 && needed.Contains(column.Name)).Select(column => column.Name)];
-        return open.Length == 0 ? new(new TypedHeading(run, places, [.. places.Select(place => place < 0 ? null : heads[place].Unit)]))
+        return open.Length == 0 ? new(new TypedHeading(run, places, [.. places.Select(place => place < 0 ? null : heads[place].Unit)], cells.Length))
             : new(new Problem("The heading does not say where a needed column is.", "heading", string.Join(", ", cells.Where(cell => cell.Length > 0)), string.Join(", ", open), $"Call it so in the heading, or leave the heading out and give the values in this order: {string.Join(' ', run.Columns.Select(column => column.Name))}."));
     }
 

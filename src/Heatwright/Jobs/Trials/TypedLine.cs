@@ -113,18 +113,55 @@ internal static partial class TypedLine
             return new([.. cells.Take(run.Columns.Count).Select(cell => cell.Length > 0 ? cell : Nothing)]);
         }
 
-        return texts.Length == run.Columns.Count ? new(texts) : new(new Problem(
+        if (Commas(line, run.Columns.Count) is { } apart)
+        {
+            return new(apart);
+        }
+
+        return texts.Length == run.Columns.Count && !texts.Any(text => text.EndsWith(',')) ? new(texts)
+            : line.Contains(',', StringComparison.Ordinal) && line.Split(',').Length >= run.Columns.Count ? new(new Problem(
+            "It is not clear which commas of the line stand between values and which are decimal marks.", $"run {run.Id}", line.Trim(), $"{run.Columns.Count.ToString(CultureInfo.InvariantCulture)} values: {string.Join(' ', run.Columns.Select(one => one.Name))}", "Put a blank between two values, and no comma: 0 4.135 1.01, or 0 4,135 1,01."))
+            : new(new Problem(
             "The line has another number of values than the run has columns.", $"run {run.Id}", $"{texts.Length.ToString(CultureInfo.InvariantCulture)}: {line.Trim()}", string.Join(' ', run.Columns.Select(one => one.Name)), "Type one value for each, a blank between two; '-' stands for nothing read."));
     }
 
     /// <summary>Stands for what was not read.</summary>
     internal const string Nothing = "-";
 
-    /// <summary>The values of a line, one by one: cells of a spreadsheet, or what stands between blanks.</summary>
-    internal static string[] Values(string line) => Between(line) ?? [.. Token().Matches(line).Select(match => match.Value.Trim())];
+    /// <summary>The values of a line with commas between them; null: it has none, or a comma may as well be a decimal mark.</summary>
+    /// <param name="line">As typed: '0,4.135,1.01' or '0, 4.135, 1.01'.</param>
+    /// <param name="count">So many values it must have.</param>
+    internal static string[]? Commas(string line, int count)
+    {
+        if (count < 2 || line.IndexOfAny(['\t', ';', '|', '=']) >= 0)
+        {
+            return null;
+        }
+
+        // Behind a comma and a blank the next value stands, whatever marks decimals.
+        string[] wide = [.. WideComma().Split(line.Trim().TrimEnd(',')).Select(cell => cell.Trim())];
+        if (wide.Length == count && wide.All(cell => Token().Match(cell).Length == cell.Length))
+        {
+            return [.. wide.Select(cell => cell.Length > 0 ? cell : Nothing)];
+        }
+
+        // Of two numbers, '4,135' may be one with a decimal comma; a point or a unit in one of them tells.
+        string[] cells = [.. line.Trim().Split(',').Select(cell => cell.Trim())];
+        bool clear = count > 2 || cells.Any(cell => cell.Any(letter => letter == '.' || char.IsLetter(letter)));
+        return cells.Length == count && clear && cells.All(cell => Token().Match(cell).Length == cell.Length) ? [.. cells.Select(cell => cell.Length > 0 ? cell : Nothing)] : null;
+    }
+
+    /// <summary>The values of a line, one by one: cells of a spreadsheet, or what stands between commas or blanks.</summary>
+    /// <param name="line">As typed.</param>
+    /// <param name="count">How many values there are where commas stand between them.</param>
+    internal static string[] Values(string line, int count) => Between(line) ?? Commas(line, count) ?? [.. Token().Matches(line).Select(match => match.Value.Trim())];
 
     /// <summary>What stands between the tabs of a spreadsheet's line, where nothing means not read; null: there are no tabs.</summary>
     private static string[]? Between(string line) => line.Contains('\t', StringComparison.Ordinal) ? [.. line.Split('\t').Select(cell => cell.Trim())] : null;
+
+    /// <summary>A comma and a blank.</summary>
+    [GeneratedRegex(@",\s+", RegexOptions.CultureInvariant)]
+    private static partial Regex WideComma();
 
     /// <summary>A value with its unit behind it, as '3.82', '3.82V', '3.82 V', '410 mA', '4k7', '1:20'.</summary>
     [GeneratedRegex(@"[^\s;|]+(?:[ \u00A0](?:[munkKM\u00B5\u03BC]?(?:V|A|W|Ohm|ohm|\u03A9|\u2126|s|J|Ah|Wh|Hz)|\u00B0[CF]|C|K|%|min|h)(?=[\s;|]|$))?", RegexOptions.CultureInvariant)]

@@ -96,15 +96,20 @@ public static class DecideTool
         }));
     }
 
-    /// <summary>Takes prototype readings in: 'ready=27.1 s ± 0.3', each.</summary>
-    public static Checked<Study> Read(string path, IReadOnlyList<string> texts, string on) => StudyBook.Open(path, readOnly: false).Then(book =>
+    /// <summary>Takes prototype readings in: 'ready=27.1 s ± 0.3', each; all of them, or none where one cannot be read.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="texts">As typed.</param>
+    /// <param name="on">Date, year-month-day.</param>
+    /// <returns>What was taken for readings that were typed without a doubt, in words.</returns>
+    public static Checked<IReadOnlyList<string>> Read(string path, IReadOnlyList<string> texts, string on) => StudyBook.Open(path, readOnly: false).Then(book =>
     {
         using (book)
         {
+            List<string> notes = [];
             var changed = book.Change($"Prototype: {string.Join(", ", texts)}", study => study.Decisions is [.., var card]
-                ? Typed(study, card, texts, on).Map(readings => study with { PrototypeReadings = [.. study.PrototypeReadings, .. readings] })
+                ? Typed(study, card, texts, on, notes).Map(readings => study with { PrototypeReadings = [.. study.PrototypeReadings, .. readings] })
                 : new(new Problem("Nothing is decided yet, so nothing was predicted to be checked.", study.Name, "none", "a decision card", "Decide first: heatwright decide FILE A --because '...'.")));
-            return changed.Map(_ => book.Read());
+            return changed.Map<IReadOnlyList<string>>(_ => notes);
         }
     });
 
@@ -153,8 +158,10 @@ public static class DecideTool
         ? FormattableString.Invariant($"{line.Requirement}, by {Math.Abs(line.Doubts):0.0} standard doubts") : "none";
 
     /// <summary>A reading of the prototype as it may be typed, of the first line of the brief.</summary>
-    public static string Example(DecisionCard card) => card.BriefThen.Requirements is [var first, ..]
-        ? FormattableString.Invariant($"{first.Id}={first.Limit:0.###}{Behind(first.Unit)} ± {first.Limit * 0.02:0.##}{Behind(first.Unit)}").Replace("± 0 ", "± 0.01 ", StringComparison.Ordinal) : "";
+    public static string Example(DecisionCard card) => card.BriefThen.Requirements is [var first, ..] ? Example(first) : "";
+
+    private static string Example(Requirement line) =>
+        FormattableString.Invariant($"{line.Id}={line.Limit:0.###}{Behind(line.Unit)} ± {line.Limit * 0.02:0.##}{Behind(line.Unit)}").Replace("± 0 ", "± 0.01 ", StringComparison.Ordinal);
 
     private static string Behind(string unit) => unit.Length > 0 ? " " + unit : "";
 
@@ -187,7 +194,7 @@ public static class DecideTool
 
     private static string Plain(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToUpperInvariant();
 
-    private static Checked<IReadOnlyList<PrototypeReading>> Typed(Study study, DecisionCard card, IReadOnlyList<string> texts, string on)
+    private static Checked<IReadOnlyList<PrototypeReading>> Typed(Study study, DecisionCard card, IReadOnlyList<string> texts, string on, List<string> notes)
     {
         List<Problem> problems = [];
         List<PrototypeReading> readings = [];
@@ -202,24 +209,37 @@ public static class DecideTool
             }
 
             var unit = Units.Find(line.Unit) ?? Units.One;
-            if (TypedValue.Read(pair[1].Trim(), Expect.Of(unit, line.Id)) is Answer.Fine { Value: TypedValue.Amount amount } && amount.Unit.Measures(unit))
+            if (TypedValue.Read(pair[1].Trim(), Expect.Of(unit, line.Id)) is not Answer.Fine { Value: TypedValue.Amount amount } || !amount.Unit.Measures(unit))
             {
-                double doubt = amount.PlusMinus * amount.Unit.Factor / unit.Factor / (amount.IsStandard ? 1 : Math.Sqrt(3));
-                if (doubt > 0)
-                {
-                    readings.Add(new(string.Create(CultureInfo.InvariantCulture, $"prototype-{study.PrototypeReadings.Count + readings.Count + 1}"), card.Id, on, line.Id, unit.FromSi(amount.Si), doubt, line.Unit));
-                }
-                else
-                {
-                    problems.Add(new("A prototype reading has no doubt.", $"--read {pair[0]}", pair[1], "VALUE ± DOUBT", $"Say how far it may be off, for example '{pair[0]}={pair[1].Trim()} ± 2 %' or in its unit."));
-                }
+                problems.Add(new("A prototype reading cannot be read.", $"--read {pair[0]}", pair[1], $"one number in {(line.Unit.Length > 0 ? line.Unit : "pieces")}, with its doubt where it is known", $"Correct it, for example '{Example(line)}'."));
+                continue;
+            }
+
+            double scale = amount.Unit.Factor / unit.Factor, doubt = amount.PlusMinus * scale / (amount.IsStandard ? 1 : Math.Sqrt(3)), value = unit.FromSi(amount.Si);
+            if (doubt == 0 && Usual(amount, unit) is { } usual)
+            {
+                doubt = usual * scale;
+                notes.Add($"{line.Id} {Display.Significant(value, 6)}{Display.Behind(line.Unit)}: no doubt was said, so ± {Display.Significant(doubt, 2)}{Display.Behind(line.Unit)} is taken, {(unit.Measures(Units.Second) ? "its last digit and a hand's two presses of a watch" : "its last digit")}.");
+            }
+
+            if (doubt > 0)
+            {
+                readings.Add(new(string.Create(CultureInfo.InvariantCulture, $"prototype-{study.PrototypeReadings.Count + readings.Count + 1}"), card.Id, on, line.Id, value, doubt, line.Unit));
             }
             else
             {
-                problems.Add(new("A prototype reading cannot be read.", $"--read {pair[0]}", pair[1], $"one number in {(line.Unit.Length > 0 ? line.Unit : "pieces")} with its doubt", $"Correct it, for example '{Example(card)}'."));
+                problems.Add(new("A prototype reading has no doubt.", $"--read {pair[0]}", pair[1], "VALUE ± DOUBT", $"Say how far it may be off, for example '{Example(line)}'."));
             }
         }
 
-        return problems.Count > 0 ? new(problems) : new(readings);
+        return problems.Count == 0 ? new(readings)
+            : new([.. problems.Select(problem => texts.Count == 1 ? problem : problem with { Next = $"{problem.Next} None of the {texts.Count.ToString(CultureInfo.InvariantCulture)} readings is kept yet." })]);
+    }
+
+    /// <summary>Standard doubt of a reading of which nothing was said, in its unit: within its last digit it may be anywhere, and a time was taken by hand. A count is off by no more than its last digit either.</summary>
+    private static double? Usual(TypedValue.Amount amount, Unit unit)
+    {
+        double press = unit.Measures(Units.Second) ? UsualDoubts.Stopwatch("prototype").Combined / amount.Unit.Factor : 0;
+        return amount.Step > 0 ? Math.Sqrt((amount.Step * amount.Step / 12) + (press * press)) : null;
     }
 }

@@ -35,6 +35,26 @@ public sealed class RuleBookReadingsTests
         Assert.All(said, remark => Assert.Contains(reading == 13 ? "3.8 V lies 0.2 V under" : "3.84 V lies 0.16 V under", remark.Words, StringComparison.Ordinal));
     }
 
+    /// <summary>3565 V is told by itself; 3.62 V before it falls as a cell does, and the run as a whole is asked without it. The median of 4, 3.9, 3.8, 3.62, 3565, 3.5 is 3.85.</summary>
+    [Fact]
+    public void A_slip_by_a_thousand_speaks_of_itself_alone()
+    {
+        var said = RuleBook.Readings(Sheet("capacity", [("volts", [4, 3.9, 3.8, 3.62, 3565, 3.5]), ("amps", [1, 1, 1, 1, 1, 1])])).ToArray();
+        var slip = Assert.Single(said);
+        Assert.Equal(("S29-volts", 15, true), (slip.Rule, slip.Reading, slip.LeftOut));
+    }
+
+    /// <summary>5.20 V and 1.29 A in the middle of all; the third has them the other way round. Nothing is said where all are so.</summary>
+    [Theory, InlineData("warm-up"), InlineData("hold-power"), InlineData("volts-amps")]
+    public void Volts_and_amps_changed_over_in_one_reading_are_told(string kind)
+    {
+        var swap = Assert.Single(Said("swap-row", Sheet(kind, [("volts", [5.2, 5.2, 1.29, 5.19]), ("amps", [1.29, 1.29, 5.2, 1.29])])));
+        Assert.Equal((13, true), (swap.Reading, swap.LeftOut));
+        Assert.StartsWith("1.29 V and 5.2 A are what the other readings have the other way round", swap.Words, StringComparison.Ordinal);
+        Assert.Empty(Said("swap-row", Sheet(kind, [("volts", [1.29, 1.29, 1.29]), ("amps", [5.2, 5.2, 5.2])])));
+        Assert.Empty(Said("S15", Sheet(kind, [("volts", [5.2, 5.2, 5.19, 1.29]), ("amps", [1.29, 1.29, 1.29, 5.2])])));
+    }
+
     /// <summary>Settings hold for every row; only some kinds are asked.</summary>
     [Fact]
     public void A_limit_that_was_set_is_asked_of_each_row_of_its_kinds()

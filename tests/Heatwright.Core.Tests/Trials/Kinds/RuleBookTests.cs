@@ -18,7 +18,7 @@ public class RuleBookTests
         Assert.NotEmpty(remark.Words);
         Assert.NotEmpty(remark.Remedy);
         Assert.DoesNotContain("?", remark.Words.Replace("loose?", "", StringComparison.Ordinal).Replace("mode?", "", StringComparison.Ordinal).Replace("slip (m for none, or none for m)?", "", StringComparison.Ordinal)
-            .Replace("point?", "", StringComparison.Ordinal), StringComparison.Ordinal);
+            .Replace("in this reading?", "", StringComparison.Ordinal).Replace("point?", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Theory, MemberData(nameof(Ids))]
