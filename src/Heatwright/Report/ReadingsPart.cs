@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Trials;
 using Heatwright.StudyFile;
