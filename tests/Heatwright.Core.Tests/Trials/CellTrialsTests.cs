@@ -126,7 +126,7 @@ public sealed class CellTrialsTests
     public void What_is_missing_of_a_cell_is_told()
     {
         Assert.StartsWith("a discharge down to the cut-off", Assert.Single(PartBench.One(Cell, [Pulse()], Meter).Problems).Limit, StringComparison.Ordinal);
-        Assert.StartsWith("a pulse run", Assert.Single(PartBench.One(Cell, [Slow()], Meter).Problems).Limit, StringComparison.Ordinal);
+        Assert.StartsWith("Take a pulse run", Assert.Single(PartBench.One(Cell, [Slow()], Meter).Problems).Next, StringComparison.Ordinal);
 
         // Two rows are no log.
         var two = Trial("two", TrialKind.Pulse, [("0", 0, 0), ("20", 20, 2)]);
