@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
+using Heatwright.Jobs;
 
 namespace Heatwright.Tests.Web;
 
@@ -49,5 +50,17 @@ public sealed class ShownTests(ServedStudy served) : IClassFixture<ServedStudy>
         var targets = Regex.Matches(page, "<path class=\"limit\" d=\"M46 ([0-9.]+)H[0-9]+\"></path>\\s*<text x=\"[0-9.]+\" y=\"([0-9.]+)\" text-anchor=\"([a-z]+)\"[^>]*>target [0-9]+</text>");
         Assert.NotEmpty(targets);
         Assert.All(targets, one => Assert.True(one.Groups[3].Value == "start" || double.Parse(one.Groups[2].Value, CultureInfo.InvariantCulture) > double.Parse(one.Groups[1].Value, CultureInfo.InvariantCulture), one.Value));
+    }
+
+    /// <summary>A dot is 10 wide, a hundredth of the draws 2.6: 97 and 98 of 100 would cover one another, 80 stands apart.</summary>
+    [Fact]
+    public void Dots_that_would_cover_one_another_are_one_with_the_letters_of_both()
+    {
+        using var pieces = new Heatwright.Report.Pieces();
+        static ContenderView One(string letter, double odds) => new(letter, letter, "go", 1, 1, 1, odds, 5, "", []);
+        string drawn = pieces.Of<Heatwright.Web.Pieces.ValuePlot>("Of", new ComparisonView([One("A", 0.98), One("B", 0.97), One("C", 0.80)], [])).Text.Split("</figure>")[0];
+        Assert.Equal(2, Regex.Count(drawn, "class=\"dots\""));
+        Assert.Contains(">A, B</text>", drawn, StringComparison.Ordinal);
+        Assert.Contains(">C</text>", drawn, StringComparison.Ordinal);
     }
 }

@@ -26,7 +26,7 @@ public static class NotChosen
             return "choose, or a lamp below";
         }
 
-        string taken = Only(place, shelf) is { } only ? $"not chosen: {only.Name}, the only one" : place.Class is { Length: > 0 } usual ? $"not chosen: {usual}, assumed" : "choose";
+        string taken = Only(place, shelf) is { } only ? $"{only.Name}, assumed" : place.Class is { Length: > 0 } usual ? $"{usual}, assumed" : "choose";
         return place.HotOnly && !isLoad && lamps ? taken + "; none with a lamp" : taken;
     }
 }
