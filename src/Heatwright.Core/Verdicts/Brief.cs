@@ -89,9 +89,6 @@ public sealed record Duty(double TargetC, double EveryS, double ForS, double Fir
     /// <summary>Why the work is as it is, as long as nobody stated it.</summary>
     public const string NothingSaid = "no work is stated yet";
 
-    /// <summary>True: nobody said what a piece takes. A piece that takes nothing is one of which that was said.</summary>
-    public bool IsOpen => NeedJ == 0 && Contact == 0 && Why == NothingSaid;
-
     /// <summary>No hot work: no target that could be reached, no piece that ever comes. Never written to a file.</summary>
     public static readonly Duty None = new(double.NaN, double.PositiveInfinity, 0, 0, double.NaN, 0, 0, 0, 0, "no hot work");
 

@@ -92,7 +92,7 @@ public sealed class Judge
         RequirementQuantity.WarmUpTime or RequirementQuantity.PiecesPerCharge or RequirementQuantity.Steadiness or RequirementQuantity.WorkRate or RequirementQuantity.RecoveryTime or RequirementQuantity.StuckSwitchTemperature
             when arrangement.Lamp is not null => NotOfALamp(line),
         RequirementQuantity.FullLightTime when arrangement.Lamp is null => new(line, VerdictWord.NoGo, null, "no light", 0, "its load is a heater, and gives no light", "a lamp in the place of the heater"),
-        RequirementQuantity.PiecesPerCharge or RequirementQuantity.WorkRate or RequirementQuantity.RecoveryTime when brief.Work.IsOpen =>
+        RequirementQuantity.PiecesPerCharge or RequirementQuantity.WorkRate or RequirementQuantity.RecoveryTime when BriefPlan.IsOpen(brief.Work) =>
             new(line, VerdictWord.NeedMoreReadings, null, "not known", null, $"nobody said how much heat one {brief.Piece} takes", "state it in the brief, in joules, and 0 J where it takes none"),
         RequirementQuantity.WarmUpTime => FromDraws(line, say!.WarmUp(prediction.MiddleOutcome)),
         RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome) + (BriefSentence.OtherPace(line, brief) is { Length: > 0 } pace ? $"; {pace}" : "")),

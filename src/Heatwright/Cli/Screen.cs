@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Heatwright.Cli.Answering;
 using Heatwright.Quantities;
@@ -74,7 +73,7 @@ public sealed class Screen
     {
         bool terminal = !System.Console.IsOutputRedirected;
         // A pipe has no width of its own; a shell tells that of its window by this name.
-        int width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), CultureInfo.InvariantCulture, out int said) && said is >= 20 and <= 1000 ? said : 100;
+        int width = Environment.GetEnvironmentVariable("COLUMNS") is { Length: 2 or 3 } said && said.All(char.IsAsciiDigit) ? Math.Max(20, said.Aggregate(0, (sum, digit) => (10 * sum) + digit - '0')) : 100;
         if (terminal)
         {
             try

@@ -13,7 +13,7 @@ public sealed class CompletionTests : IDisposable
         (["heatwright", "par"], "part"),
         (["heatwright", "part", ""], "add drop label list photo show state"),
         (["heatwright", "trial", "fit"], "fit"),
-        (["heatwright", "meter", ""], "add list"),
+        (["heatwright", "meter", ""], "add drop list"),
         (["heatwright", "compare", "knife.study", "--"], "--ascii --help --json --to"),
         (["heatwright", "part", "list", "knife.study", "--j"], "--json"),
         (["heatwright", "completion", ""], "bash fish powershell zsh"),

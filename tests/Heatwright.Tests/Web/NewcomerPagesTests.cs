@@ -81,10 +81,10 @@ public sealed class NewcomerPagesTests : IAsyncLifetime
         await Sent("/shelf", "/shelf/add", ("id", "bead2"), ("kind", "sensor"), ("name", "steel bead"));
         await Sent("/shelf", "/shelf/add", ("id", "beech"), ("kind", "handle"), ("name", "beech grip"));
         string form = await browser.Text("/arrangements");
-        Assert.Equal(["not chosen: brass coil, the only one", "brass coil"], Options(form, "heater"));
-        Assert.Equal(["not chosen: bare thermocouple bead, assumed", "glass bead", "steel bead"], Options(form, "sensor"));
-        Assert.Equal(["not chosen: small controller board, assumed"], Options(form, "controller"));
-        Assert.Equal(["not chosen: beech grip, the only one", "beech grip"], Options(form, "handle"));
+        Assert.Equal(["brass coil, assumed", "brass coil"], Options(form, "heater"));
+        Assert.Equal(["bare thermocouple bead, assumed", "glass bead", "steel bead"], Options(form, "sensor"));
+        Assert.Equal(["small controller board, assumed"], Options(form, "controller"));
+        Assert.Equal(["beech grip, assumed", "beech grip"], Options(form, "handle"));
         Assert.Equal(["none"], Options(form, "charger"));
         await Sent("/arrangements", "/arrangements/add", ("cell", "flat"));
         var wired = Assert.Single(Study.Arrangements);
@@ -101,7 +101,7 @@ public sealed class NewcomerPagesTests : IAsyncLifetime
         await Sent("/shelf", "/shelf/add", ("id", "led"), ("kind", "lamp"), ("name", "white lamp"));
         form = await browser.Text("/arrangements");
         Assert.Equal("choose, or a lamp below", Options(form, "heater")[0]);
-        Assert.Equal("not chosen: small controller board, the only one; none with a lamp", Options(form, "controller")[0]);
+        Assert.Equal("small controller board, assumed; none with a lamp", Options(form, "controller")[0]);
     }
 
     private static string[] Options(string page, string place) => [.. Regex.Matches(page.Split($"name=\"{place}\"")[1].Split("</select>")[0], "<option[^>]*>([^<]*)</option>").Select(match => WebUtility.HtmlDecode(match.Groups[1].Value))];

@@ -204,12 +204,12 @@ public sealed partial class PagesTests(ServedStudy served) : IClassFixture<Serve
     }
 
     [Fact]
-    public async Task The_start_names_the_reading_that_is_missing()
+    public async Task The_start_names_what_the_best_choice_lacks_as_the_page_of_readings_does()
     {
-        var open = served.Json.GetProperty("arrangements").EnumerateArray().First(one => one.GetProperty("verdict").GetString() == "need-more-readings");
-        string remedy = open.GetProperty("requirements").EnumerateArray().First(line => line.GetProperty("verdict").GetString() == "need-more-readings").GetProperty("remedy").GetString()!;
         string page = Visible(await served.Page("/"));
-        Assert.Contains("Take " + remedy.Split(": take ")[1], page, StringComparison.Ordinal);
+        Assert.Contains("No reading here would change the choice, but do not build it as it stands: A is the best choice, once there is per-cell supervision", Visible(await served.Page("/next")), StringComparison.Ordinal);
+        Assert.Contains("Get per-cell supervision", page.Split("Next step")[1], StringComparison.Ordinal);
+        Assert.DoesNotContain("Take the ", page.Split("Next step")[1], StringComparison.Ordinal);
         Assert.Contains("Lithium cells:", page, StringComparison.Ordinal);
     }
 

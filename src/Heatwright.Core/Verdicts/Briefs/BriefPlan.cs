@@ -45,6 +45,9 @@ public static class BriefPlan
     /// <summary>Conductance into the work at which a piece has its heat in half of its time, W/K; null where a conductance is stated, or no heat to be taken.</summary>
     public static double? UsualContactWPerK(Brief brief) => brief.Work is { Contact: not > 0, NeedJ: > 0, ForS: > 0 } duty && duty.TargetC - TakesHeatAboveC(brief) is > 0 and var overK ? 2 * duty.NeedJ / (duty.ForS * overK) : null;
 
+    /// <summary>True: nobody said what a piece takes. A piece that takes nothing is one of which that was said.</summary>
+    public static bool IsOpen(Duty duty) => duty.NeedJ == 0 && duty.Contact == 0 && duty.Why == Duty.NothingSaid;
+
     private static double Asked(Brief brief, RequirementQuantity quantity) =>
         brief.Requirements.Where(line => line.Quantity == quantity && !line.AtMost).Select(line => (Units.Find(line.Unit) ?? Units.One).ToSi(line.Limit)).DefaultIfEmpty(0).Max();
 }

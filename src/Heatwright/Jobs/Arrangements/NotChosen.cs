@@ -31,7 +31,7 @@ public static class NotChosen
             return "choose, or a lamp below";
         }
 
-        string taken = Only(place, shelf, trials) is { } only ? $"not chosen: {only.Name}, the only one{(Usable(place, shelf).Length > 1 ? " that was measured" : "")}" : place.Class is { Length: > 0 } usual ? $"not chosen: {usual}, assumed" : "choose";
+        string taken = Only(place, shelf, trials) is { } only ? $"{only.Name}, assumed" : place.Class is { Length: > 0 } usual ? $"{usual}, assumed" : "choose";
         return place.HotOnly && !isLoad && lamps ? taken + "; none with a lamp" : taken;
     }
 }
