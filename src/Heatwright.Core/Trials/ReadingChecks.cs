@@ -104,6 +104,10 @@ internal static class ReadingChecks
         foreach (string side in new[] { "", " in", " out" })
         {
             int volts = Index(run, $"volts{side}"), amps = Index(run, $"amps{side}");
+
+            // Where the load is off, both are the noise of their meters, and may be anything beside each other.
+            double Noise(int column) => column < 0 ? 0 : rows.Select(row => Math.Abs(row[column])).Where(double.IsFinite).DefaultIfEmpty(0).Max() / 50;
+            double leastV = Noise(volts), leastA = Noise(amps);
             for (int row = 0; volts >= 0 && amps >= 0 && row < rows.Count; row++)
             {
                 double v = Math.Abs(rows[row][volts]), a = Math.Abs(rows[row][amps]);
@@ -115,7 +119,7 @@ internal static class ReadingChecks
 
                 double theirV = Sample.Median([.. around.Select(r => Math.Abs(r[volts]))]), theirA = Sample.Median([.. around.Select(r => Math.Abs(r[amps]))]);
                 bool apart = theirV > SwapRatio * theirA || theirA > SwapRatio * theirV;
-                if (apart && Math.Abs(v - theirA) < SwapShare * theirA && Math.Abs(a - theirV) < SwapShare * theirV)
+                if (apart && theirV > leastV && theirA > leastA && Math.Abs(v - theirA) < SwapShare * theirA && Math.Abs(a - theirV) < SwapShare * theirV)
                 {
                     suspect[row] = true;
                     remarks.Add(new(trial.Id, run.Id, kept[row].Number, string.Create(CultureInfo.InvariantCulture,

@@ -131,7 +131,7 @@ public sealed class CellTrialsTests
         // Two rows are no log.
         var two = Trial("two", TrialKind.Pulse, [("0", 0, 0), ("20", 20, 2)]);
         var problem = Assert.Single(PartBench.One(Cell, [Slow(), two], Meter).Problems);
-        Assert.Equal(("1 usable runs", CellTrials.Where), (problem.Value, problem.Where));
+        Assert.Equal(("1 usable run", CellTrials.Where), (problem.Value, problem.Where));
     }
 
     /// <summary>0.2 A over five hours off a watch: 3 + 1.2·s − 0.02 V are 3.58 V where half of the charge is left, 0.5 Ah; at the end 2.98 V. A pulse run beside it changes nothing of that, and the model keeps the whole log.</summary>

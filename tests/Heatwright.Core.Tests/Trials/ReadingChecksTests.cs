@@ -188,6 +188,7 @@ public sealed class ReadingChecksTests
     [Theory]
     [InlineData("volts V: 4.0 3.9 3.8 3.74 3.68 3.62 3565; amps A: 1.01", "7 left out volts '3565' is about a thousand times")]
     [InlineData("volts V: 4.0 3.9 3.8 3.74 3.68 3.62 3565 3.5; amps A: 1.01", "7 left out volts '3565' is about a thousand times")]
+    [InlineData("volts V: 6 6 6 0.03 0.03 0.06 0.03; amps A: 1 1 1 0.06 0.06 0.03 0.06", "")] // the load is off
     [InlineData("volts V: 4.1 4.05 1.01 3.95 3.9; amps A: 1.01 1.01 4.0 1.01 1.01", "3 left out volts '1.01' and amps '4.0', but around it stand 4 V and 1.01 A: volts and amps swapped in this reading? Type it again as 4.0 V and 1.01 A.")]
     [InlineData("volts V: 1.1 1.1 1 1.1; amps A: 1 1 1.1 1", "")] // too near each other to tell
     public void The_reading_that_is_wrong_is_named_and_not_those_beside_it(string readings, string told) => Told(TrialKind.Discharge, readings, told);
