@@ -61,7 +61,7 @@ public sealed class ShownTests(ServedStudy served) : IClassFixture<ServedStudy>
         var with = ParameterView.FromDictionary(new Dictionary<string, object?>
         {
             ["Lines"] = (IReadOnlyList<PlotLine>)[new PlotLine("middle run", across, up, "s2")],
-            ["Limits"] = (IReadOnlyList<(string Name, double At)>)[("target", 150), ("floor", 0)],
+            ["Limits"] = (IReadOnlyList<(string Name, double At)>)[("target", 150), ("floor", -100), ("ceiling", 300)],
         });
         string drawn = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<PlotFrame>(with)).ToHtmlString());
         var words = Regex.Matches(drawn, "<path class=\"limit\" d=\"M46 ([0-9.]+)H[0-9]+\"></path>\\s*<text x=\"[0-9.]+\" y=\"([0-9.]+)\" text-anchor=\"([a-z]+)\"[^>]*>target 150</text>");
