@@ -104,6 +104,7 @@ internal static class ReadingChecks
         foreach (string side in new[] { "", " in", " out" })
         {
             int volts = Index(run, $"volts{side}"), amps = Index(run, $"amps{side}");
+            double leastV = Largest(volts) / 100, leastA = Largest(amps) / 100;
             for (int row = 0; volts >= 0 && amps >= 0 && row < rows.Count; row++)
             {
                 double v = Math.Abs(rows[row][volts]), a = Math.Abs(rows[row][amps]);
@@ -114,7 +115,9 @@ internal static class ReadingChecks
                 }
 
                 double theirV = Sample.Median([.. around.Select(r => Math.Abs(r[volts]))]), theirA = Sample.Median([.. around.Select(r => Math.Abs(r[amps]))]);
-                bool apart = theirV > SwapRatio * theirA || theirA > SwapRatio * theirV;
+
+                // Next to nothing, with the supply off, digits flicker.
+                bool apart = theirV > leastV && theirA > leastA && (theirV > SwapRatio * theirA || theirA > SwapRatio * theirV);
                 if (apart && Math.Abs(v - theirA) < SwapShare * theirA && Math.Abs(a - theirV) < SwapShare * theirV)
                 {
                     suspect[row] = true;
@@ -123,6 +126,8 @@ internal static class ReadingChecks
                 }
             }
         }
+
+        double Largest(int column) => column < 0 ? 0 : rows.Where((_, row) => !suspect[row]).Select(row => Math.Abs(row[column])).Where(double.IsFinite).DefaultIfEmpty(0).Max();
     }
 
     /// <summary>The same ohms read again and again: ten times as many are a decimal point, and nothing else.</summary>

@@ -35,5 +35,5 @@ public sealed class TypedTwiceTests
     public void Numbers_are_typed_one_by_one_as_spans_or_all(string typed, int count, string? numbers) => Assert.Equal(numbers, NumberSpans.Read([typed], count) is { } read ? string.Join(' ', read) : null);
 
     private static Run Of(string name, string readings) => new(new(name), [new("time", "s", ""), new("volts", "V", "")],
-        [.. readings.Split(", ").Select((reading, i) => new Reading(i + 1, reading.TrimEnd('x').Split(' '), reading.EndsWith('x') ? "twice" : null))]);
+        [.. readings.Split(", ").Select((reading, i) => new Reading(i + 1, reading.TrimEnd('x').Split(' '), reading.EndsWith('x') ? "wrong" : null))]);
 }
