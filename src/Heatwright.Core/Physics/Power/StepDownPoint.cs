@@ -126,16 +126,25 @@ public static class StepDownPoint
     }
 
     /// <summary>Where V_out = D·OCV − a1 − (D²R_s + a2)·I − a0/I meets the load, by halving from the set volts down.</summary>
+    /// <remarks>Next to no volts the fixed loss takes more than there is, so the two meet twice: halving starts where most is left over.</remarks>
     private static PathNumbers AtMaxDuty(double openV, double sourceOhm, in LoadLaw load, StepDownModule module)
     {
         double d = module.MaxDuty;
+        var asked = load;
         (double low, double high) = (0, module.SetV);
+        double from = 0, to = module.SetV;
+        for (int i = 0; i < 60 && !(Over(low) > 0); i++)
+        {
+            double third = (to - from) / 3;
+            (from, to) = Over(from + third) < Over(to - third) ? (from + third, to) : (from, to - third);
+            low = (from + to) / 2;
+        }
+
+        low = Over(low) > 0 ? low : 0;
         for (int i = 0; i < 100; i++)
         {
             double volts = (low + high) / 2;
-            double amps = Math.Max(load.AmpsAt(Math.Max(volts, 1e-9)), 1e-12);
-            double given = (d * openV) - module.Loss.DropV - (((d * d * sourceOhm) + module.Loss.SlopeOhm) * amps) - (module.Loss.FixedW / amps);
-            (low, high) = given > volts ? (volts, high) : (low, volts);
+            (low, high) = Over(volts) > 0 ? (volts, high) : (low, volts);
         }
 
         double outA = load.AmpsAt(Math.Max(low, 1e-9));
@@ -143,6 +152,12 @@ public static class StepDownPoint
         return low < 1e-6 || outA > module.LimitA
             ? PathNumbers.Without(PathRegion.SourceLimited)
             : new(PathRegion.DutyLimited, d * outA, inputV, low, low * outA, module.Loss.FixedW + (outA * (module.Loss.DropV + (module.Loss.SlopeOhm * outA))), d);
+
+        double Over(double volts)
+        {
+            double amps = Math.Max(asked.AmpsAt(Math.Max(volts, 1e-9)), 1e-12);
+            return (d * openV) - module.Loss.DropV - (((d * d * sourceOhm) + module.Loss.SlopeOhm) * amps) - (module.Loss.FixedW / amps) - volts;
+        }
     }
 
     /// <summary>Output current at which heater and loss together take a power.</summary>

@@ -126,6 +126,16 @@ public class StepDownPointTests
         Assert.Equal(PathRegion.DutyLimited, Solved(10, 0, LoadLaw.Of(new VoltsAmpsTable([10], [4])), Ideal with { MaxDuty = 0.49 }).Region);
     }
 
+    /// <summary>By hand: 15/29 of 137/34 V less 0.1 V are 1.98414 V; (19 + 0.05 + 0.2675·0.38194)·I² − 1.98414·I + 0.05 = 0 has its larger root at (1.98414 + √(3.93681 − 3.83043))/38.3043 = 0.060314 A, 1.1460 V; the smaller one, 0.8225 V, is where the fixed loss takes all.</summary>
+    [Fact]
+    public void Where_the_fixed_loss_takes_nearly_all_the_table_still_meets_the_larger_root()
+    {
+        var module = new StepDownModule(9.9318, new(0.05, 0.1, 0.05)) { LimitA = 2.81, MaxDuty = 15.0 / 29 };
+        var table = Solved(137.0 / 34, 0.381945, LoadLaw.Of(new VoltsAmpsTable([20], [20 / 19.0])), module);
+        Assert.Equal(PathRegion.DutyLimited, table.Region);
+        Assert.Equal(1.1460, table.OutV!.Value, 5e-4);
+    }
+
     /// <summary>Second method: the same heater written as a straight table takes the other way through the solver.</summary>
     [Fact]
     public void A_resistance_written_as_a_table_is_the_same_resistance() =>
