@@ -56,6 +56,9 @@ public sealed class SafetyCheckTests
         Assert.EndsWith("; 'guard' on the shelf is made for it, and is not wired; 'charger' on the shelf is made for it, and is not wired", missing.Because, StringComparison.Ordinal);
         var gone = tool.ShelfOf([.. tool.Parts.Select(part => part.Id.Name == "charger" ? part with { From = "destroyed" } : part)]);
         Assert.DoesNotContain("'charger'", SafetyCheck.Of(bare, gone, null).Conditions[0].Because, StringComparison.Ordinal);
+        // Of two that suit, the first on the shelf.
+        var two = tool.ShelfOf([.. tool.Parts, tool.Parts.First(part => part.Id.Name == "charger") with { Id = new("other"), Name = "other" }]);
+        Assert.EndsWith("'charger' on the shelf is made for it, and is not wired", SafetyCheck.Of(bare, two, null).Conditions[0].Because, StringComparison.Ordinal);
         // One that is wired and does not suit is not the one that is meant.
         var single = new SafetyTool { Series = 1, SupervisionCells = "1", ChargerCells = "2" };
         Assert.Equal("none on the shelf suits this pack", Assert.Single(single.Found().Conditions).Because);

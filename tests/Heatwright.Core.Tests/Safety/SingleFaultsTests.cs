@@ -133,6 +133,16 @@ public sealed class SingleFaultsTests
         Assert.Equal("a protection board that opens cooler than 'guard'", late.Missing?.Words);
     }
 
+    /// <summary>A cut-out at 60 °C of the end opens within seconds, while the cells are still as warm as the air; a board at 58 °C of the cells much later, and at its own 58 °C at least.</summary>
+    [Fact]
+    public void What_opens_first_holds_the_fault()
+    {
+        var both = SingleFaults.Of(new SafetyTool { CapacityAh = 40, GripLossWPerK = 0.1, CutOutC = 60 }.Ask with { CellSensorC = 58 }, 300, 1, 20)[0];
+        Assert.True(both.CellC > 60, $"{both.CellC}"); // left alone the cells pass their limit
+        Assert.InRange(both.HeldCellC, 35, 45);
+        Assert.InRange(SingleFaults.Of(new SafetyTool { CapacityAh = 40, GripLossWPerK = 0.1, CutOutC = 5000 }.Ask with { CellSensorC = 58 }, 300, 1, 20)[0].HeldCellC, 58, 75);
+    }
+
     [Fact]
     public void The_board_is_asked_for_its_temperature()
     {

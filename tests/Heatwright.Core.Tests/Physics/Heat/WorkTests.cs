@@ -156,4 +156,8 @@ public class WorkTests
         var row = Tables.Find("melt-materials").Row(material);
         return MeltEnergy.Needs(row.Number("solid-heat"), row.Number("melts"), row.Number("fusion"), row.Number("liquid-heat"), row.Number("density"), 25, row.Number("melts") + 20);
     }
+
+    /// <summary>By hand: nothing left over and half a watt of doubt is an even chance; Φ(0.5/0.5) = 0.841345; without a doubt it is certain either way.</summary>
+    [Theory, InlineData(10, 0.5, 10, 0.5), InlineData(10.5, 0.5, 10, 0.841345), InlineData(10, 0, 9, 1), InlineData(9, 0, 10, 0), InlineData(10, 0, 10, 0)]
+    public void A_margin_has_its_chance(double powerW, double doubtW, double lossW, double probability) => Assert.Equal(probability, EnoughPower.Margin(powerW, doubtW, lossW, 0, 0, 0).Probability, 1e-6);
 }
