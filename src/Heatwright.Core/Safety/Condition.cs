@@ -46,17 +46,17 @@ public static class SafetyCheck
                 (false, true) => $"per-cell supervision for {count} {chemistry} cells in series",
                 _ => $"a charger made for {count} {chemistry} cells in series",
             };
-            conditions.Add(new(what, "without it the weakest cell of the string is over-discharged and over-charged"
-                + (supervised ? "" : Lying(PartKind.Supervision, arrangement.Supervision)) + (charged ? "" : Lying(PartKind.Charger, arrangement.Charger))));
+            conditions.Add(new(what, Because("without it the weakest cell of the string is over-discharged and over-charged",
+                supervised ? null : Lying(PartKind.Supervision, arrangement.Supervision), charged ? null : Lying(PartKind.Charger, arrangement.Charger))));
         }
         else if (!charged)
         {
-            conditions.Add(new($"a charger made for {count} {chemistry} cell{(arrangement.Series == 1 ? "" : "s in series")}", Lying(PartKind.Charger, arrangement.Charger) is { Length: > 0 } lies ? lies[2..] : "none on the shelf suits this pack"));
+            conditions.Add(new($"a charger made for {count} {chemistry} cell{(arrangement.Series == 1 ? "" : "s in series")}", Lying(PartKind.Charger, arrangement.Charger) ?? "none on the shelf suits this pack"));
         }
 
         if (arrangement.Series == 1 && arrangement.Supervision is null)
         {
-            conditions.Add(new("a protection board for the cell", "nothing stops a short or an over-discharge" + Lying(PartKind.Supervision, null)));
+            conditions.Add(new("a protection board for the cell", Because("nothing stops a short or an over-discharge", Lying(PartKind.Supervision, null))));
         }
 
         double stuckC = builder is null || arrangement.Lamp is not null ? double.NaN : StuckOnC(builder, builder.Middle);
@@ -86,8 +86,10 @@ public static class SafetyCheck
         return new(conditions, cautions, stuckC);
 
         // What lies there and suits is named: nobody looks for a second one then.
-        string Lying(PartKind kind, PartId? wired) => shelf.Parts.FirstOrDefault(part => part.Kind == kind && part.Id != wired && part.From != "destroyed" && Suits(part, arrangement.Series, chemistry)) is { } there
-            ? $"; '{there.Name}' on the shelf is made for it, and is not wired" : "";
+        string? Lying(PartKind kind, PartId? wired) => shelf.Parts.FirstOrDefault(part => part.Kind == kind && part.Id != wired && part.From != "destroyed" && Suits(part, arrangement.Series, chemistry)) is { } there
+            ? $"'{there.Name}' on the shelf is made for it, and is not wired" : null;
+
+        static string Because(params string?[] reasons) => string.Join("; ", reasons.OfType<string>());
     }
 
     /// <summary>The same with what single faults ask for: many runs, so it is left to those who judge, and not done while a slider is moved.</summary>

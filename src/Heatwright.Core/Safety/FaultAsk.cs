@@ -14,12 +14,14 @@ public sealed record FaultAsk(PlantBuilder Builder, Arrangement Arrangement, She
     public double AirC { get; init; } = SingleFaults.HotAirC;
 
     /// <summary>Temperature of the working end at which the independent cut-out opens, °C; 0: there is none, or it is not stated.</summary>
-    public double CutOutC { get; init; } = Arrangement.CutOut is { } part && Shelf.Value(part, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : 0;
+    public double CutOutC { get; init; } = OpensC(Shelf, Arrangement.CutOut);
 
     /// <summary>Temperature of the cells at which the protection board takes the load off them, °C; 0: none is stated.</summary>
-    public double CellSensorC { get; init; } = Arrangement.Supervision is { } board && Shelf.Value(board, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : 0;
+    public double CellSensorC { get; init; } = OpensC(Shelf, Arrangement.Supervision);
 
     /// <summary>What a heater or lamp that nothing switches off asks for, beside what there is.</summary>
     internal string NeededCutOut => Arrangement.CutOut is not { } part ? Arrangement.Lamp is null ? "a cut-out that works without the controller" : "a cut-out on the head of the lamp"
         : CutOutC > 0 ? $"a cut-out that opens sooner than '{Shelf[part].Name}'" : $"a stated opening temperature of '{Shelf[part].Name}'";
+
+    private static double OpensC(Shelf shelf, PartId? part) => part is { } there && shelf.Value(there, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : 0;
 }

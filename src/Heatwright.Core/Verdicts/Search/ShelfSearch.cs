@@ -72,10 +72,11 @@ public static class ShelfSearch
         Screened[] screened = [.. looked.AsParallel().AsOrdered().Select(one => one.Reason.Length > 0 ? one : Run(one, brief, shelf, seed))];
         var passing = screened.Where(one => one.Reason.Length == 0).OrderByDescending(one => one.Margin).ToArray();
         // What can be built from what is there comes first; of what needs buying the best is told all the same.
-        var (ready, other) = (passing.Where(one => Lacking(one.One, parts).Count == 0).ToArray(), passing.Where(one => Lacking(one.One, parts).Count > 0).ToArray());
+        var byHand = passing.ToLookup(one => IsOnHand(one.One, shelf));
+        Screened[] ready = [.. byHand[true]], other = [.. byHand[false]];
         int bought = Math.Min(other.Length, Math.Max(Handful - ready.Length, 1));
         Screened[] passed = [.. ready.Take(Handful - bought), .. other.Take(bought)];
-        Found[] best = [.. passed.Select(one => Predicted(one, brief, shelf, seed, draws, state, parts)).OrderBy(found => found.ToBuy.Count > 0).ThenBy(found => found.Verdict.Word).ThenByDescending(found => Wants(found.Verdict))];
+        Found[] best = [.. passed.Select(one => Predicted(one, brief, shelf, seed, draws, state)).OrderBy(found => found.ToBuy.Count > 0).ThenBy(found => found.Verdict.Word).ThenByDescending(found => Wants(found.Verdict))];
         Discarded[] discards = [.. screened.Where(one => one.Reason.Length > 0).GroupBy(one => one.Family)
             .Select(family => new Discarded(family.Key, family.Count(), family.MaxBy(one => one.Margin)!.Reason)).OrderBy(family => family.Family, StringComparer.Ordinal)];
         return new(new SearchResult(screened.Length, looked.Count(one => one.IsCold), looked.Count(one => one.NoPoint), best, discards, best.Any(found => found.Verdict.Word is VerdictWord.Go or VerdictWord.GoIf) ? [] : Buy(screened, brief))
@@ -85,8 +86,10 @@ public static class ShelfSearch
     }
 
     /// <summary>Pieces that an arrangement takes beyond those on hand, as '6 × stub cell'; empty: it can be built from what is there.</summary>
-    private static IReadOnlyList<string> Lacking(Arrangement one, IReadOnlyList<Part> parts) => [.. one.Parts().Select(id => parts.First(part => part.Id == id)).Select(part => (part.Name, More: one.Lacking(part)))
+    private static IReadOnlyList<string> Lacking(Arrangement one, Shelf shelf) => [.. one.Parts().Select(id => shelf[id]).Select(part => (part.Name, More: one.Lacking(part)))
         .Where(lack => lack.More > 0).Select(lack => FormattableString.Invariant($"{lack.More} × {lack.Name}"))];
+
+    private static bool IsOnHand(Arrangement one, Shelf shelf) => one.Parts().All(id => one.Lacking(shelf[id]) == 0);
 
     /// <param name="One">The arrangement.</param>
     /// <param name="Family">Its family.</param>
@@ -224,7 +227,7 @@ public static class ShelfSearch
         return (double.IsNaN(margin) ? -1 : Math.Max(-100, margin), double.IsFinite(value) ? $"{Display.Significant(value, 3)} {line.Unit}".TrimEnd() + end : FormattableString.Invariant($"never; it stays at {outcome.HottestC:0} °C"));
     }
 
-    private static Found Predicted(Screened one, Brief brief, Shelf shelf, ulong seed, int draws, StudyState state, IReadOnlyList<Part> parts)
+    private static Found Predicted(Screened one, Brief brief, Shelf shelf, ulong seed, int draws, StudyState state)
     {
         var prediction = Predict.Charge(one.Builder!, one.One, seed, draws);
         var safety = SafetyCheck.WithFaults(one.One, shelf, one.Builder, prediction.MiddleOutcome.HighestA);
@@ -234,7 +237,7 @@ public static class ShelfSearch
             warnings.Add(FormattableString.Invariant($"the heater runs above its label under a duty of {100 * one.One.DutyCeiling:0} %: with the switch stuck on it goes to {Math.Round(safety.StuckOnC / 10) * 10:0} °C, and its life is shorter; a cut-out that works without the controller is a must"));
         }
 
-        return new(Judge.Of(brief, shelf, one.One, safety, prediction, [], seed, state), warnings) { ToBuy = Lacking(one.One, parts) };
+        return new(Judge.Of(brief, shelf, one.One, safety, prediction, [], seed, state), warnings) { ToBuy = Lacking(one.One, shelf) };
     }
 
     private static double Wants(ArrangementVerdict verdict) => verdict.Requirements.Where(line => !line.Requirement.Must).Sum(line => line.Requirement.Weight * (line.Probability ?? 0));

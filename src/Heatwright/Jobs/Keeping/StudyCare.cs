@@ -51,9 +51,10 @@ public static class StudyCare
     public static Checked<StudyChanged> Strike(string path, string run, IReadOnlyList<string> readings, string? because) => OpenStudy.Read(path).Then(opened =>
     {
         int count = Runs(opened.Study).FirstOrDefault(one => one.Id.Name == run)?.Readings.Count ?? 0;
-        return NumberSpans.Read(readings, count) is not { } numbers && count > 0
+        var numbers = NumberSpans.Read(readings, count);
+        return numbers is null && count > 0
             ? new Checked<StudyChanged>(new Problem("These are no numbers of readings.", $"run {run}", readings.Count > 0 ? string.Join(' ', readings) : "empty", $"numbers from 1 to {RunWords.Number(count, "0")}, spans such as 1-{RunWords.Number(count, "0")}, or all", "Count the readings as 'heatwright study' and the trial's page number them."))
-            : Struck(path, run, NumberSpans.Read(readings, count) ?? [], because);
+            : Struck(path, run, numbers ?? [], because);
     });
 
     private static Checked<StudyChanged> Struck(string path, string run, IReadOnlyList<int> numbers, string? because) =>

@@ -86,11 +86,10 @@ public static class EnterPart
     /// <summary>Takes a part off the shelf where nothing uses it.</summary>
     public static Checked<StudyChanged> Drop(string path, string id) => ChangeStudy.Run(path, $"part {id} taken off the shelf", study => Found(study, id).Then(part =>
     {
-        string[] users = [.. study.Arrangements.Where(one => one.Parts().Contains(part.Id)).Select(one => $"arrangement {one.Letter}"), .. study.Trials.Where(trial => trial.Part == part.Id).Select(trial => $"trial {trial.Id}"),
+        string[] wired = [.. study.Arrangements.Where(one => one.Parts().Contains(part.Id)).Select(one => $"arrangement {one.Letter}")], kept = [.. study.Trials.Where(trial => trial.Part == part.Id).Select(trial => $"trial {trial.Id}"),
             .. study.Parts.Where(other => other.Like?.Part == part.Id).Select(other => $"part {other.Id}, which is like it")];
-        bool tried = users.Any(user => !user.StartsWith("arrangement", StringComparison.Ordinal));
-        return users.Length > 0
-            ? new Checked<Study>(new Problem("The part is in use.", $"part '{id}'", string.Join(", ", users), "used by nothing", tried
+        return wired.Length + kept.Length > 0
+            ? new Checked<Study>(new Problem("The part is in use.", $"part '{id}'", string.Join(", ", wired.Concat(kept)), "used by nothing", kept.Length > 0
                 ? $"What was read on it stays with it: where it is gone, mark it with 'heatwright part state {path} {id} --from destroyed'."
                 : $"Choose another part there first, with 'heatwright rewire {path} LETTER'."))
             : new(study with { Parts = [.. study.Parts.Where(other => other.Id != part.Id).Select(other => other.TwinOf == part.Id ? other with { TwinOf = null } : other)], Files = [.. study.Files.Where(file => file.About != KeptAbout.Part || file.Subject != part.Id.Name)] });
