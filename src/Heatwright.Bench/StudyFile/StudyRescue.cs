@@ -169,6 +169,8 @@ internal sealed class RescueAssembly(RescueRecords found)
         Each("trial", head?.Trials.Select(id => id.Name), Trial, (now, one) => now with { Trials = [.. now.Trials, one] });
         Each("arrangement", head?.Arrangements.Select(id => id.Name), id => found.Body<Arrangement>("arrangement", id), (now, one) => now with { Arrangements = [.. now.Arrangements, one] });
         Each("plant", Listed(head, head?.Plants?.Select(id => id.Name)), id => found.Body<StatedPlant>("plant", id), (now, one) => now with { Plants = [.. now.Plants, one] });
+        Each("decision", Listed(head, head?.Decisions), id => found.Body<DecisionCard>("decision", id), (now, one) => now with { Decisions = [.. now.Decisions, one] });
+        Each("prototype reading", Listed(head, head?.PrototypeReadings), id => found.Body<PrototypeReading>("prototype reading", id), (now, one) => now with { PrototypeReadings = [.. now.PrototypeReadings, one] });
         Each("file", Listed(head, head?.Files), File, (now, one) => now with { Files = [.. now.Files, one] });
         Each("logWay", Listed(head, head?.LogWays), id => found.Body<LogWay>("logWay", id), (now, one) => now with { LogWays = [.. now.LogWays, one] });
         Each("tool", Listed(head, head?.Tools), id => found.Body<ExistingTool>("tool", id), (now, one) => now with { Tools = [.. now.Tools, one] });
@@ -230,7 +232,7 @@ internal sealed class RescueAssembly(RescueRecords found)
             }
         }
 
-        return new(head.Id, head.Kind, head.Part, runs) { Purpose = head.Purpose };
+        return new(head.Id, head.Kind, head.Part, runs) { Purpose = head.Purpose, Card = head.Card };
     }
 
     /// <summary>Readings keep their numbers: where a block is gone, empty ones that are struck out stand in for it.</summary>

@@ -41,6 +41,7 @@ internal static class StudyTables
     }
 
     /// <summary>Puts the bytes of kept files in place where they are at hand and not there yet.</summary>
+    /// <exception cref="InvalidOperationException">A file would be kept without its bytes: the study would not open any more.</exception>
     public static void Keep(SqliteConnection connection, IEnumerable<KeptFile> files)
     {
         foreach (var file in files)
@@ -48,6 +49,10 @@ internal static class StudyTables
             if (file.Content is { } content)
             {
                 Execute(connection, "INSERT INTO content (sha256, bytes) VALUES ($sha, $bytes) ON CONFLICT (sha256) DO NOTHING", ("$sha", file.Sha256), ("$bytes", content));
+            }
+            else if (!HasContent(connection, file.Sha256))
+            {
+                throw new InvalidOperationException($"The bytes of '{file.Id}' are not at hand: read the whole study.");
             }
         }
     }

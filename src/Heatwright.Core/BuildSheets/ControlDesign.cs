@@ -74,7 +74,7 @@ public sealed record ToolModel(double KelvinPerWatt, ReducedLags Lags, double Ho
 /// <param name="Name">The case.</param>
 /// <param name="OvershootK">Reading above the set point before any work; negative: it was never reached.</param>
 /// <param name="SettledS">When it last left ±2 K before the work began, s; NaN: not settled.</param>
-/// <param name="RippleK">Peak to peak over the last part before the work.</param>
+/// <param name="RippleK">Peak to peak over the last part before the work, once settled; NaN: not settled.</param>
 /// <param name="DroopK">Deepest fall of the working end under the set point in a piece of work; NaN: no work.</param>
 /// <param name="ReadyS">When the set point less 5 K was first read, s; NaN: never.</param>
 public sealed record LoopCase(string Name, double OvershootK, double SettledS, double RippleK, double DroopK, double ReadyS)
@@ -163,14 +163,14 @@ public sealed record ControlDesign(
         int quiet = Math.Min(end, (int)(firstWork / stepS));
         var before = read.AsSpan(0, Math.Max(0, quiet)).ToArray();
         int lastOut = Array.FindLastIndex(before, value => Math.Abs(value - setC) > 2);
-        double[] tail = [.. before.Skip(Math.Max(0, before.Length - (int)(30 / stepS)))];
+        double[] tail = [.. before.Skip(Math.Max(lastOut + 1, before.Length - (int)(30 / stepS)))]; // where work begins soon, the way up is no ripple
         int ready = Array.FindIndex(read, 0, end, value => value >= setC - 5);
         double deepest = run.LowestAtWorkK.Count > 0 ? run.LowestAtWorkK.Min() - 273.15 : double.NaN;
         int next = tool.Work is { Count: > 1 } more ? Math.Min(end, quiet + (int)(more.EveryS / stepS)) : end;
         int away = tool.Work is null || next <= quiet ? end : Array.FindLastIndex(read, next - 1, next - quiet, value => Math.Abs(value - setC) > 2);
         double recovered = away < 0 ? 0 : away + 1 < next ? ((away + 1) * stepS) - firstWork : double.NaN;
         return new(name, before.Length > 0 ? before.Max() - setC : double.NaN, lastOut + 1 < before.Length ? (lastOut + 1) * stepS : double.NaN,
-            lastOut + 1 < before.Length && tail.Length > 0 ? tail.Max() - tail.Min() : double.NaN, setC - deepest, ready < 0 ? double.NaN : ready * stepS)
+            tail.Length > 0 ? tail.Max() - tail.Min() : double.NaN, setC - deepest, ready < 0 ? double.NaN : ready * stepS)
         {
             RecoveredS = recovered,
         };

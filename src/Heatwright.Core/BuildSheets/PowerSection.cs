@@ -105,6 +105,10 @@ internal static class PowerSection
             bool near = Protection.MayTrip(most, trip.Si / Protection.HotSwitchFactor);
             lines.Add("Protection opens at", trip.In(Units.Ampere), near ? "warm it opens at a quarter less: too near to the largest current" : "far enough above the largest current, warm too", near);
         }
+        else if (ask.Arrangement.Supervision is { } silent)
+        {
+            lines.Say("Protection", $"the current at which '{ask.Shelf[silent].Name}' opens is not known: state its trip current from its sheet, or turn a load up until it opens; warm it opens at a quarter less, and must not below {Lines.N(most)} A", warns: true);
+        }
         else
         {
             lines.Say("Protection", ask.Arrangement.Series > 1 ? $"per-cell supervision for {ask.Arrangement.Series} cells in series is missing" : "none chosen: nothing stops a short or an over-discharge", warns: true);

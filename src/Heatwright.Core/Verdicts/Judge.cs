@@ -75,7 +75,7 @@ public sealed class Judge
         string conditions = string.Join("; and ", safety.Conditions.Select(condition => $"there is {condition.Words} ({condition.Because})"));
         return word switch
         {
-            VerdictWord.Go => "every must holds with at least 95 of 100 draws, and none rests on a claim.",
+            VerdictWord.Go => "every must holds with at least 95 of 100 draws, and no claim that nobody checked could turn one.",
             VerdictWord.GoIf => "it works if " + string.Join("; and ", new[]
             {
                 conditions,

@@ -8,7 +8,7 @@ namespace Heatwright.Verdicts;
 /// <summary>The four words, best first.</summary>
 public enum VerdictWord
 {
-    /// <summary>Holds with a probability of at least 0.95, and rests on no claim.</summary>
+    /// <summary>Holds with a probability of at least 0.95, and no unchecked claim could turn it.</summary>
     Go,
     /// <summary>Would hold under a named condition that can be measured or bought before building.</summary>
     GoIf,

@@ -125,5 +125,5 @@ internal static class TryCommand
 
     private static string Odds(double? probability) => probability is { } share ? $"{Math.Round(100 * share).ToString(CultureInfo.InvariantCulture)} of 100" : "—";
 
-    private static string Number(double? value, string unit) => value is { } number ? Display.Significant(number, 4) + (unit.Length > 0 && unit != "money" ? $" {unit}" : "") : "—";
+    private static string Number(double? value, string unit) => value is { } number ? unit == "s" ? RunWords.Time(number) : Display.Significant(number, 4) + (unit.Length > 0 && unit != "money" ? $" {unit}" : "") : "—";
 }

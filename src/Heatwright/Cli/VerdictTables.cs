@@ -173,7 +173,7 @@ internal static class VerdictTables
                 screen.Say(one.ToBuy.Count > 0 ? "After buying:" : "From what is on hand:");
             }
 
-            screen.Say($"{one.Name}{(one.Letter is { } letter ? $" (as arrangement {letter})" : "")}: {one.Verdict}");
+            screen.Say($"{one.Name}{(one.AsWired() is { Length: > 0 } wired ? $" ({wired})" : "")}: {one.Verdict}");
             if (one.ToBuy.Count > 0)
             {
                 screen.Say($"   to buy: {string.Join(", ", one.ToBuy)}");

@@ -24,6 +24,15 @@ public static class OpenStudy
             return new OpenedStudy(study, path, fingerprint) { Change = change };
         }
     });
+
+    /// <summary>The study with the bytes of all its kept files: for what goes into another file.</summary>
+    public static Checked<Study> Whole(string path) => StudyBook.Open(path, readOnly: true).Map(book =>
+    {
+        using (book)
+        {
+            return book.ReadWhole();
+        }
+    });
 }
 
 /// <summary>Creates study files; never over something that is there.</summary>
@@ -41,9 +50,8 @@ public static class NewStudy
     }
 
     /// <summary>A study that begins with all of another one; its parts remember whence they came.</summary>
-    public static Checked<Study> From(string path, string? name, string from) => OpenStudy.Read(from).Then(opened =>
+    public static Checked<Study> From(string path, string? name, string from) => OpenStudy.Whole(from).Then(old =>
     {
-        var old = opened.Study;
         var study = old with
         {
             Name = name ?? Path.GetFileNameWithoutExtension(path),

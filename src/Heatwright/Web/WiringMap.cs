@@ -22,6 +22,14 @@ internal static class WiringMap
         });
         Changed(app, "clone", WireTool.Clone);
         Changed(app, "rewire", WireTool.Rewire);
+        Writing.Post(app, "/arrangements/{name}/unwire", (context, form) =>
+        {
+            string name = (string)context.Request.RouteValues["name"]!;
+            var bench = Bench(context);
+            var done = WireTool.Unwire(bench.Now().Opened.Path, name);
+            return done.IsFine ? Writing.To("/arrangements?step=" + Uri.EscapeDataString($"Taken out: arrangement {name}. The last change can be taken back."))
+                : One(bench.Now(), name, new WiringForm(name) { Problems = done.Problems }, StatusCodes.Status422UnprocessableEntity);
+        });
     }
 
     private static void Changed(WebApplication app, string verb, Func<string, string, WiringEntry, Checked<Wired>> job) => Writing.Post(app, "/arrangements/{name}/" + verb, (context, form) =>

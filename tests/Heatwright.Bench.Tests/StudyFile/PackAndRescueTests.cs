@@ -1,5 +1,7 @@
+using CsCheck;
 using Heatwright.StudyFile;
 using Heatwright.Trials;
+using Heatwright.Verdicts;
 
 namespace Heatwright.Tests.StudyFile;
 
@@ -94,6 +96,39 @@ public class PackAndRescueTests
         Assert.Single(rescued.Study.Arrangements);
         Assert.Contains(rescued.Lost, line => line.StartsWith("brief", StringComparison.Ordinal));
         Assert.Contains(rescued.Lost, line => line.StartsWith("1 records were taken from the history", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_a_file_that_is_whole_a_rescue_loses_nothing() => Studies.Any.Sample(LosesNothing, iter: 15);
+
+    /// <summary>What the random studies have none of: a test done by a card, a decision with a prototype's reading, a tool that exists, own things.</summary>
+    [Fact]
+    public void A_rescue_keeps_decisions_readings_of_the_prototype_tools_and_tests_done_by_a_card()
+    {
+        var brief = Studies.Band.Brief!;
+        LosesNothing(Studies.Band with
+        {
+            Trials = [.. Studies.Band.Trials, new(new("four"), TrialKind.Bench, new("band"), [new(new("four-1"), [new("volts", "V", "meter"), new("amps", "A", "")], [new(1, ["1,36", "0.2"])])]) { Card = "four-wire-ohms" }],
+            Decisions = [new("d1", "2026-11-27", "s", new("two"), "two in series", VerdictWord.GoIf, "it is there", "", [], [new(new("two"), "other", VerdictWord.NoGo, "cold")], [], [], [], [], brief)],
+            PrototypeReadings = [new("r1", "d1", "2026-11-28", "ready", 250, 5, "s")],
+            Tools = [new("old", "T", "old band", [new("power", 3, "W", 0.1, "meter")])],
+            Own = new() { Currency = "EUR" },
+        });
+    }
+
+    private static void LosesNothing(Study study)
+    {
+        using var desk = new Desk();
+        string before;
+        using (var book = StudyBook.Create(desk.At("a.study"), study, SetClock.Noon).Value)
+        {
+            before = book.Fingerprint;
+        }
+
+        var rescued = StudyRescue.Read(desk.At("a.study")).Value;
+        Assert.Empty(rescued.Lost);
+        using var again = StudyBook.Create(desk.At("b.study"), rescued.Study, SetClock.Noon).Value;
+        Assert.Equal(before, again.Fingerprint);
     }
 
     [Fact]

@@ -66,6 +66,15 @@ public sealed class ControlDesignTests : IDisposable
         Assert.InRange(design.Margins.GainMargin, 2.5, 4);
     }
 
+    /// <summary>Once settled the reading stays within ±2 K, so it cannot ripple by more than 4 K, however soon the work begins and whatever the way up was.</summary>
+    [Theory, InlineData(5), InlineData(20), InlineData(60)]
+    public void Work_that_begins_soon_after_the_target_makes_no_ripple_of_the_way_up(double afterTargetS)
+    {
+        var design = ControlDesign.Of(Tool with { Work = Tool.Work! with { AfterTargetS = afterTargetS } }, SetC, FrameS, 0.95, 4, FullOnW);
+        Assert.All(design.Cases, one => Assert.True(double.IsNaN(one.RippleK) ? double.IsNaN(one.SettledS) : one.RippleK <= 4, $"{one.Name}: {one.RippleK} K"));
+        Assert.Contains(design.Cases, one => double.IsFinite(one.RippleK));
+    }
+
     /// <summary>Second method: the tool as one lag and a dead time, walked in steps of a thousandth of the dead time, the power switched at each crossing.</summary>
     [Fact]
     public void The_relay_swing_is_what_switching_at_each_crossing_gives()

@@ -106,7 +106,7 @@ public sealed class JudgeTests
     public void The_worst_must_is_the_word_of_all_and_wants_do_not_count()
     {
         Assert.Equal(VerdictWord.Go, Judged([Long(1)], 100).Word);
-        Assert.Equal("every must holds with at least 95 of 100 draws, and none rests on a claim.", Judged([Long(1)], 100).Because);
+        Assert.Equal("every must holds with at least 95 of 100 draws, and no claim that nobody checked could turn one.", Judged([Long(1)], 100).Because);
         Assert.Equal(VerdictWord.Go, Judged([Long(1), Long(30, must: false)], 100).Word);
         Assert.Equal(VerdictWord.Go, Judged([], 100).Word);
         var mixed = Judged([Long(1), Long(20) with { Id = "longer" }], 100);

@@ -106,6 +106,17 @@ public sealed class OwnShelfJourney : IDisposable
     }
 
     [Fact]
+    public void A_study_from_a_finished_one_keeps_its_files_byte_for_byte()
+    {
+        string again = bench.In("again.study"), log = bench.In("slow.csv");
+        File.WriteAllText(log, "time,volts\n0,4.1\n60,4.0\n");
+        Do("file", "add", Demo, log, "--about", "study");
+        Do("new", again, "--from", Demo);
+        var kept = Assert.Single(OpenStudy.Whole(again).Value.Files, file => file.Name == "slow.csv");
+        Assert.Equal(File.ReadAllBytes(log), kept.Content);
+    }
+
+    [Fact]
     public void A_shelf_of_a_newer_format_is_refused_and_left_as_it_is()
     {
         Do("give", Demo, "stick", "--shelf", Shelf);

@@ -130,6 +130,31 @@ public sealed class ShareJourney : IDisposable
         }
     }
 
+    [Theory]
+    [InlineData("Round cell 6000mAh real!! max 15A, 3 pcs 13,50", true)]
+    [InlineData("silicone wire, 2 m, only 4", true)]
+    [InlineData("12V 40W stick, €3", true)]
+    [InlineData("9.99 with post", true)]
+    [InlineData("ribbon 1.50 mm wide, 0.15mm thick, 3.70 V", false)]
+    [InlineData("wire 22 ohm per metre", false)]
+    public void Without_prices_a_sellers_text_that_may_name_one_stays_at_home(string text, bool stays)
+    {
+        var study = Bundle.Read(Path.Combine(Repository.Root, "samples", "rope-hot-knife")).Value;
+        var told = study with { Parts = [.. study.Parts.Select((part, i) => i > 0 ? part : part with { Listing = text })] };
+        Assert.Equal(stays ? null : text, LeaveOut.Of(told, new(Prices: true)).Parts[0].Listing);
+        Assert.Equal(text, LeaveOut.Of(told, new(Notes: true)).Parts[0].Listing);
+    }
+
+    [Fact]
+    public void A_run_that_was_struck_out_whole_is_not_asked_of_the_viewer()
+    {
+        Begin();
+        Do("trial", "enter", Study, "wire-cold-ohms", "--run", "second", "--read", "28.4", "28.5");
+        Do("strike", Study, "second", "all", "--because", "wrong range");
+        var twins = Twins.With(OpenStudy.Read(Study).Value.Study).Trials.SelectMany(trial => trial.Runs).Where(run => run.Readings.Count == 0);
+        Assert.Equal("mine-wire-cold-ohms-1", Assert.Single(twins).Id.Name);
+    }
+
     /// <summary>A heater with a photo by each way, a note, a seller's text, a price, and one run of ohms.</summary>
     private void Begin()
     {

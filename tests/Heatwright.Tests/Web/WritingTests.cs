@@ -293,6 +293,14 @@ public sealed class WritingTests : IAsyncLifetime
         using var anew = await Send("/arrangements/B", "/arrangements/B/rewire", ("cell", "flat"), ("heater", "thick"), ("supervision", "none"), ("pack", "1S2P"));
         Assert.Equal("/arrangements/B", anew.Headers.Location!.ToString());
         Assert.Equal([("A", 1), ("B", 2)], OpenStudy.Read(File).Value.Study.Arrangements.Select(one => (one.Letter, one.Parallel)));
+
+        // Taken out again, and brought back.
+        Assert.Contains("Take B out", await Page("/arrangements/B"), StringComparison.Ordinal);
+        using var gone = await Send("/arrangements/B", "/arrangements/B/unwire");
+        Assert.StartsWith("/arrangements?step=Taken%20out%3A%20arrangement%20B", gone.Headers.Location!.ToString(), StringComparison.Ordinal);
+        Assert.Equal(["A"], OpenStudy.Read(File).Value.Study.Arrangements.Select(one => one.Letter));
+        (await Send("/arrangements", "/undo", ("to", "/arrangements"))).Dispose();
+        Assert.Equal(["A", "B"], OpenStudy.Read(File).Value.Study.Arrangements.Select(one => one.Letter));
     }
 
     [Fact]

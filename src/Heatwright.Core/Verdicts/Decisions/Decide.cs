@@ -52,7 +52,7 @@ public static class Decide
         return new(new DecisionCard(id, on, state, chosen.Arrangement.Id, chosen.Arrangement.Name, chosen.Word, because,
             string.Join("; ", new[] { hard.Length > 0 ? $"Not safe as it stands: {hard}" : "", conditions }.Where(text => text.Length > 0)),
             [.. chosen.Requirements.Select(Frozen)],
-            [.. verdicts.Where(one => one != chosen).Select(one => new Rejected(one.Arrangement.Id, one.Arrangement.Name, one.Word, one.Because))],
+            [.. verdicts.Where(one => one != chosen).Select(one => new Rejected(one.Arrangement.Id, one.Arrangement.Name, one.Word, one.Word == VerdictWord.Go ? $"it would do too: {one.Because}" : one.Because))],
             accepted, [.. Flips(chosen, brief)], [.. chosen.Safety.Cautions],
             [.. (chosen.Prediction?.Builder.Inputs ?? []).Where(input => input.Value.Origin.Weakest() is Origin.Claimed or Origin.Assumed).Select(input => $"{input.Name}: {Display.Rounded(input.Value)} ({input.Value.Origin.Weakest().Word})")],
             brief));

@@ -55,9 +55,10 @@ public static class ShelfSearch
     /// <param name="seed">The study's seed.</param>
     /// <param name="draws">Draws of each of the best.</param>
     /// <param name="state">State of the study.</param>
-    public static Checked<SearchResult> Of(Brief brief, IReadOnlyList<Part> parts, Shelf shelf, WorkPlan plan, ulong seed, int draws, StudyState state)
+    /// <param name="wired">What is wired already: where the search comes to the same cells, load and way between them, it takes what the search does not vary from there.</param>
+    public static Checked<SearchResult> Of(Brief brief, IReadOnlyList<Part> parts, Shelf shelf, WorkPlan plan, ulong seed, int draws, StudyState state, IReadOnlyList<Arrangement>? wired = null)
     {
-        var kinds = parts.Where(part => part.From != "destroyed").ToLookup(part => part.Kind);
+        var kinds = Usable(parts).ToLookup(part => part.Kind);
         // A brief without hot work looks for lamps: those need neither sensor nor controller.
         PartKind[] needed = brief.Duty is null ? [PartKind.Cell, PartKind.Lamp, PartKind.Switch, PartKind.Leads, PartKind.Contacts, PartKind.Handle]
             : [PartKind.Cell, PartKind.Heater, PartKind.Switch, PartKind.Leads, PartKind.Contacts, PartKind.Sensor, PartKind.Controller, PartKind.Handle];
@@ -67,7 +68,7 @@ public static class ShelfSearch
             return new(lacking);
         }
 
-        Screened[] stated = [.. All(kinds, shelf, brief.Duty is null).AsParallel().AsOrdered().Select(one => Screen(one, shelf, plan))];
+        Screened[] stated = [.. All(kinds, shelf, brief.Duty is null).Select(one => AsWired(one, wired ?? [])).AsParallel().AsOrdered().Select(one => Screen(one, shelf, plan))];
         var looked = brief.Duty is null ? stated : ColdLook.At(stated, brief, plan.TargetC);
         Screened[] screened = [.. looked.AsParallel().AsOrdered().Select(one => one.Reason.Length > 0 ? one : Run(one, brief, shelf, seed))];
         var passing = screened.Where(one => one.Reason.Length == 0).OrderByDescending(one => one.Margin).ToArray();
@@ -106,11 +107,39 @@ public static class ShelfSearch
         public bool NoPoint { get; init; }
     }
 
+    /// <summary>The same cells, load and way between them: what the search varies.</summary>
+    /// <param name="one">An arrangement.</param>
+    /// <param name="other">Another one.</param>
+    public static bool SameWay(Arrangement one, Arrangement other) => (one.Cell, one.Series, one.Parallel, one.StepUp, one.Load, one.Contacts, one.Switch, one.Leads)
+        == (other.Cell, other.Series, other.Parallel, other.StepUp, other.Load, other.Contacts, other.Switch, other.Leads);
+
+    /// <summary>As it is wired, with what it lacks and the shelf has.</summary>
+    private static Arrangement AsWired(Arrangement tried, IReadOnlyList<Arrangement> wired) => wired.FirstOrDefault(one => SameWay(one, tried)) is not { } there ? tried : there with
+    {
+        Id = tried.Id,
+        Letter = tried.Letter,
+        Name = tried.Name,
+        Supervision = there.Supervision ?? tried.Supervision,
+        Charger = there.Charger ?? tried.Charger,
+        CutOut = there.CutOut ?? tried.CutOut,
+    };
+
+    /// <summary>What is whole; what is only thought of as its class stands back where there is a real one.</summary>
+    private static IEnumerable<Part> Usable(IReadOnlyList<Part> parts)
+    {
+        bool IsOnlyAClass(Part part) => part is { Count: 0, Stated.Count: > 0 } && part.Stated.All(stated => stated.Origin == "assumed");
+        Part[] whole = [.. parts.Where(part => part.From != "destroyed")];
+        var real = whole.Where(part => !IsOnlyAClass(part)).Select(part => part.Kind).ToHashSet();
+        return whole.Where(part => !IsOnlyAClass(part) || !real.Contains(part.Kind));
+    }
+
+    private static Part OnHandFirst(IEnumerable<Part> parts) => parts.FirstOrDefault(part => part.Count > 0) ?? parts.First();
+
     private static IEnumerable<Arrangement> All(ILookup<PartKind, Part> kinds, Shelf shelf, bool lamps)
     {
         int number = 0;
-        PartId? sensor = lamps ? null : kinds[PartKind.Sensor].First().Id, controller = lamps ? null : kinds[PartKind.Controller].First().Id;
-        var handle = kinds[PartKind.Handle].First().Id;
+        PartId? sensor = lamps ? null : OnHandFirst(kinds[PartKind.Sensor]).Id, controller = lamps ? null : OnHandFirst(kinds[PartKind.Controller]).Id;
+        var handle = OnHandFirst(kinds[PartKind.Handle]).Id;
         foreach (var cell in kinds[PartKind.Cell])
         {
             for (int count = 0; count < MostSeries * MostParallel; count++)

@@ -81,7 +81,7 @@ public sealed record Tried(TriedStudy Change, TriedSide Was, TriedSide Is)
         yield return ("full light time", "s", Finite(run?.FullLightS));
         yield return ("warm-up time", "s", lamp ? null : Finite(run?.WarmUpS));
         yield return ("pieces of work in a row", "", lamp ? null : run?.Pieces);
-        yield return ("charge left", "", Finite(run?.ChargeLeft));
+        yield return ("charge left", "%", Finite(100 * run?.ChargeLeft));
         yield return ("hottest working end", "°C", Finite(run?.HottestC));
         yield return ("hottest grip", "°C", Finite(run?.GripC));
         yield return ("hottest cells", "°C", Finite(run?.CellC));

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Heatwright.Parts;
 using Heatwright.StudyFile;
 using Heatwright.Trials;
@@ -6,7 +7,7 @@ using Heatwright.Verdicts;
 namespace Heatwright.Jobs.Sharing;
 
 /// <summary>A study without what its maker does not want to show.</summary>
-internal static class LeaveOut
+internal static partial class LeaveOut
 {
     private static readonly string[] Prices = ["price", "price at 10", "price at 100"];
 
@@ -22,13 +23,16 @@ internal static class LeaveOut
         return choice.Names ? NamesLeftOut.Of(shown) : shown;
     }
 
+    /// <summary>True where the seller's text of a part may name a price: a currency, a word for it, or a bare number with two decimals. It stays at home whole.</summary>
+    public static bool NamesPrice(Part part) => part.Listing is { } text && PriceInText().IsMatch(text);
+
     private static Study WithoutPrices(Study study)
     {
         var costs = study.Brief?.Requirements.Concat(study.Decisions.SelectMany(card => card.BriefThen.Requirements)).Where(line => Costs.Contains(line.Quantity)).Select(line => line.Id).ToHashSet(StringComparer.Ordinal) ?? [];
         return study with
         {
             Brief = study.Brief is { } brief ? Without(brief) : null,
-            Parts = [.. study.Parts.Select(part => part with { Stated = [.. part.Stated.Where(stated => !Prices.Contains(stated.Quantity))], Words = part.Words.Where(word => !Prices.Contains(word.Key)).ToDictionarySorted() })],
+            Parts = [.. study.Parts.Select(part => part with { Listing = NamesPrice(part) ? null : part.Listing, Stated = [.. part.Stated.Where(stated => !Prices.Contains(stated.Quantity))], Words = part.Words.Where(word => !Prices.Contains(word.Key)).ToDictionarySorted() })],
             Tools = [.. study.Tools.Select(tool => tool with { Readings = [.. tool.Readings.Where(reading => ToolReading.Speaks(reading.Quantity) is not { } quantity || !Costs.Contains(quantity))] })],
             Decisions = [.. study.Decisions.Select(card => card with
             {
@@ -54,4 +58,7 @@ internal static class LeaveOut
     {
         Parts = [.. study.Parts.Select(part => part with { Listing = null, Stated = [.. part.Stated.Select(stated => stated.Origin == "claimed" ? stated with { Text = "" } : stated)] })],
     };
+
+    [GeneratedRegex(@"[€$£¥₹]|\b(?:EUR|USD|GBP|CHF|CNY|prices?|costs?|only)\b|\d[.,]\d\d(?!\d)(?!\s*(?:[a-zµΩ°×%]))", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex PriceInText();
 }

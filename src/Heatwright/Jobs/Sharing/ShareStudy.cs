@@ -32,9 +32,13 @@ public static class ShareStudy
             var shown = Twins.With(LeaveOut.Of(study, choice));
             var runs = shown.Trials.SelectMany(trial => trial.Runs).ToArray();
             int twins = shown.Parts.Count(part => part.TwinOf is not null);
-            return (shown, new Shared("", shown.Parts.Count - twins, runs.Count(run => run.Readings.Count > 0), runs.Count(run => run.Readings.Count == 0), [.. Words(choice), .. stay], cut));
+            return (shown, new Shared("", shown.Parts.Count - twins, runs.Count(run => run.Readings.Count > 0), runs.Count(run => run.Readings.Count == 0), [.. Words(choice), .. Priced(study, choice), .. stay], cut));
         }
     });
+
+    private static IEnumerable<string> Priced(Study study, ShareChoice choice) =>
+        choice.Prices && !choice.Sellers && !choice.Names && study.Parts.Where(LeaveOut.NamesPrice).Select(part => part.Id.Name).ToArray() is { Length: > 0 } named
+            ? [$"the seller's text of {string.Join(", ", named)}: it may name a price"] : [];
 
     private static IEnumerable<string> Words(ShareChoice choice) =>
     [

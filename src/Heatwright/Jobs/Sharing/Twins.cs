@@ -26,7 +26,7 @@ public static class Twins
         List<Trial> trials = [.. bare.Trials];
         foreach (var part in bare.Parts)
         {
-            var own = bare.Trials.Where(trial => trial.Part == part.Id && trial.Runs.Count > 0).ToArray();
+            var own = bare.Trials.Where(trial => trial.Part == part.Id).Select(trial => trial with { Runs = [.. trial.Runs.Where(Stands)] }).Where(trial => trial.Runs.Count > 0).ToArray();
             if (own.Length == 0)
             {
                 continue;
@@ -55,6 +55,9 @@ public static class Twins
 
         return bare with { Parts = parts, Trials = trials };
     }
+
+    /// <summary>A run that its maker struck out whole was a mistake: nobody is asked for it again.</summary>
+    private static bool Stands(Run run) => run.Readings.Count == 0 || run.Readings.Any(reading => reading.StruckBecause is null);
 
     /// <summary>Without twins that still wait; twins that were read into stay, as parts like any other.</summary>
     private static Study Without(Study study)

@@ -20,6 +20,12 @@ public sealed record FoundView(string Name, int Series, int Parallel, string Cel
 
     /// <summary>Letter of the study's arrangement that is the same; absent: none is.</summary>
     public string? Letter { get; init; }
+
+    /// <summary>What it has and the study's arrangement has not: a board or a charger of the shelf.</summary>
+    public IReadOnlyList<string> With { get; init; } = [];
+
+    /// <summary>Which arrangement of the study it is, in words; empty: none.</summary>
+    public string AsWired() => Letter is null ? "" : $"as arrangement {Letter}{(With.Count > 0 ? $", with {string.Join(" and ", With)}" : "")}";
 }
 
 /// <summary>What the shelf can do, as machines read it.</summary>
@@ -67,24 +73,20 @@ public static class SearchShelf
         progress?.Invoke("Checking readings and fitting trials");
         var shelf = new Arrangements.Shelf(study.Parts, RunStudy.Findings(study));
         progress?.Invoke("Trying every sensible arrangement of the shelf");
-        return ShelfSearch.Of(brief, [.. study.Parts.Where(part => !Sharing.Twins.IsWaiting(study, part))], shelf, RunStudy.Plan(brief), study.Seed, Draws, new StudyState(opened.Fingerprint)).Map(found => new SearchView(
+        return ShelfSearch.Of(brief, [.. study.Parts.Where(part => !Sharing.Twins.IsWaiting(study, part))], shelf, RunStudy.Plan(brief), study.Seed, Draws, new StudyState(opened.Fingerprint), study.Arrangements).Map(found => new SearchView(
             found.Tried, found.TooCold, found.NoPoint,
             [.. found.Best.Select(one => View(one, shelf, study))],
             found.Discards, found.Buy)
         {
-            Wired = [.. study.Arrangements.Where(wired => !found.Best.Any(one => Same(wired, one.Verdict.Arrangement))).Select(wired => Place(study, wired, found))],
+            Wired = [.. study.Arrangements.Where(wired => !found.Best.Any(one => ShelfSearch.SameWay(wired, one.Verdict.Arrangement))).Select(wired => Place(study, wired, found))],
         });
     }
-
-    /// <summary>The same cells, load and way between them: what the search varies.</summary>
-    private static bool Same(Arrangements.Arrangement wired, Arrangements.Arrangement tried) => (wired.Cell, wired.Series, wired.Parallel, wired.StepUp, wired.Load, wired.Contacts, wired.Switch, wired.Leads)
-        == (tried.Cell, tried.Series, tried.Parallel, tried.StepUp, tried.Load, tried.Contacts, tried.Switch, tried.Leads);
 
     private static string Place(Study study, Arrangements.Arrangement wired, SearchResult found)
     {
         string who = $"Arrangement {wired.Letter}{(study.Decisions is [.., var card] && card.Chosen == wired.Id ? $", decided for on {card.On}," : "")}";
         int passed = found.Places.Count(one => one.Reason.Length == 0);
-        int at = found.Places.ToList().FindIndex(one => Same(wired, one.One));
+        int at = found.Places.ToList().FindIndex(one => ShelfSearch.SameWay(wired, one.One));
         return at < 0 ? $"{who} is none of those that the search tries."
             : at < passed ? $"{who} keeps every must in the middle run too; by its margin it is {RunWords.Number(at + 1, "0")} of {RunWords.Number(passed, "0")} that do."
             : $"{who} was put aside: {found.Places[at].Reason}.";
@@ -93,11 +95,13 @@ public static class SearchShelf
     private static FoundView View(Found found, Arrangements.Shelf shelf, Study study)
     {
         var one = found.Verdict.Arrangement;
+        var same = study.Arrangements.FirstOrDefault(wired => ShelfSearch.SameWay(wired, one));
         return new(one.Name, one.Series, one.Parallel, shelf[one.Cell].Name, one.StepUp is { } module ? shelf[module].Name : null, shelf[one.Load].Name, shelf[one.Contacts].Name, one.DutyCeiling,
             ArrangementView.Word(found.Verdict.Word), found.Verdict.Because, found.Warnings, [.. found.Verdict.Safety.Conditions.Select(condition => condition.Words)], [.. found.Verdict.Requirements.Select(RequirementView.Of)])
         {
             ToBuy = found.ToBuy,
-            Letter = study.Arrangements.FirstOrDefault(wired => Same(wired, one))?.Letter,
+            Letter = same?.Letter,
+            With = same is null ? [] : [.. one.Parts().Except(same.Parts()).Select(id => shelf[id].Name)],
         };
     }
 }
