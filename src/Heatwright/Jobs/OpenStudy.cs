@@ -65,6 +65,22 @@ public static class NewStudy
         });
     });
 
+    /// <summary>A new study as the bytes of its file, for whoever is to save it where they like.</summary>
+    /// <param name="make">Makes it at a path, as the other ways here do.</param>
+    public static Checked<byte[]> AsFile(Func<string, Checked<Study>> make)
+    {
+        string folder = Directory.CreateTempSubdirectory("heatwright-").FullName;
+        try
+        {
+            string path = Path.Combine(folder, "new.study");
+            return make(path).Then(_ => StudyBook.Open(path, readOnly: false)).Then(book => book.Pack()).Map(_ => File.ReadAllBytes(path));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     /// <summary>A study from a bundle.</summary>
     public static Checked<Study> Import(string bundle, string path) => Bundle.Read(bundle).Then(study => StudyBook.Create(path, study, TimeProvider.System).Map(book =>
     {

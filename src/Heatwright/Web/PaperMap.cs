@@ -1,4 +1,5 @@
 using Heatwright.Jobs.Trials;
+using Heatwright.StudyFile;
 using Heatwright.Trials;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -25,8 +26,16 @@ internal static class PaperMap
     {
         var study = bench.Now().Opened.Study;
         return study.Trials.FirstOrDefault(one => one.Id.Name == name) is { } trial && TrialKinds.CardOf(trial) is { } card
-            ? Printed(Named(card, TrialKinds.Of(trial)), paper, study.Parts.FirstOrDefault(part => part.Id == trial.Part) is { } part ? $"{part.Name} ({part.Id})" : "")
+            ? Printed(Named(card, TrialKinds.Of(trial)) with { Columns = AsTyped(trial, card) }, paper, study.Parts.FirstOrDefault(part => part.Id == trial.Part) is { } part ? $"{part.Name} ({part.Id})" : "")
             : PageMap.NotHere(bench.Now(), $"/trials/{name}/{paper}", string.Join(", ", study.Trials.Select(one => one.Id.Name)), "Choose one from the list at /trials.");
+    }
+
+    /// <summary>Columns as the line of the page takes them, so that a sheet is typed off from left to right: those of the run that was begun; before, those that must be there first.</summary>
+    internal static IReadOnlyList<TrialColumn> AsTyped(Trial trial, TrialCard card)
+    {
+        IEnumerable<string> names = trial.Runs is [.., var begun] ? begun.Columns.Select(column => column.Name)
+            : RunFromLog.Columns(trial).Needed.Concat(card.Columns.Select(column => column.Name)).Distinct(StringComparer.Ordinal);
+        return [.. names.Select(name => card.Column(name) ?? new TrialColumn(name, trial.Runs.SelectMany(run => run.Columns).FirstOrDefault(column => column.Name == name)?.Unit ?? "", ""))];
     }
 
     /// <summary>The recipe under the name that was asked for, where two kinds share a card.</summary>

@@ -82,6 +82,38 @@ internal static class PlotWords
     };
 }
 
+/// <summary>Where words of a picture stand already, so that others keep clear of them.</summary>
+/// <param name="left">Left end of the room for words.</param>
+/// <param name="right">Its right end.</param>
+internal sealed class PlotRoom(double left, double right)
+{
+    /// <summary>Width of a letter and height of a line as the style sheet writes them, points.</summary>
+    private const double Letter = 6.6, Line = 14;
+
+    private readonly List<(double Left, double Top, double Right, double Bottom)> taken = [];
+
+    /// <summary>The place, of those that will do, at which the words stand clear of all others; the earlier of two that are as good.</summary>
+    /// <param name="words">The words.</param>
+    /// <param name="places">Foot of the words, and which end of them that is: start, middle or end.</param>
+    public (double X, double Y, string Anchor) Take(string words, params (double X, double Y, string Anchor)[] places)
+    {
+        var best = places.MinBy(place => Covered(Box(words, place)));
+        taken.Add(Box(words, best));
+        return best;
+    }
+
+    private static (double Left, double Top, double Right, double Bottom) Box(string words, (double X, double Y, string Anchor) at)
+    {
+        double wide = Letter * words.Length, from = at.X - (at.Anchor == "end" ? wide : at.Anchor == "middle" ? wide / 2 : 0);
+        return (from, at.Y - Line + 3, from + wide, at.Y + 3);
+    }
+
+    /// <summary>How much of a box lies on others, or beyond the ends.</summary>
+    private double Covered((double Left, double Top, double Right, double Bottom) box) =>
+        (Line * (Math.Max(0, left - box.Left) + Math.Max(0, box.Right - right)))
+        + taken.Sum(other => Math.Max(0, Math.Min(box.Right, other.Right) - Math.Max(box.Left, other.Left)) * Math.Max(0, Math.Min(box.Bottom, other.Bottom) - Math.Max(box.Top, other.Top)));
+}
+
 /// <summary>Path data of curves and bands.</summary>
 internal static class PlotPath
 {

@@ -124,6 +124,36 @@ public sealed class ShelfSearchTests
         Assert.All(found.Best, one => Assert.Equal((new PartId("probe"), new PartId("board")), (one.Verdict.Arrangement.Sensor, one.Verdict.Arrangement.Controller)));
     }
 
+    private static SearchResult Among(Part[] parts, params Arrangement[] wired)
+    {
+        var work = new WorkPlan(2000, 20, 20, 4, 5, 220, Estimate.Exact(0, Units.WattPerKelvin, new Origin.Assumed("none")), Estimate.Exact(0, Units.Joule, new Origin.Assumed("none")));
+        return ShelfSearch.Of(new Brief("", "blade", "cut", 20, [Lasts(100)]) { Duty = Hot }, parts, Tool.ShelfOf(parts), work, 1, 6, new("s"), wired).Value;
+    }
+
+    private static Part OnlyAClass(string id, PartKind kind) => new(new(id), kind, id, [new(PartQuantities.Mass, 3, "g", 1, "assumed", "class")]) { Count = 0 };
+
+    [Fact]
+    public void What_is_only_thought_of_as_its_class_stands_back_behind_a_real_part()
+    {
+        var found = Among([OnlyAClass("any-sensor", PartKind.Sensor), OnlyAClass("any-contacts", PartKind.Contacts), .. Tool.Parts]);
+        Assert.Equal(8, found.Tried); // and not twice as many for the other contacts
+        Assert.All(found.Best, one => Assert.Equal(new PartId("probe"), one.Verdict.Arrangement.Sensor));
+        Part[] none = [.. Tool.Parts.Where(part => part.Kind != PartKind.Sensor), OnlyAClass("any-sensor", PartKind.Sensor)];
+        Assert.All(Among(none).Best, one => Assert.Equal(new PartId("any-sensor"), one.Verdict.Arrangement.Sensor));
+    }
+
+    [Fact]
+    public void Where_the_search_comes_to_what_is_wired_it_takes_the_rest_from_there()
+    {
+        Part[] parts = [.. Tool.Parts, new(new("probe-2"), PartKind.Sensor, "probe 2", []), new(new("tube-2"), PartKind.Handle, "tube 2", [])];
+        var wired = Among(parts).Best[0].Verdict.Arrangement with { Id = new("mine"), Letter = "B", Sensor = new PartId("probe-2"), Handle = new("tube-2"), DutyCeiling = 0.5 };
+        var found = Among(parts, wired).Best.Select(one => one.Verdict.Arrangement).ToArray();
+        var same = Assert.Single(found, one => ShelfSearch.SameWay(one, wired));
+        Assert.Equal((new PartId("probe-2"), new PartId("tube-2"), 0.5), (same.Sensor, same.Handle, same.DutyCeiling));
+        Assert.StartsWith("#", same.Letter, StringComparison.Ordinal);
+        Assert.All(found.Where(one => one != same), one => Assert.Equal(new PartId("probe"), one.Sensor));
+    }
+
     [Fact]
     public void A_shelf_that_lacks_a_kind_says_which()
     {

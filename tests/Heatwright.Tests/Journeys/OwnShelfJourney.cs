@@ -110,7 +110,7 @@ public sealed class OwnShelfJourney : IDisposable
     {
         string again = bench.In("again.study"), log = bench.In("slow.csv");
         File.WriteAllText(log, "time,volts\n0,4.1\n60,4.0\n");
-        Do("file", "add", Demo, log, "--about", "study");
+        Do("file", "add", Demo, log);
         Do("new", again, "--from", Demo);
         var kept = Assert.Single(OpenStudy.Whole(again).Value.Files, file => file.Name == "slow.csv");
         Assert.Equal(File.ReadAllBytes(log), kept.Content);

@@ -206,6 +206,22 @@ public sealed class NewcomerPagesTests : IAsyncLifetime
         Assert.Contains(".pair{white-space:nowrap}", await browser.Text("/paper.css"), StringComparison.Ordinal);
     }
 
+    /// <summary>A sheet is typed off from left to right: its columns stand as the line of the page takes them.</summary>
+    [Fact]
+    public async Task A_reading_sheet_of_a_trial_has_its_columns_as_the_page_takes_them()
+    {
+        await Sent("/shelf", "/shelf/add", ("id", "tip"), ("kind", "heater"));
+        await Sent("/trials", "/trials/add", ("part", "tip"), ("kind", "warm-up"), ("name", "tip-warm"));
+        string before = await browser.Text("/trials/tip-warm/sheet");
+        Assert.True(Order(before, "time", "volts", "amps", "degrees", "watts"), before);
+        await Sent("/trials/tip-warm", "/trials/tip-warm/line", ("run", ""), ("number", "1"), ("line", "0 4 2 20"));
+        string begun = await browser.Text("/trials/tip-warm/sheet");
+        Assert.True(Order(begun, "time", "volts", "amps", "degrees"), begun);
+        Assert.DoesNotContain("<th>watts", begun, StringComparison.Ordinal); // the line would not take them any more
+
+        static bool Order(string sheet, params string[] names) => names.Select(name => sheet.IndexOf($"<th>{name} (", StringComparison.Ordinal)).ToArray() is var places && places.All(place => place > 0) && places.SequenceEqual(places.Order());
+    }
+
     [Fact]
     public async Task A_price_is_a_bare_number_and_what_is_to_be_bought_is_not_bought()
     {

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Heatwright.Jobs;
+using Heatwright.StudyFile;
 using Heatwright.Web;
 using Microsoft.AspNetCore.Builder;
 
@@ -304,6 +305,30 @@ public sealed class WritingTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_next_project_and_a_bundle_that_was_sent_are_saved_as_studies()
+    {
+        (await Send("/shelf", "/shelf/add", ("id", "wire"), ("kind", "heater"), ("values", "ohms=2.71ohm"))).Dispose();
+        using var begun = await Send("/shelf", "/share/begin", ("name", "rope cutter 2"));
+        Assert.Equal("rope-cutter-2.study", begun.Content.Headers.ContentDisposition!.FileName!.Trim('"'));
+        var next = await Saved(begun);
+        Assert.Equal(("rope cutter 2", "wire"), (next.Name, Assert.Single(next.Parts).Id.Name));
+
+        using var bundle = await client.GetAsync(new Uri("/share/bundle.zip", UriKind.Relative), TestContext.Current.CancellationToken);
+        using var opened = await Upload("/share/open", "bundle", "theirs.zip", await bundle.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+        Assert.Equal("wire", Assert.Single((await Saved(opened)).Parts).Id.Name);
+        using var broken = await Upload("/share/open", "bundle", "theirs.zip", [1, 2, 3]);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, broken.StatusCode);
+        Assert.Equal("wire", Assert.Single(OpenStudy.Read(File).Value.Study.Parts).Id.Name); // the study that is open stays as it is
+
+        async Task<Study> Saved(HttpResponseMessage answer)
+        {
+            string path = Path.Combine(Path.GetDirectoryName(File)!, "saved.study");
+            await System.IO.File.WriteAllBytesAsync(path, await answer.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken), TestContext.Current.CancellationToken);
+            return OpenStudy.Read(path).Value.Study;
+        }
+    }
+
+    [Fact]
     public async Task A_photo_is_kept_with_its_part_shown_on_the_shelf_and_let_go()
     {
         (await Send("/shelf", "/shelf/add", ("id", "stick"), ("kind", "heater"))).Dispose();
@@ -352,6 +377,13 @@ public sealed class WritingTests : IAsyncLifetime
         string token = Regex.Match(await Page("/shelf"), "name=\"token\" value=\"([^\"]+)\"").Groups[1].Value;
         using var form = new MultipartFormDataContent { { new StringContent(token), "token" }, { new StringContent("label side"), "note" }, { new ByteArrayContent(content), "photo", "front.jpeg" } };
         return await client.PostAsync(new Uri($"/shelf/photo/{part}", UriKind.Relative), form, TestContext.Current.CancellationToken);
+    }
+
+    private async Task<HttpResponseMessage> Upload(string to, string field, string name, byte[] content)
+    {
+        string token = Regex.Match(await Page("/shelf"), "name=\"token\" value=\"([^\"]+)\"").Groups[1].Value;
+        using var form = new MultipartFormDataContent { { new StringContent(token), "token" }, { new ByteArrayContent(content), field, name } };
+        return await client.PostAsync(new Uri(to, UriKind.Relative), form, TestContext.Current.CancellationToken);
     }
 
     private Task<string> Page(string path) => client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);

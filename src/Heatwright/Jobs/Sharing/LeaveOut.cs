@@ -59,6 +59,6 @@ internal static partial class LeaveOut
         Parts = [.. study.Parts.Select(part => part with { Listing = null, Stated = [.. part.Stated.Select(stated => stated.Origin == "claimed" ? stated with { Text = "" } : stated)] })],
     };
 
-    [GeneratedRegex(@"[€$£¥₹]|\b(?:EUR|USD|GBP|CHF|CNY|prices?|costs?|only)\b|\d[.,]\d\d(?!\d)(?!\s*(?:[a-zµΩ°×%]))", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[€$£¥₹]|\b(?:EUR|USD|GBP|CHF|CNY|prices?|costs?|only)\b|\d[.,]\d\d(?!\d)(?!\s*(?:[kmµu]?(?:V|A|W|Ω|ohms?|Hz|m|g|Ah|Wh|F|H|J|K)\b|Ω|mm|cm|°|%|[x×]))", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PriceInText();
 }

@@ -23,6 +23,7 @@ public static partial class TrialPaper
         .stop{border:2px solid #b00020;color:#b00020;padding:2mm 3mm;font-weight:600}.fill{border-bottom:1px solid #666;display:inline-block;min-width:32mm}.few{border-bottom:1px solid #666;display:inline-block;min-width:9mm}.pair{white-space:nowrap}
         ol,ul{margin:1mm 0 1mm 6mm;padding:0}li{margin:0.6mm 0}
         .sheet p{margin:1.5mm 0}.sheet td{height:5mm;padding:0.9mm 2mm}.sheet th{height:auto;padding:0.9mm 2mm}.sheet h2{margin:2mm 0 0}
+        @media screen and (max-width:700px){body{margin:4mm}table{display:block;overflow-x:auto}}
         @media print{body{margin:0;font-size:12.5px}h1{font-size:17px}h2{font-size:13px}.sheet tr{break-inside:avoid}}
         """;
 
