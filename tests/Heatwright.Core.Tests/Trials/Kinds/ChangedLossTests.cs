@@ -1,3 +1,4 @@
+using Heatwright.DemoTruth.Campaign;
 using Heatwright.Trials;
 
 namespace Heatwright.Tests.Trials.Kinds;
@@ -31,6 +32,14 @@ public class ChangedLossTests
         Assert.Equal("own needs, share and ohms", answer.Tried.Single(tried => tried.Chosen).Name);
         Assert.Null(answer.Find("loss above the change"));
         Assert.Equal(ohms, answer.Value("loss per ampere squared"), 0.01);
+    }
+
+    /// <summary>Twelve readings each of modules without a change, by meters that are off as they may be and with a slip now and then: chance makes one of fifty a change at most.</summary>
+    [Fact]
+    public void Noise_makes_hardly_any_change()
+    {
+        int made = Enumerable.Range(0, 300).Count(bench => TrialFits.Run("converter-points", Typed.Input(BenchLaws.Draw("converter-points", 20261127, bench))).Value.Find("loss above the change") is not null);
+        Assert.InRange(made, 0, 6);
     }
 
     /// <summary>A loss that gets flatter is none that a converter has.</summary>
