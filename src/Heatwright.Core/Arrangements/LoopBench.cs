@@ -28,6 +28,7 @@ internal sealed class LoopBench
     private readonly int lamp = -1;
     private readonly int alpha = -1;
     private readonly int module = -1;
+    private readonly int change = -1;
     private readonly int series;
 
     public LoopBench(Arrangement arrangement, Shelf shelf, double hotC)
@@ -83,6 +84,11 @@ internal sealed class LoopBench
             Add("loss per ampere squared", shelf.ValueOr(stepUp, PartQuantities.LossPerAmpSquared, 0.03, 0.2, Units.Ohm, "small modules, common practice, no source"));
             Add("current limit of the module", shelf.ModuleLimit(stepUp));
             Add("lock-out of the module", shelf.ValueOr(stepUp, PartQuantities.LockOutVolts, 2.2, 3.0, Units.Volt, "one-cell modules, common practice, no source"));
+            if (shelf.Value(stepUp, PartQuantities.ChangeCurrent) is { } from && shelf.Value(stepUp, PartQuantities.LossAbove) is { } above)
+            {
+                change = Add("current of the change", from);
+                Add("loss above the change", above);
+            }
         }
     }
 
@@ -142,7 +148,7 @@ internal sealed class LoopBench
         }
 
         var point = StepUpPoint.Solve(source, sourceOhm, load, new StepUpModule(at[module], new(Math.Max(0, at[module + 1]), Math.Max(0, at[module + 2]), Math.Max(0, at[module + 3])))
-        { PeakLimitA = at[module + 4], LockoutV = at[module + 5], MaxDuty = MaxDuty, DiodeV = DiodeV }, out _);
+        { PeakLimitA = at[module + 4], LockoutV = at[module + 5], MaxDuty = MaxDuty, DiodeV = DiodeV, ChangeA = change < 0 ? double.PositiveInfinity : Math.Max(0, at[change]), SteeperV = change < 0 ? 0 : Math.Max(0, at[change + 1]) }, out _);
         if (!point.Exists)
         {
             return new(point.Region, source, source, 0, 0, 0, source, 0);

@@ -23,6 +23,7 @@ internal static class LoopLimits
 
             if (one.Supervision is { } board)
             {
+                Rated(board, pack, moment);
                 Against("trip current", board, PartQuantities.TripCurrent, pack, moment);
             }
 

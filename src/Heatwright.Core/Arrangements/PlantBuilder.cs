@@ -1,4 +1,5 @@
 using Heatwright.Parts;
+using Heatwright.Physics;
 using Heatwright.Plant;
 using Heatwright.Quantities;
 using Heatwright.Trials;
@@ -114,6 +115,11 @@ public sealed class PlantBuilder
             Assume(PlantKey.ModuleFixed, module, PartQuantities.LossFixed, "fixed loss of the module", 0.02, 0.3, Units.Watt, "small modules, common practice, no source");
             Assume(PlantKey.ModulePerAmp, module, PartQuantities.LossPerAmp, "loss per ampere", 0.05, 0.5, Units.Volt, "small modules, common practice, no source");
             Assume(PlantKey.ModulePerAmpSquared, module, PartQuantities.LossPerAmpSquared, "loss per ampere squared", 0.03, 0.2, Units.Ohm, "small modules, common practice, no source");
+            if (Optional(PlantKey.ModuleChange, module, PartQuantities.ChangeCurrent, "current of the change"))
+            {
+                Optional(PlantKey.ModuleAbove, module, PartQuantities.LossAbove, "loss above the change");
+            }
+
             inputs.Add(new(PlantKey.ModuleLimit, $"current limit of the module, {shelf[module].Name}", shelf.ModuleLimit(module), module) { Quantity = PartQuantities.LimitCurrent });
             Assume(PlantKey.ModuleLockOut, module, PartQuantities.LockOutVolts, "lock-out of the module", 2.2, 3.0, Units.Volt, "one-cell modules, common practice, no source");
         }
@@ -219,8 +225,15 @@ public sealed class PlantBuilder
         int cells = arrangement.Series * arrangement.Parallel;
         double trip = arrangement.Supervision is { } supervision && shelf.Value(supervision, PartQuantities.TripCurrent) is { } current ? current.Si : double.PositiveInfinity;
         PathModel path = arrangement.StepUp is not null
-            ? new PathModel.StepUp(Positive(PlantKey.ModuleSet, 0.1), Positive(PlantKey.ModuleFixed, 0), Positive(PlantKey.ModulePerAmp, 0), Positive(PlantKey.ModulePerAmpSquared, 0),
-                Positive(PlantKey.ModuleLimit, 0.1), 0.92, Positive(PlantKey.ModuleLockOut, 0), 0.35)
+            ? new PathModel.StepUp(new StepUpModule(Positive(PlantKey.ModuleSet, 0.1), new(Positive(PlantKey.ModuleFixed, 0), Positive(PlantKey.ModulePerAmp, 0), Positive(PlantKey.ModulePerAmpSquared, 0)))
+            {
+                ChangeA = places.ContainsKey(PlantKey.ModuleAbove) ? Positive(PlantKey.ModuleChange, 0) : double.PositiveInfinity,
+                SteeperV = Positive(PlantKey.ModuleAbove, 0),
+                PeakLimitA = Positive(PlantKey.ModuleLimit, 0.1),
+                MaxDuty = 0.92,
+                LockoutV = Positive(PlantKey.ModuleLockOut, 0),
+                DiodeV = 0.35,
+            })
             : new PathModel.Direct();
         // A warm-up that did not tell the grip apart has read all that leaves the end: what is assumed to go into the grip is a part of it, not more.
         double link = Positive(PlantKey.GripLink, 0), endLoss = Positive(arrangement.Lamp is null ? PlantKey.EndLoss : PlantKey.HeadLoss, 0);

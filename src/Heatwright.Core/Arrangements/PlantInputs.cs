@@ -69,6 +69,10 @@ public enum PlantKey
     ModulePerAmp,
     /// <summary>Loss per input ampere squared.</summary>
     ModulePerAmpSquared,
+    /// <summary>Loss per input ampere above the change of the module.</summary>
+    ModuleAbove,
+    /// <summary>Input current of that change.</summary>
+    ModuleChange,
     /// <summary>Input current limit of the module.</summary>
     ModuleLimit,
     /// <summary>Lock-out volts of the module.</summary>

@@ -33,6 +33,10 @@ public static class PartQuantities
     public const string LossPerAmp = "loss per ampere";
     /// <summary>Loss of a module per input ampere squared.</summary>
     public const string LossPerAmpSquared = "loss per ampere squared";
+    /// <summary>Loss of a module per input ampere above <see cref="ChangeCurrent"/>, beside what it loses per ampere below: a module that works in bursts at light load loses more above.</summary>
+    public const string LossAbove = "loss above the change";
+    /// <summary>Input current above which <see cref="LossAbove"/> counts.</summary>
+    public const string ChangeCurrent = "current of the change";
     /// <summary>Heat capacity of a working end or a cell.</summary>
     public const string HeatCapacity = "heat capacity";
     /// <summary>Linear loss of a working end to the air.</summary>
@@ -83,7 +87,7 @@ public static class PartQuantities
     public const string LeastOutputVolts = "least output volts";
     /// <summary>Most output volts.</summary>
     public const string MostOutputVolts = "most output volts";
-    /// <summary>Efficiency of a module, at an unsaid point.</summary>
+    /// <summary>Efficiency of a module: claimed at an unsaid point, found at the best of those that were read.</summary>
     public const string Efficiency = "efficiency";
     /// <summary>Gate volts at which a switch's ohms hold, or that its input takes.</summary>
     public const string GateVolts = "gate volts";

@@ -25,9 +25,7 @@ internal static class PowerPath
         switch (path)
         {
             case PathModel.StepUp stepUp:
-                double drive = openV - stepUp.Module.Loss.DropV;
-                double foldA = drive / (2 * (stepUp.Module.Loss.SlopeOhm + sourceOhm));
-                return Of(StepUpPoint.Solve(openV, sourceOhm, load, stepUp.Module, out _), openV, cellOhm, sourceOhm, stepUp.Module.LockoutV, foldA);
+                return Of(StepUpPoint.Solve(openV, sourceOhm, load, stepUp.Module, out _), openV, cellOhm, sourceOhm, stepUp.Module.LockoutV, StepUpPoint.FoldA(openV, sourceOhm, stepUp.Module));
             case PathModel.StepDown stepDown:
                 return Of(StepDownPoint.Solve(openV, sourceOhm, load, stepDown.Module), openV, cellOhm, sourceOhm, stepDown.Module.LockoutV, openV / (2 * sourceOhm));
             case PathModel.StepUpDown both:

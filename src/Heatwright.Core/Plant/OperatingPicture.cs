@@ -60,7 +60,7 @@ public sealed record OperatingPicture(IReadOnlyList<OperatingMoment> Moments, do
     /// <summary>Watts that come to the load at a current; below none there is nothing to draw.</summary>
     private static double Through(double openV, double sourceOhm, StepUpModule? module, double amps)
     {
-        double watts = ConverterLoss.OutW(openV, sourceOhm, module?.Loss ?? new LossCoefficients(0, 0, 0), amps);
+        double watts = module is null ? ConverterLoss.OutW(openV, sourceOhm, default, amps) : StepUpPoint.OutW(openV, sourceOhm, module, amps);
         return watts >= 0 ? watts : double.NaN;
     }
 

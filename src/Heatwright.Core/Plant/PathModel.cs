@@ -10,7 +10,7 @@ public abstract record PathModel
     /// <summary>Pack straight on the load through the switch.</summary>
     public sealed record Direct : PathModel;
 
-    /// <summary>Step-up module with the three-coefficient loss model: loss = a0 + a1·I_in + a2·I_in².</summary>
+    /// <summary>Step-up module: loss = a0 + a1·I_in + a2·I_in², steeper above a change where the module has one.</summary>
     /// <param name="Module">Set volts, loss, limits.</param>
     public sealed record StepUp(StepUpModule Module) : PathModel
     {

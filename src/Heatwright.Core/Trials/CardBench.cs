@@ -62,7 +62,7 @@ internal static class CardBench
             double value = run.Settings[setting.Name];
             return new Estimate(unit.IsLevel ? value : unit.FromSi(value), unit, Doubts.None, new Origin.Assumed("typed with the run"));
         }, StringComparer.Ordinal);
-        var meters = run.Columns.Select(column => (column.Name, Said: instruments.Promise(column))).Where(pair => pair.Said is not null).ToDictionary(pair => pair.Name, pair => pair.Said!, StringComparer.Ordinal);
+        var meters = run.Columns.Select((column, i) => (column.Name, Said: instruments.Promise(column, [.. run.Readings.Where(reading => reading.StruckBecause is null).Select(reading => reading.Raw[i])]))).Where(pair => pair.Said is not null).ToDictionary(pair => pair.Name, pair => pair.Said!, StringComparer.Ordinal);
         return new([.. columns], settings, meters);
     }
 

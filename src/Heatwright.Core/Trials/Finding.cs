@@ -11,6 +11,9 @@ public sealed record Finding(PartId Part, string Quantity, Estimate Value);
 /// <summary>Points, fitted curve and names for a picture of a trial; the arrays are as long as each other.</summary>
 public sealed record FitPicture(string Title, string XName, string XUnit, string YName, string YUnit, double[] X, double[] Read, double[] Fitted)
 {
+    /// <summary>Fewer readings than this show no course: there is no picture of them.</summary>
+    public const int Fewest = 3;
+
     /// <summary>Standard doubt of the fitted curve at each reading, from the doubt of the numbers fitted; not a number where a reading was left out; empty: not known.</summary>
     public double[] Doubt { get; init; } = [];
 

@@ -23,7 +23,9 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
     public double ResolutionSi(Column column) => Spec(column) is { Resolution: > 0 } spec ? spec.Resolution * Units.Find(spec.Unit)!.Factor / Math.Sqrt(12) : 0;
 
     /// <summary>What the instrument of a column promises, as a specification; null where it states none for its unit.</summary>
-    internal MeterSaid? Promise(Column column) => Spec(column) is { } spec
+    /// <param name="column">The column.</param>
+    /// <param name="typed">Its readings as typed: where all of them carry a unit of their own, as '27mV' in a column of volts, they were read on that range.</param>
+    internal MeterSaid? Promise(Column column, params IReadOnlyList<string> typed) => Spec(OwnUnit(column, typed) is { } own ? column with { Unit = own } : column) is { } spec
         ? new(column.Instrument, new AccuracySpec(spec.Percent / 100, 0, 0, spec.Offset) { FixedUnit = Units.Find(spec.Unit), Terms = SpecTerms.Apart })
         : null;
 
@@ -32,10 +34,19 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
         .Where(column => byId.ContainsKey(column.Instrument) && Units.Find(column.Unit) is { Symbol.Length: > 0 } && Spec(column) is null)
         .Select(column => new Remark(trial.Id, run.Id, 0, $"{column.Name} is read with '{column.Instrument}', which promises nothing for {column.Unit}: these readings get no doubt from it. State it with 'heatwright meter add FILE {column.Instrument} --reads \"{Typed(column.Unit)}=...\"', as its leaflet has it.", Remark.Kept));
 
+    /// <summary>The unit that stands behind every number that was typed; null: behind none, or not the same one.</summary>
+    private static string? OwnUnit(Column column, IReadOnlyList<string> typed)
+    {
+        string[] units = [.. typed.Select(text => text.Trim()).Where(text => text.Any(char.IsAsciiDigit)).Select(text => text[(text.LastIndexOfAny(Digits) + 1)..].Trim()).Distinct(StringComparer.Ordinal)];
+        return units is [{ Length: > 0 } one] && Units.Find(one) is { } own && own.Dimension == Units.Find(column.Unit)?.Dimension ? own.Symbol : null;
+    }
+
+    private static readonly char[] Digits = [.. "0123456789."];
+
     private static string Typed(string unit) => unit switch { "°C" => "degC", "Ω" => "ohm", _ => unit };
 
     private InstrumentSpec? Spec(Column column) =>
         byId.TryGetValue(column.Instrument, out var instrument) && Units.Find(column.Unit) is { } unit
-            ? instrument.Specs.FirstOrDefault(spec => Units.Find(spec.Unit) is { } own && own.Dimension == unit.Dimension)
+            ? instrument.Specs.Where(spec => Units.Find(spec.Unit)?.Dimension == unit.Dimension).OrderByDescending(spec => Units.Find(spec.Unit) == unit).FirstOrDefault()
             : null;
 }

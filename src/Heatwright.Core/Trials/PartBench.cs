@@ -33,7 +33,7 @@ public static class PartBench
 
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).Select(pair => OhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)));
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.TwoPointDrop).Select(pair => OhmsBench.Drop(pair.Trial, pair.Table, instruments)));
-        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.ModulePoints).Select(pair => ModuleBench.Points(pair.Trial, pair.Table, instruments)));
+        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.ModulePoints).GroupBy(pair => pair.Trial.Id).Select(pairs => ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)));
         if (read.Any(pair => pair.Trial.Kind == TrialKind.WarmUp)) // planned and not taken yet: there is nothing to fit
         {
             var warm = WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments);
@@ -51,7 +51,7 @@ public static class PartBench
         {
             Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),
             WarmUp = pieces.Select(piece => piece.WarmUp).FirstOrDefault(warm => warm is not null),
-            Pictures = [.. pieces.SelectMany(piece => piece.Pictures)],
+            Pictures = [.. pieces.SelectMany(piece => piece.Pictures).Where(picture => picture.X.Length >= FitPicture.Fewest)],
         };
     }
 
@@ -61,6 +61,27 @@ public static class PartBench
         var found = CardBench.Findings(trial with { Card = TrialCard.Of(trial)!.Name }, instruments);
         var modelled = cell.Findings.Select(finding => finding.Quantity).ToHashSet(StringComparer.Ordinal);
         return new(trial.Part, [.. found.Findings.Where(finding => !modelled.Contains(finding.Quantity))], [], []);
+    }
+
+    /// <summary>Four readings at a time of a module, by their card: a reading that the checks left out takes no part, and what they said of one stands.</summary>
+    private static PartFindings ByCard(Trial trial, ReadingTable[] tables, InstrumentCauses instruments)
+    {
+        Run Sound(ReadingTable table) => table.Run with
+        {
+            Readings = [.. table.Run.Readings.Select(reading => table.Numbers.Contains(reading.Number) ? reading : reading with { StruckBecause = reading.StruckBecause ?? "" })],
+            Settings = table.Run.Settings.TryGetValue("set", out double set) ? new Dictionary<string, double>(table.Run.Settings, StringComparer.Ordinal) { ["set volts"] = set } : table.Run.Settings,
+        };
+        var sound = trial with { Card = TrialCard.Of(trial)!.Name, Runs = [.. tables.Select(Sound)] };
+        var found = CardBench.Findings(sound, instruments);
+        if (found.Find(PartQuantities.ChangeCurrent)?.Origin is Origin.Fitted { Runs: var told } && told.Count < tables.Length)
+        {
+            // The losses hang together: a run that knows of no change says nothing of those below it.
+            var losses = CardBench.Findings(sound with { Runs = [.. sound.Runs.Where(run => told.Contains(run.Id))] }, instruments);
+            found = found with { Findings = [.. losses.Findings, .. found.Findings.Where(finding => losses.Find(finding.Quantity) is null)] };
+        }
+
+        Remark[] checks = [.. tables.SelectMany(table => table.Remarks)];
+        return found with { Remarks = [.. checks, .. found.Remarks.Where(remark => checks.All(check => check.Reading == 0 || (check.Run, check.Reading) != (remark.Run, remark.Reading)))] };
     }
 
     /// <summary>Findings so that of each quantity the one that counts stands first: the surest. What belongs to a model of cell or working end stays with its model, whose numbers hang together.</summary>

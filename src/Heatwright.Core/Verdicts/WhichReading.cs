@@ -19,7 +19,7 @@ internal static class WhichReading
         PlantKey.HeaterAlpha => "volts and amps of the hot heater",
         PlantKey.EndHeat or PlantKey.EndLoss or PlantKey.EndRadiating or PlantKey.SensorLag => "a warm-up at two power levels",
         PlantKey.GripLink or PlantKey.GripHeat or PlantKey.GripLoss => "grip degrees during a long hold",
-        PlantKey.ModuleFixed or PlantKey.ModulePerAmp or PlantKey.ModulePerAmpSquared => "four readings of the module at five loads",
+        PlantKey.ModuleFixed or PlantKey.ModulePerAmp or PlantKey.ModulePerAmpSquared or PlantKey.ModuleAbove or PlantKey.ModuleChange => "four readings of the module at five loads",
         PlantKey.ModuleLimit or PlantKey.ModuleLockOut or PlantKey.ModuleSet => "the module loaded until its output falls",
         PlantKey.Drain => "the drain with the heater off",
         PlantKey.LampAmps or PlantKey.LampLeastVolts or PlantKey.LampDarkVolts or PlantKey.LampLockOut => "volts and amps of the lamp, turned down until it is dark",

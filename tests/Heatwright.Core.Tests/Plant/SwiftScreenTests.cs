@@ -64,15 +64,27 @@ public class SwiftScreenTests
     {
         int i = at % Count;
         PathModel path = i < Straight ? new PathModel.Direct()
-            : new PathModel.StepUp(Table.SetV[i], Table.FixedW[i], Table.DropV[i], Table.SlopeOhm[i], Table.LimitA[i], 1 - Math.Sqrt(Table.RestSquared[i]), Table.LockOutV[i], Table.DiodeV[i]);
+            : new PathModel.StepUp(new StepUpModule(Table.SetV[i], new(Table.FixedW[i], Table.DropV[i], Table.SlopeOhm[i]))
+            {
+                PeakLimitA = Table.LimitA[i],
+                MaxDuty = 1 - Math.Sqrt(Table.RestSquared[i]),
+                LockoutV = Table.LockOutV[i],
+                DiodeV = Table.DiodeV[i],
+                ChangeA = Table.ChangeA[i],
+                SteeperV = Steeper(i),
+            });
         var on = PowerPath.Solve(Table.OpenV[at], Table.CellOhm[at], Table.LoopOhm[i], path, LoadLaw.Ohms(Table.HeaterOhm[i] + (Table.HeaterSlope[i] * rise)));
         return on.Region is Region.LockedOut or Region.Collapsed ? null
             : on.LoadW - (Table.LossWPerK[i] * rise) - (Table.RadiatingWPerK4[i] * (Math.Pow(AirK + rise, 4) - Math.Pow(AirK, 4)));
     }
 
+    /// <summary>Every other module loses steeper above a current.</summary>
+    private static double Steeper(int i) => i % 2 == 0 ? 0 : CounterRandom.Uniform(65, 16, (ulong)i);
+
     private static ScreenTable Drawn()
     {
         double[] Column(int cause, double low, double high, int states = 1) => [.. Enumerable.Range(0, Count * states).Select(i => low + ((high - low) * CounterRandom.Uniform(65, (ulong)cause, (ulong)i)))];
+        double[] change = [.. Column(15, 0.5, 6).Select((a, i) => i % 2 == 0 ? double.PositiveInfinity : a)], fixedW = Column(8, 0.02, 0.3), dropV = Column(9, 0.05, 0.4);
         return new(Count, Straight, AirK)
         {
             OpenV = Column(0, 2.2, 4.2, States),
@@ -83,13 +95,16 @@ public class SwiftScreenTests
             LossWPerK = Column(5, 0.02, 0.06),
             RadiatingWPerK4 = Column(6, 0, 4e-11),
             SetV = Column(7, 5, 19),
-            FixedW = Column(8, 0.02, 0.3),
-            DropV = Column(9, 0.05, 0.4),
+            FixedW = fixedW,
+            DropV = dropV,
             SlopeOhm = Column(10, 0.03, 0.1),
             LimitA = Column(11, 3, 12),
             RestSquared = Column(12, 0.002, 0.04),
             LockOutV = Column(13, 2, 2.8),
             DiodeV = Column(14, 0.2, 0.5),
+            ChangeA = change,
+            AboveFixedW = [.. fixedW.Select((w, i) => i % 2 == 0 ? w : w - (Steeper(i) * change[i]))],
+            AboveDropV = [.. dropV.Select((v, i) => v + Steeper(i))],
         };
     }
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using Heatwright.Numerics;
+using Heatwright.Physics;
 using Heatwright.Plant;
 
 namespace Heatwright.Tests.Plant;
@@ -279,7 +280,7 @@ public class SwiftTests
             new ChargeCurve.Flat(0.03), 8, new ChargeCurve.Table([0, 0.15, 1], [pack.HoldsAmps ? 0.12 : 0.03, 0.03, 0.02]), 60)
         { ActivationJPerMol = pack.Activation, ChargeTransfer = pack.Transfers, LongHoldsAmps = pack.HoldsAmps };
         return new(new PackModel(cell, pack.Series, pack.Parallel, 0.06) { TripA = 11 },
-            path.StepsUp && pack.Series == 1 ? new PathModel.StepUp(path.SetV, 0.1, 0.2, 0.05, path.LimitA, path.MaxDuty, path.LockOutV, 0.3) : new PathModel.Direct(),
+            path.StepsUp && pack.Series == 1 ? new PathModel.StepUp(Boost(path.SetV, path.LimitA, path.MaxDuty, path.LockOutV, rest.DrainA)) : new PathModel.Direct(),
             new LoadModel.Heater(heat.Ohm, heat.Alpha, 293.15),
             new ThermalNetwork([new("end", heat.JPerK, 0.02, 0.001, 2e-4), new("cells", 40, 0), new("case", 15, 0.15, 0.002)], [new(0, 2, 0.01), new(1, 2, 0.1)], 300)
             { CellNode = 1, ElectronicsNode = 2, SensorLagS = heat.LagS < 0.1 ? 0 : heat.LagS },
@@ -294,6 +295,17 @@ public class SwiftTests
             Work = new WorkPattern(rest.Contact, 320, 11, 17, 5, rest.NeedJ) { AfterTargetS = rest.AfterTarget ? 2 : double.NaN, Count = 40 },
         };
     }
+
+    /// <summary>Of half of them the loss turns steeper within what they draw.</summary>
+    private static StepUpModule Boost(double setV, double limitA, double maxDuty, double lockOutV, double draw) => new(setV, new(0.1, 0.2, 0.05))
+    {
+        PeakLimitA = limitA,
+        MaxDuty = maxDuty,
+        LockoutV = lockOutV,
+        DiodeV = 0.3,
+        ChangeA = draw > 0.01 ? 300 * (draw - 0.01) : double.PositiveInfinity,
+        SteeperV = draw > 0.01 ? 0.3 : 0,
+    };
 
     private static AssembledTool Drawn(int number)
     {

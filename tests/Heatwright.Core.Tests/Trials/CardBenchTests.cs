@@ -44,6 +44,34 @@ public sealed class CardBenchTests
         Assert.Equal(0, By(one, "t ohms between runs"));
     }
 
+    /// <summary>27.0 mV at 3.00 A and 45.5 mV at 5.00 A: by least squares (3·27 + 5·45.5)/34 = 9.074 mΩ. Both the zero of the meter and a part that warms would explain what is left over, and two readings
+    /// do not say which: the zero stands as promised, 2 mV/√3·8/34 = 0.272 mΩ, and the misfit of (0.220² + 0.132²) mV² is scatter of one degree of freedom: √0.0660/√34 = 0.0441 mΩ, its 95 % limits 12.706 for 1.960.</summary>
+    [Theory, InlineData("V", "0.027", "0.0455"), InlineData("V", "27mV", "45.5mV"), InlineData("V;mV", "0.027", "0.0455")]
+    public void Two_readings_do_not_find_the_zero_of_their_meter(string promised, string first, string second)
+    {
+        var found = Switch(promised, first, second);
+        Assert.Equal(9.0735e-3, found.Value, 2e-6);
+        Assert.Equal(0.2717e-3, Math.Abs(By(found, "m V offset")), 2e-6);
+        Assert.Equal(0.0441e-3 * 12.706 / 1.960, Math.Sqrt(found.Doubts.Pushes.Where(push => push.Cause.Group == CauseGroup.Trial).Sum(push => push.By * push.By)), 3e-6);
+        Assert.InRange(found.StandardDoubt, 0.38e-3, 0.42e-3);
+    }
+
+    /// <summary>Typed with mV they were read on that range: 0.1 mV/√3·8/34 = 0.0136 mΩ of it.</summary>
+    [Fact]
+    public void Readings_typed_with_their_own_unit_take_the_promise_of_that_range() =>
+        Assert.Equal(0.0136e-3, Math.Abs(By(Switch("V;mV", "27mV", "45.5 mV"), "m V offset")), 1e-6);
+
+    private static Estimate Switch(string promised, string first, string second)
+    {
+        Run run = new(new("r"), [new("gate volts", "V", ""), new("amps", "A", "m"), new("drop", "V", "m")], [new(1, ["4.5", "3.00", first]), new(2, ["4.5", "5.00", second])]);
+        InstrumentSpec[] specs = [new("V", 0.5, 0.002, 0), new("A", 1, 0.005, 0), .. promised.Contains("mV", StringComparison.Ordinal) ? [new InstrumentSpec("mV", 0.5, 0.1, 0)] : Array.Empty<InstrumentSpec>()];
+        return CardBench.Findings(new(new("t"), TrialKind.Bench, new("p"), [run]) { Card = "switch-drop" }, new([new("m", "m", specs)])).Find("ohms")!;
+    }
+
+    /// <summary>One reading or two show no course; three do.</summary>
+    [Theory, InlineData(1, false), InlineData(2, false), InlineData(3, true)]
+    public void A_picture_needs_three_readings(int count, bool shown) => Assert.Equal(shown, Found("cold-ohms", Ohms("a", [.. Enumerable.Range(0, count).Select(i => "36.0" + i)])).Pictures.Count == 1);
+
     [Theory, InlineData("no-such-card", "'no-such-card'", "no-such-card"), InlineData(null, "''", "none")]
     public void A_card_that_there_is_not_is_told(string? card, string named, string value)
     {

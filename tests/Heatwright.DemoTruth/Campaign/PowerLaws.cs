@@ -37,8 +37,8 @@ internal static class PowerLaws
         law.Reads("amps out", HeaterLaws.Amps(0.001), p => outA.At(p));
         law.Finds("efficiency at the heaviest load", p => Efficiency(p, 11));
         law.Finds("loss fixed", p => p[own]);
-        law.Finds("loss per amp", p => p[perAmp]);
-        law.Finds("loss per amp²", p => p[ohms]);
+        law.Finds("loss per ampere", p => p[perAmp]);
+        law.Finds("loss per ampere squared", p => p[ohms]);
         return law;
     }
 

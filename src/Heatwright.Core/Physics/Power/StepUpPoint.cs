@@ -45,8 +45,8 @@ public static class StepUpPoint
         return point.Boxed with
         {
             OffA = PassThroughA(openV, sourceOhm, heaterOhm, module),
-            FoldA = ConverterLoss.FoldA(openV, sourceOhm, module.Loss),
-            MostW = ConverterLoss.MostW(openV, sourceOhm, module.Loss),
+            FoldA = FoldA(openV, sourceOhm, module),
+            MostW = double.IsPositiveInfinity(FoldA(openV, sourceOhm, module)) ? double.PositiveInfinity : Math.Max(0, OutW(openV, sourceOhm, module, FoldA(openV, sourceOhm, module))),
             Margin = point.Region == PathRegion.Regulated ? limitA / point.InputA : null,
         };
     }
@@ -54,6 +54,44 @@ public static class StepUpPoint
     /// <summary>Current through a module that is off or cannot limit: (OCV − V_D)/(R_s + R_L + R_D + R_h). A non-isolating step-up is never off by itself.</summary>
     public static double PassThroughA(double openV, double sourceOhm, double heaterOhm, StepUpModule module) =>
         Math.Max(0, openV - module.DiodeV) / (sourceOhm + module.ThroughOhm + heaterOhm);
+
+    /// <summary>Output power at an input current; negative where the module does not cover its own loss.</summary>
+    internal static double OutW(double openV, double sourceOhm, StepUpModule module, double inputA)
+    {
+        var (fixedW, dropV) = module.SideOf(inputA);
+        return (inputA * (openV - dropV - ((module.Loss.SlopeOhm + sourceOhm) * inputA))) - fixedW;
+    }
+
+    /// <summary>Input current of the most output power: the vertex of the side on which it lies, else the change itself. Infinite for a stiff source and a module that loses no ohms.</summary>
+    internal static double FoldA(double openV, double sourceOhm, StepUpModule module)
+    {
+        double ohms = module.Loss.SlopeOhm + sourceOhm;
+        double Vertex(double dropV) => ohms > 0 ? Math.Max(0, openV - dropV) / (2 * ohms) : openV > dropV ? double.PositiveInfinity : 0;
+        double below = Vertex(module.Below.DropV);
+        return below <= module.ChangeA ? below : Math.Max(module.ChangeA, Vertex(module.Above.DropV));
+    }
+
+    /// <summary>Smallest input current that gives an output power; infinite: none does.</summary>
+    private static double RegulatedA(double openV, double ohms, StepUpModule module, double outW)
+    {
+        double Side((double FixedW, double DropV) side)
+        {
+            double drive = openV - side.DropV, inW = outW + side.FixedW, radicand = (drive * drive) - (4 * ohms * inW);
+            return drive > 0 && radicand >= 0 ? 2 * inW / (drive + Math.Sqrt(radicand)) : double.PositiveInfinity;
+        }
+
+        // What comes out is a bow over the input current: if it is not enough up to the change, it is so only where the bow still climbs there.
+        double below = Side(module.Below);
+        if (below <= module.ChangeA)
+        {
+            return below;
+        }
+
+        double above = Side(module.Above);
+        return above >= module.ChangeA * (1 - Rounding) ? above : double.PositiveInfinity;
+    }
+
+    private const double Rounding = 1e-12;
 
     /// <summary>The point with any load, on the stack.</summary>
     /// <remarks>Pass-through ends where the loop can begin: duty, input current and output rise together from what passes at duty zero. So the input passes
@@ -73,11 +111,7 @@ public static class StepUpPoint
             return Through(openV, sourceOhm, module, offA, offV);
         }
 
-        double drive = openV - module.Loss.DropV;
-        double ohms = module.Loss.SlopeOhm + sourceOhm;
-        double inW = (module.SetV * load.AmpsAt(module.SetV)) + module.Loss.FixedW;
-        double radicand = (drive * drive) - (4 * ohms * inW);
-        double regulatedA = drive > 0 && radicand >= 0 ? 2 * inW / (drive + Math.Sqrt(radicand)) : double.PositiveInfinity;
+        double regulatedA = RegulatedA(openV, module.Loss.SlopeOhm + sourceOhm, module, module.SetV * load.AmpsAt(module.SetV));
         double currentA = CurrentLimitA(openV, sourceOhm, load, module);
         double dutyA = DutyLimitA(openV, sourceOhm, load, module);
         double lockoutA = sourceOhm > 0 && module.LockoutV > 0 ? (openV - module.LockoutV) / sourceOhm : double.PositiveInfinity;
@@ -96,7 +130,7 @@ public static class StepUpPoint
             return PathNumbers.Without(region);
         }
 
-        double outW = double.IsFinite(inputA) ? (inputA * (drive - (ohms * inputA))) - module.Loss.FixedW : 0;
+        double outW = double.IsFinite(inputA) ? OutW(openV, sourceOhm, module, inputA) : 0;
         double inputV = openV - (inputA * sourceOhm);
         double outV = region == PathRegion.Regulated ? module.SetV : load.VoltsFor(Math.Max(0, outW));
         return outW > 0 && outV > 0 && double.IsFinite(outV)
@@ -110,7 +144,7 @@ public static class StepUpPoint
     /// <summary>Duty at an input current; 1 where the module does not cover its own loss, 0 where the input passes through.</summary>
     private static double DutyAt(double openV, double sourceOhm, in LoadLaw load, StepUpModule module, double inputA)
     {
-        double outW = (inputA * (openV - module.Loss.DropV - ((module.Loss.SlopeOhm + sourceOhm) * inputA))) - module.Loss.FixedW;
+        double outW = OutW(openV, sourceOhm, module, inputA);
         double outV = outW > 0 ? load.VoltsFor(outW) : 0;
         return outV > 0 ? Math.Clamp(1 - (outW / outV / inputA), 0, 1) : 1;
     }
@@ -150,8 +184,15 @@ public static class StepUpPoint
         if (!double.IsNaN(load.Ohm))
         {
             ohms += load.Ohm * rest * rest;
-            double radicand = (drive * drive) - (4 * ohms * module.Loss.FixedW);
-            return radicand >= 0 && ohms > 0 ? (drive + Math.Sqrt(radicand)) / (2 * ohms) : double.PositiveInfinity;
+            double Largest((double FixedW, double DropV) side)
+            {
+                double push = openV - side.DropV, radicand = (push * push) - (4 * ohms * side.FixedW);
+                return radicand >= 0 && ohms > 0 ? (push + Math.Sqrt(radicand)) / (2 * ohms) : double.PositiveInfinity;
+            }
+
+            // The largest root: above the change where there is one, else below it.
+            double above = module.ChangeA < double.PositiveInfinity ? Largest(module.Above) : double.PositiveInfinity, below = Largest(module.Below);
+            return above < double.PositiveInfinity && above >= module.ChangeA * (1 - Rounding) ? above : below <= module.ChangeA * (1 + Rounding) ? below : double.PositiveInfinity;
         }
 
         if (load.IsConstantPower)
@@ -165,7 +206,7 @@ public static class StepUpPoint
         for (int i = 0; i < 100; i++)
         {
             double middle = (low + high) / 2;
-            (low, high) = DutyAt(openV, sourceOhm, load, module, middle) < module.MaxDuty && (middle * (drive - (ohms * middle))) > module.Loss.FixedW ? (middle, high)
+            (low, high) = DutyAt(openV, sourceOhm, load, module, middle) < module.MaxDuty && OutW(openV, sourceOhm, module, middle) > 0 ? (middle, high)
                 : middle * drive < 2 * module.Loss.FixedW ? (middle, high) : (low, middle);
         }
 

@@ -35,6 +35,9 @@ internal sealed record ScreenTable(int Count, int Straight, double AirK)
             RestSquared = Module(module => (1 - module.MaxDuty) * (1 - module.MaxDuty)),
             LockOutV = Module(module => module.LockoutV),
             DiodeV = Module(module => module.DiodeV),
+            ChangeA = Module(module => module.ChangeA),
+            AboveFixedW = Module(module => module.Above.FixedW),
+            AboveDropV = Module(module => module.Above.DropV),
         };
     }
 
@@ -74,4 +77,10 @@ internal sealed record ScreenTable(int Count, int Straight, double AirK)
     public required double[] LockOutV { get; init; }
 
     public required double[] DiodeV { get; init; }
+
+    public required double[] ChangeA { get; init; }
+
+    public required double[] AboveFixedW { get; init; }
+
+    public required double[] AboveDropV { get; init; }
 }

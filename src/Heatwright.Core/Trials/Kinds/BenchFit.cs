@@ -261,7 +261,7 @@ internal sealed class BenchFit
     private static string Refusal(Solved solved, double aicc, double bestAicc, double p, bool apart) =>
         solved.Stuck ? "a number ran into its bound"
         : solved.Open ? "the readings leave a number open"
-        : Enumerable.Range(0, solved.P.Length).Any(j => ScaledError(solved, j) > 0.5 * Math.Abs(solved.P[j])) && !(p < Beyond) ? "its last number is known to no better than half of its value"
+        : (solved.Model.Needs ?? Enumerable.Range(0, solved.P.Length)).Any(j => ScaledError(solved, j) > 0.5 * Math.Abs(solved.P[j])) && !(p < Beyond) ? "its last number is known to no better than half of its value"
         : !(aicc < bestAicc - 2) ? "explains no more than the simpler one"
         : !apart && p > 0.01 ? "its gain may be luck"
         : "";

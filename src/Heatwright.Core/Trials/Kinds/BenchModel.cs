@@ -33,6 +33,9 @@ internal sealed record BenchModel(
     /// <summary>True where this model does not hold the one before it: only the criterion compares them.</summary>
     public bool Apart { get; init; }
 
+    /// <summary>The numbers that have to be known for it to be chosen over a simpler one; null: all. Of a loss that changes its slope these are the change and the slope, whatever it loses at rest.</summary>
+    public int[]? Needs { get; init; }
+
     /// <summary>Doubts of Y at a solution where they depend on it; otherwise the readings' own.</summary>
     public Func<TrialSheet, double[], double[]>? Doubt { get; init; }
 

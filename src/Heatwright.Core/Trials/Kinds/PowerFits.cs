@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heatwright.Numerics;
+using Heatwright.Parts;
 using Heatwright.Quantities;
 
 namespace Heatwright.Trials;
@@ -9,86 +10,13 @@ internal static class PowerFits
 {
     public static readonly Dictionary<string, Func<TrialSheet, Checked<TrialAnswer>>> All = new(StringComparer.Ordinal)
     {
-        ["converter-points"] = Points,
+        ["converter-points"] = PointFits.Points,
         ["converter-start"] = Start,
         ["converter-collapse"] = Collapse,
         ["converter-idle"] = Idle,
         ["switch-drop"] = Switch,
         ["lamp-points"] = LampFits.Points,
     };
-
-    private static readonly string[] Four = ["volts in", "amps in", "volts out", "amps out"];
-
-    /// <summary>Loss as a₀ + a₁·I_in + a₂·I_in² of the input current, and how far the output holds.</summary>
-    private static Checked<TrialAnswer> Points(TrialSheet read)
-    {
-        var sheet = read.Whole(Four);
-        sheet = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(i => Four.All(name => sheet[name][i] > 0) && sheet["volts out"][i] * sheet["amps out"][i] <= 1.05 * sheet["volts in"][i] * sheet["amps in"][i])]);
-        if (Curves.TooFew(sheet, 1, "all four readings, output below input") is { } few)
-        {
-            return new(few);
-        }
-
-        double set = sheet.Setting("set volts", sheet["volts out"].Max());
-        int[] held = [.. Enumerable.Range(0, sheet.Count).Where(i => sheet["volts out"][i] >= 0.95 * set)];
-        int[] fallen = [.. Enumerable.Range(0, sheet.Count).Except(held)];
-        var kept = Loss(sheet.Rows(held));
-        List<string> says = [];
-        if (fallen.Length > 0)
-        {
-            double most = fallen.Max(i => sheet["amps in"][i]), watts = held.Length > 0 ? held.Max(i => sheet["volts out"][i] * sheet["amps out"][i]) : 0;
-            says.Add(string.Create(CultureInfo.InvariantCulture, $"The output falls in {fallen.Length} of {sheet.Count} readings, at {most:0.00} A in: it holds up to about {watts:0.0} W out. These readings count for the limit, not for the losses."));
-        }
-
-        if (kept.Count < 1)
-        {
-            return new(new TrialAnswer(sheet.Card.Name, [], says) { Next = ["Take readings at light load, where the output holds."], Word = "never held" });
-        }
-
-        double most1 = kept["amps in"].Max();
-        Told[] tells =
-        [
-            Curves.Tell("efficiency at the lightest load", Units.One, (s, p) => 1 - (At(s, p, Lightest(s)) / In(s, Lightest(s)))),
-            Curves.Tell("efficiency at the heaviest load", Units.One, (s, p) => 1 - (At(s, p, Heaviest(s)) / In(s, Heaviest(s)))),
-        ];
-        var one = new BenchModel("loss in proportion to the input", "loss", ["amps in"], s => [0.15], (s, p) => [.. Enumerable.Range(0, s.Count).Select(i => p[0] * In(s, i))],
-            [Curves.Tell("efficiency", Units.One, (_, p) => 1 - p[0])]);
-        var two = new BenchModel("own needs and a share of the current", "loss", ["amps in"], _ => [0.1, 0.2], (s, p) => [.. s["amps in"].Select(a => p[0] + (p[1] * a))],
-            [Curves.Tell("loss fixed", Units.Watt, 0), Curves.Tell("loss per amp", Units.Volt, 1), .. tells])
-        { Lower = [-1, -1], Upper = [10, 20] };
-        var three = new BenchModel("own needs, share and ohms", "loss", ["amps in"], _ => [0.1, 0.15, 0.06], (s, p) => [.. s["amps in"].Select(a => p[0] + (p[1] * a) + (p[2] * a * a))],
-            [Curves.Tell("loss fixed", Units.Watt, 0), Curves.Tell("loss per amp", Units.Volt, 1), Curves.Tell("loss per amp²", Units.Ohm, 2), .. tells])
-        {
-            Lower = [-1, -1, -0.5], // a loss of next to nothing is read as a little less than nothing as often as not
-            Upper = [10, 20, 5],
-            // Common practice, no source: small modules lie inside 0.02–0.3 W, 0.05–0.5 V, 0.03–0.2 Ω; three times as wide.
-            Prior = ([0.1, 0.15, 0.06], [0.6, 0.9, 0.45]),
-            Decides = "Take one more reading at the heaviest load that still holds, and one at a tenth of it.",
-        };
-        var answer = kept.Count < 3 ? BenchFit.Run(kept, one) : BenchFit.Run(kept, two, three);
-        double share = Enumerable.Range(0, kept.Count).Min(i => 1 - (kept["loss"][i] / In(kept, i)));
-        return new(answer with
-        {
-            Says = [.. says, string.Create(CultureInfo.InvariantCulture, $"Efficiency between {100 * share:0} and {100 * Enumerable.Range(0, kept.Count).Max(i => 1 - (kept["loss"][i] / In(kept, i))):0} % over {kept["amps in"].Min():0.00} to {most1:0.00} A in.")],
-            Word = fallen.Length > 0 ? "falls" : "holds",
-        });
-    }
-
-    private static double In(TrialSheet s, int i) => s["volts in"][i] * s["amps in"][i];
-
-    private static double At(TrialSheet s, double[] p, int i) => p[0] + (p[1] * s["amps in"][i]) + (p.Length > 2 ? p[2] * s["amps in"][i] * s["amps in"][i] : 0);
-
-    private static int Heaviest(TrialSheet s) => Enumerable.Range(0, s.Count).MaxBy(i => s["amps in"][i]);
-
-    private static int Lightest(TrialSheet s) => Enumerable.Range(0, s.Count).MinBy(i => s["amps in"][i]);
-
-    private static TrialSheet Loss(TrialSheet s)
-    {
-        // The loss is worked out inside the model of moved readings too, so that a gain error shared by both voltmeters cancels as it does on the bench.
-        double[] loss = [.. Enumerable.Range(0, s.Count).Select(i => In(s, i) - (s["volts out"][i] * s["amps out"][i]))];
-        double[] own = [.. Enumerable.Range(0, s.Count).Select(i => Math.Sqrt(Sq(s["amps in"][i] * s.Own("volts in")[i]) + Sq(s["volts in"][i] * s.Own("amps in")[i]) + Sq(s["amps out"][i] * s.Own("volts out")[i]) + Sq(s["volts out"][i] * s.Own("amps out")[i]) + Sq(0.001 * In(s, i))))];
-        return s.Derived("loss", loss, own, Loss);
-    }
 
     private static double Sq(double x) => x * x;
 
@@ -294,6 +222,10 @@ internal static class PowerFits
             says.Add(string.Create(CultureInfo.InvariantCulture, $"At the lowest gate voltage it has {found[0].Value.Value / found[^1].Value.Value:0.0} times the ohms of the highest: not fully on. The threshold on a sheet is where it just begins."));
         }
 
+        // What drives it is the controller's pin, whose volts nobody has said: the least that was read is the careful end.
+        double least = sheet["gate volts"].Min();
+        found.Add(found[0] with { Name = PartQuantities.Ohms });
+        says.Add(string.Create(CultureInfo.InvariantCulture, $"Its ohms are those at {least:0.0} V gate, the lowest that was read. Strike out gate volts that your controller does not give, and take it again at those that it does."));
         if (sheet.Has("degrees") && double.IsFinite(sheet.Setting("air")))
         {
             var (hot, slips) = WithoutSlips(Heated(sheet.Whole("degrees")));

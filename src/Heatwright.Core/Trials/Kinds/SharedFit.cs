@@ -6,11 +6,15 @@ namespace Heatwright.Trials;
 /// <summary>The last step of a fit: gains and offsets of the instruments become unknowns of their own, each known beforehand to lie inside what the instrument promises.</summary>
 /// <remarks>Least squares over open numbers p and shared errors e together, with e as further readings of nothing, each with its standard size (generalised least squares,
 /// [jcgm-102] 6 for the covariance). Where the readings say something of an error, such as the zero of a meter in a law through nothing, the numbers and their doubts take it in;
-/// where they say nothing it stays as wide as promised. The estimate's error is H·Aᵀ·(noise; −e): so each error keeps its own push, and what it shares with other trials stays shared.</remarks>
+/// where they say nothing it stays as wide as promised. So few readings that finding an error leaves nothing over to see their scatter by are not asked for it: what looks like the
+/// zero of a meter in two readings may as well be a part that warms; every error then stands as promised, and the misfit is scatter. The estimate's error is H·Aᵀ·(noise; −e): so each error keeps its own push, and what it shares with other trials stays shared.</remarks>
 internal static class SharedFit
 {
     /// <summary>What an error takes over is no misfit any more, so the misfit gets smaller and the readings speak louder, until neither moves.</summary>
     private const int Passes = 8;
+
+    /// <summary>Degrees of freedom that have to be left once the errors were found.</summary>
+    private const double Over = 0.5;
 
     /// <summary>Readings that lie on the law to the last digit leave over nothing to measure by.</summary>
     private const double Least = 1e-12;
@@ -26,6 +30,14 @@ internal static class SharedFit
         // Two columns read on one meter are moved together: one error, one unknown.
         TrialSheet[] moved = [.. causes.Select(cause => Moved(sheet, cause))];
         double[] p = fit.Parameters[..count], e = fit.Parameters[count..];
+        double[,] covariance = fit.Covariance;
+        double found = Enumerable.Range(count, errors).Sum(k => 1 - covariance[k, k]);
+        if (best.Free > 0 && best.Free - found < Over)
+        {
+            size = FitScatter.Scale(sheet, best, best.Rss);
+            (p, e, left, covariance) = (best.P, new double[errors], best.Left, AsPromised(best, moved, size));
+        }
+
         var told = model.Tells;
         double[] values = [.. told.Select(t => t.Si(sheet, p))];
         double[,] slopes = new double[told.Count, count + errors], open = FitScatter.Slopes(at => [.. told.Select(t => t.Si(sheet, at))], p);
@@ -44,7 +56,34 @@ internal static class SharedFit
             }
         }
 
-        return FitScatter.Told(sheet, best, values, slopes, fit.Covariance, count, FitScatter.Alike(left), FitScatter.Owns(sheet, best, size));
+        return FitScatter.Told(sheet, best, values, slopes, covariance, count, FitScatter.Alike(left), FitScatter.Owns(sheet, best, size));
+    }
+
+    /// <summary>Covariance of the open numbers and, after them, of errors of which the readings are not asked: each moves the fit by what it moves the readings.</summary>
+    private static double[,] AsPromised(BenchFit.Solved best, TrialSheet[] moved, double size)
+    {
+        int count = best.P.Length, errors = moved.Length;
+        double[][] shifts = [.. moved.Select(sheet => best.P.Zip(BenchFit.Solve(best.Model, sheet, best.P).P, (at, to) => at - to).ToArray())];
+        double[,] all = new double[count + errors, count + errors];
+        for (int a = 0; a < count; a++)
+        {
+            for (int b = 0; b < count; b++)
+            {
+                all[a, b] = (size * best.Covariance[a, b]) + shifts.Sum(shift => shift[a] * shift[b]);
+            }
+
+            for (int k = 0; k < errors; k++)
+            {
+                (all[a, count + k], all[count + k, a]) = (shifts[k][a], shifts[k][a]);
+            }
+        }
+
+        for (int k = 0; k < errors; k++)
+        {
+            all[count + k, count + k] = 1;
+        }
+
+        return all;
     }
 
     /// <summary>A model as it is to be judged beside others: by what it leaves over once the shared errors of the instruments had their say. A thermometer that reads 1 % high bends no curve,

@@ -41,6 +41,7 @@ public static class TrialFits
         return fit(kept).Map(answer => answer with
         {
             Remarks = [.. remarks, .. answer.Remarks],
+            Picture = answer.Picture is { } picture && picture.X.Length >= FitPicture.Fewest ? picture : null,
             Notes = [.. sheet.Notes.Concat(answer.Notes).Distinct()],
         });
     }

@@ -42,7 +42,7 @@ public sealed record TrialPlan(string Words, IReadOnlyList<PlantKey> Keys, doubl
         new("a work trial: how far the working end droops in one piece", [PlantKey.WorkContact, PlantKey.WorkNeed], 0.08, 15, 15, TrialStage.Hot, ""),
         new("grip degrees during a long hold", [PlantKey.GripLink, PlantKey.GripHeat, PlantKey.GripLoss], 0.1, 10, 30, TrialStage.Hot, ""),
         new("cell degrees during a run in the closed handle", [PlantKey.CellHeat, PlantKey.CellToGrip], 0.15, 10, 30, TrialStage.Hot, ""),
-        new("four readings of the module at five loads", [PlantKey.ModuleFixed, PlantKey.ModulePerAmp, PlantKey.ModulePerAmpSquared, PlantKey.ModuleSet], 0.05, 15, 5, TrialStage.Loaded, ""),
+        new("four readings of the module at five loads", [PlantKey.ModuleFixed, PlantKey.ModulePerAmp, PlantKey.ModulePerAmpSquared, PlantKey.ModuleAbove, PlantKey.ModuleChange, PlantKey.ModuleSet], 0.05, 15, 5, TrialStage.Loaded, ""),
         new("volts and amps of the lamp, turned down until it is dark", [PlantKey.LampAmps, PlantKey.LampLeastVolts, PlantKey.LampDarkVolts, PlantKey.LampLockOut], 0.01, 8, 2, TrialStage.Loaded, ""),
         new("the volts across the light itself, and a sheet that says its light", [PlantKey.LampForwardVolts, PlantKey.LampLightShare], 0.1, 10, 0, TrialStage.Loaded, ""),
         new("degrees of the lamp's head over half an hour of light", [PlantKey.HeadHeat, PlantKey.HeadLoss], 0.1, 10, 30, TrialStage.Hot, ""),

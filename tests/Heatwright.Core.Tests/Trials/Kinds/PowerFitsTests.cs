@@ -14,7 +14,7 @@ public class PowerFitsTests
         Assert.Equal("Efficiency between 71 and 75 % over 1.00 to 2.00 A in.", answer.Says[1]);
         Assert.Equal("falls", answer.Word);
         Assert.Equal("loss in proportion to the input", answer.Tried.Single().Name);
-        Assert.InRange(answer.Value("efficiency"), 0.7125, 0.75);
+        Assert.InRange(answer.Value("efficiency"), 71.25, 75);
     }
 
     /// <summary>The highest volts out stand for the set ones where those are not said: 9.4 V are less than 95 % of 10 V. A reading without load has no efficiency.</summary>
@@ -24,13 +24,13 @@ public class PowerFitsTests
         var fallen = Points([4, 4, 4], [1, 2, 0.02], [10, 9.4, 10], [0.36, 0.6, 0]);
         Assert.StartsWith("The output falls in 1 of 2 readings, at 2.00 A in: it holds up to about 3.6 W", fallen.Says[0], StringComparison.Ordinal);
         Assert.Equal("Efficiency between 90 and 90 % over 1.00 to 1.00 A in.", fallen.Says[1]);
-        Assert.Equal(0.9, fallen.Value("efficiency"), 1e-9); // 3.6 of 4 W
+        Assert.Equal(90, fallen.Value("efficiency"), 1e-9); // 3.6 of 4 W
         var holds = Points([4], [1], [9], [0.4]);
         Assert.Single(holds.Says);
         Assert.Equal("holds", holds.Word);
         var never = Points([4, 4], [1, 2], [9, 8], [0.4, 0.8], ("set volts", 12));
         Assert.Equal("never held", never.Word);
-        Assert.Empty(never.Findings);
+        Assert.Equal("limit current", Assert.Single(never.Findings).Name);
         Assert.Contains("at 2.00 A in: it holds up to about 0.0 W out", Assert.Single(never.Says), StringComparison.Ordinal);
         Assert.Equal("Take readings at light load, where the output holds.", Assert.Single(never.Next));
         Assert.StartsWith("1 or more of", Refused.By("converter-points", [("volts in", [4]), ("amps in", [1]), ("volts out", [9]), ("amps out", [0])]).Limit, StringComparison.Ordinal);
@@ -41,7 +41,7 @@ public class PowerFitsTests
     public void A_loss_is_known_as_well_as_its_four_readings()
     {
         double digit = 0.01 * Math.Sqrt((1 / 12.0) + 0.09);
-        Assert.Equal(Math.Sqrt((digit * digit * (1 + 16 + 0.16 + 81 + 0.16)) + (0.004 * 0.004)) / 4, Points([4], [1], [9], [0.4]).Scatter("efficiency"), 1e-6);
+        Assert.Equal(Math.Sqrt((digit * digit * (1 + 16 + 0.16 + 81 + 0.16)) + (0.004 * 0.004)) / 4 * 100, Points([4], [1], [9], [0.4]).Scatter("efficiency"), 1e-4);
     }
 
     /// <summary>By hand: 4 V and 1, 2, 3 A with a loss of 0.1 W + 0.2 V · amps: 0.3 of 4 W at the lightest, 0.7 of 12 W at the heaviest.</summary>
@@ -50,11 +50,12 @@ public class PowerFitsTests
     {
         double[] amps = [2, 3, 1];
         var answer = Points([4, 4, 4], amps, [9, 9, 9], [.. amps.Select(a => ((4 * a) - 0.1 - (0.2 * a)) / 9)]);
-        Assert.Equal(0.1, answer.Value("loss fixed"), 1e-6);
-        Assert.Equal(0.2, answer.Value("loss per amp"), 1e-6);
-        Assert.Equal(1 - (0.3 / 4), answer.Value("efficiency at the lightest load"), 1e-6);
-        Assert.Equal(1 - (0.7 / 12), answer.Value("efficiency at the heaviest load"), 1e-6);
-        Assert.Equal("not tried: 3 readings for 3 numbers, 9 are wanted", answer.Tried[1].Why);
+        Assert.Equal(0.1, answer.Value("loss fixed"), 0.02);
+        Assert.Equal(0.2, answer.Value("loss per ampere"), 0.03);
+        Assert.Equal(0, answer.Value("loss per ampere squared"), 0.01); // what is usual beforehand draws a little
+        Assert.Equal(1 - (0.3 / 4), answer.Value("efficiency at the lightest load"), 1e-3);
+        Assert.Equal(1 - (0.7 / 12), answer.Value("efficiency at the heaviest load"), 1e-3);
+        Assert.Equal("own needs, share and ohms", Assert.Single(answer.Tried).Name);
         Assert.Contains("a tenth of it", Assert.Single(answer.Next), StringComparison.Ordinal);
     }
 
@@ -68,8 +69,8 @@ public class PowerFitsTests
         var answer = Points(volts, amps, [.. amps.Select(_ => 9.0)], [.. amps.Select((a, i) => ((volts[i] * a) - loss[i]) / 9)]);
         Assert.Equal("own needs, share and ohms", answer.Tried.Single(tried => tried.Chosen).Name);
         Assert.Equal(0.1, answer.Value("loss fixed"), 2e-3);
-        Assert.Equal(0.2, answer.Value("loss per amp"), 4e-3);
-        Assert.Equal(0.3, answer.Value("loss per amp²"), 2e-3);
+        Assert.Equal(0.2, answer.Value("loss per ampere"), 4e-3);
+        Assert.Equal(0.3, answer.Value("loss per ampere squared"), 2e-3);
         Assert.Equal(1 - (3.4 / 14.1), answer.Value("efficiency at the heaviest load"), 1e-3); // 0.1 + 0.6 + 2.7 of 4.7 · 3
         Assert.Equal(1 - (0.16875 / 1.24375), answer.Value("efficiency at the lightest load"), 1e-3); // 0.1 + 0.05 + 0.01875 of 4.975 · 0.25
         Assert.Equal("Efficiency between 76 and 89 % over 0.25 to 3.00 A in.", answer.Says[0]); // best at 0.5 A: 1 − 0.275/2.475
@@ -237,19 +238,21 @@ public class PowerFitsTests
     public void A_switch_tells_ohms_for_each_gate_and_its_rise()
     {
         var answer = Switch([2.96, 3.04, 2, 4], [2, 4, 0, 2], [0.2, 0.4, 0.001, 0.1], [double.NaN, double.NaN, double.NaN, 30], ("air", 20));
-        Assert.Equal(["ohms at 3.0 V gate", "ohms at 4.0 V gate", "rise per watt"], answer.Findings.Select(finding => finding.Name));
+        Assert.Equal(["ohms at 3.0 V gate", "ohms at 4.0 V gate", "ohms", "rise per watt"], answer.Findings.Select(finding => finding.Name));
         Assert.Equal(0.1, answer.Value("ohms at 3.0 V gate"), 1e-9);
         Assert.Equal(0.05, answer.Value("ohms at 4.0 V gate"), 1e-9);
+        Assert.Equal(0.1, answer.Value("ohms"), 1e-9); // of the lowest gate volts: what drives it gives no more, for all that is known
         Assert.Equal(50, answer.Value("rise per watt"), 1e-9);
         Assert.Equal(Math.Sqrt((0.041633 * 0.041633) + (0.046547 * 0.046547)) / 0.2, answer.Scatter("rise per watt"), 2e-4);
-        Assert.Equal("At the lowest gate voltage it has 2.0 times the ohms of the highest: not fully on. The threshold on a sheet is where it just begins.", Assert.Single(answer.Says));
+        Assert.Equal("At the lowest gate voltage it has 2.0 times the ohms of the highest: not fully on. The threshold on a sheet is where it just begins.", answer.Says[0]);
+        Assert.StartsWith("Its ohms are those at 3.0 V gate, the lowest that was read.", answer.Says[1], StringComparison.Ordinal);
         Assert.Null(Switch([4], [2], [0.1], [30]).Find("rise per watt"));
         Assert.StartsWith("1 or more", Refused.By("switch-drop", [("gate volts", [4]), ("amps", [0]), ("drop", [0.1])]).Limit, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData(0.129, 0)]
-    [InlineData(0.131, 1)]
+    [InlineData(0.129, 1)]
+    [InlineData(0.131, 2)]
     public void A_switch_with_a_third_more_ohms_is_not_fully_on(double drop, int says) => Assert.Equal(says, Switch([3, 4], [1, 1], [drop, 0.1], [double.NaN, double.NaN]).Says.Count);
 
     /// <summary>By hand: 10 mΩ at 1 to 4 A are 10 to 160 mW and 50 K/W; a drop of 0.4 V instead of 0.04 V makes 1.6 W of it, and with a rise of 8 K a switch of 5 K/W. One of eight is put aside, two or one of five are not.</summary>

@@ -14,7 +14,7 @@ public class SlipTests
         var answer = Given.Fit("converter-points", [("volts in", volts), ("amps in", amps), ("volts out", outV), ("amps out", outA)]);
         var remark = Assert.Single(answer.Remarks, remark => remark.LeftOut);
         Assert.Equal(slipped + 1, remark.Reading);
-        Assert.Equal(0.15, answer.Value("loss per amp²"), 0.01);
+        Assert.Equal(0.15, answer.Value("loss per ampere squared"), 0.01);
         Assert.Equal(0.2, answer.Value("loss fixed"), 0.03);
     }
 
@@ -25,7 +25,7 @@ public class SlipTests
         var (volts, amps, outV, outA) = Module(0.005, 0.12, 0.12);
         var answer = Given.Fit("converter-points", [("volts in", volts), ("amps in", amps), ("volts out", outV), ("amps out", outA)]);
         Assert.Equal("own needs, share and ohms", answer.Tried.Single(tried => tried.Chosen).Name);
-        Assert.Equal(0.12, answer.Value("loss per amp²"), 0.01);
+        Assert.Equal(0.12, answer.Value("loss per ampere squared"), 0.01);
         Assert.True(answer.Find("loss fixed")!.StandardDoubt > 1e-3);
     }
 

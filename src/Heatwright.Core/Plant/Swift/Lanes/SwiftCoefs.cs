@@ -16,7 +16,7 @@ internal struct SwiftCoefs
     public Lanes Activation, PerReferenceK, KPerTransfer;
     public Lanes Asinh0, Asinh1, Asinh2, Asinh3, Asinh4, Asinh5, Asinh6, Asinh7, Asinh8, Asinh9, Asinh10, Asinh11, Asinh12;
     public Lanes HeaterAt, HeaterSlope, LeastOhm;
-    public Lanes SetV, FixedW, DropV, SlopeOhm, LimitA, RestSquared, LockOutV, DiodeV;
+    public Lanes SetV, FixedW, DropV, SlopeOhm, LimitA, RestSquared, LockOutV, DiodeV, ChangeA, AboveFixedW, AboveDropV;
     public Lanes Gain, Integral, IntegralStep, Tracking, PeriodS, TargetC, AirC, AirK, MinusAirK4, MinusReadingStep, PerReadingStep, MaxDuty, PerNominalOhm, MostW, NominalFullW, MostNominalW, PerNominalFull;
     public Lanes TargetRise;
 

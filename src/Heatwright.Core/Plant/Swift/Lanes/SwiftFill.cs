@@ -45,6 +45,9 @@ internal static class SwiftFill
         c.RestSquared = Module(module => (1 - module.MaxDuty) * (1 - module.MaxDuty));
         c.LockOutV = Module(module => module.LockoutV);
         c.DiodeV = Module(module => module.DiodeV);
+        c.ChangeA = Module(module => module.ChangeA);
+        c.AboveFixedW = Module(module => module.Above.FixedW);
+        c.AboveDropV = Module(module => module.Above.DropV);
         c.Gain = Pi(pi => pi.GainWPerK);
         c.Integral = Pi(pi => pi.IntegralWPerKS);
         c.IntegralStep = Pi(pi => pi.PeriodS * pi.IntegralWPerKS);

@@ -23,6 +23,7 @@ internal static class SwiftScreen
             {
                 (c.SetV, c.FixedW, c.DropV, c.SlopeOhm) = (Of(table.SetV, from), Of(table.FixedW, from), Of(table.DropV, from), Of(table.SlopeOhm, from));
                 (c.LimitA, c.RestSquared, c.LockOutV, c.DiodeV) = (Of(table.LimitA, from), Of(table.RestSquared, from), Of(table.LockOutV, from), Of(table.DiodeV, from));
+                (c.ChangeA, c.AboveFixedW, c.AboveDropV) = (Of(table.ChangeA, from), Of(table.AboveFixedW, from), Of(table.AboveDropV, from));
             }
 
             (c.AirK, c.MinusAirK4) = (Create(table.AirK), Create(-Math.Pow(table.AirK, 4)));
