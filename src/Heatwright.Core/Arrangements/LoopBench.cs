@@ -56,6 +56,7 @@ internal sealed class LoopBench
         freshCell = found is not null && inputs[steps[0].At].Value is { Si: > 0 } settled && (tried!.Find(PartQuantities.Ohms)?.Si ?? settled.Si) is > 0 and var foundOhm
             ? Add($"{shelf[cell].Name}, ohms in the first seconds", new((found.R0Ohm.At(1) + found.R1Ohm.At(1)) * found.OhmsFactor(298.15) * (settled.Si / foundOhm), Units.Ohm,
                 settled.In(Units.Ohm).Doubts.Times((found.R0Ohm.At(1) + found.R1Ohm.At(1)) / foundOhm), settled.Origin))
+            : found is null && shelf.Value(cell, Trials.CellQuantities.FirstOhms) is { } first ? Add($"{shelf[cell].Name}, ohms in the first seconds", first)
             : steps[0].At;
         if (arrangement.Lamp is { } light)
         {
@@ -99,7 +100,11 @@ internal sealed class LoopBench
         var start = Moment(lamp < 0 ? "full pack, cold load" : "full pack, switched on", fullPack: true, 20);
         var hot = Moment("full pack, first seconds", fullPack: true, hotC);
         var empty = Moment("pack at its cut-off", fullPack: false, hotC);
-        return new(arrangement, loop, total, hotC, start, hot, empty, LoopLimits.Of(arrangement, shelf, start, hot, empty));
+        return new(arrangement, loop, total, hotC, start, hot, empty, LoopLimits.Of(arrangement, shelf, start, hot, empty))
+        {
+            Guessed = alpha >= 0 && inputs[alpha].Value.Origin is Origin.Assumed guess
+                ? [$"the temperature coefficient of {shelf[arrangement.Load].Name}, {Display.Rounded(inputs[alpha].Value)} ({guess.Why}): its ohms held hot tell it"] : [],
+        };
     }
 
     private LoopMoment Moment(string when, bool fullPack, double loadC)

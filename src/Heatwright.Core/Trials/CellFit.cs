@@ -46,6 +46,7 @@ public sealed class CellFit
 
     private const double KelvinDoubt = 0.7;
 
+    /// <summary>Rows of one log that count as one, but a step of current never less than one: what errs alike in a log is a meter's and a moment's, and a step is a moment of its own.</summary>
     private const double RowsThatCountAsOne = 40;
 
     /// <summary>Standard share by which the volts that a cell's ohms cost are missed at loads that the fit did not see, however well it fits: what two pairs and one law of warmth leave over.</summary>
@@ -138,15 +139,16 @@ public sealed class CellFit
         return Report(fit, Covariance(fit, count, priorDoubt));
     }
 
-    /// <summary>Covariance of the parameters with rows of one log that are not independent of each other: a run of 40 counts as one reading
-    /// (cautious; no source). What is known beforehand, and that neighbours are alike, counts whole.</summary>
-    private static double[,] Covariance(LeastSquaresFit fit, int readings, double[] priorDoubt)
+    /// <summary>Covariance of the parameters with rows of one log that are not independent of each other: 40 at one current count as one reading, fewer at one current as one too
+    /// (cautious; no source, decision 0070). What is known beforehand, and that neighbours are alike, counts whole.</summary>
+    private double[,] Covariance(LeastSquaresFit fit, int readings, double[] priorDoubt)
     {
         int size = fit.Parameters.Length;
         var information = new double[size, size];
+        double[] weights = Weights();
         for (int i = 0; i < fit.Jacobian.GetLength(0); i++)
         {
-            double weight = i < readings ? 1 / RowsThatCountAsOne : 1;
+            double weight = i < readings ? weights[i] : 1;
             for (int a = 0; a < size; a++)
             {
                 for (int b = 0; b < size; b++)
@@ -162,6 +164,23 @@ public sealed class CellFit
         }
 
         return new Cholesky(information).Inverse();
+    }
+
+    /// <summary>What each residual of a reading counts, in their order: one over the rows that stand at one current without a break, and at least a fortieth.</summary>
+    private double[] Weights() => [.. others.SelectMany((log, l) => Stretches(log, rows[l])).SelectMany(stretch => Enumerable.Repeat(1 / Math.Min(stretch, RowsThatCountAsOne), stretch * (degrees ? 2 : 1)))];
+
+    /// <summary>Lengths of the stretches of rows, in their order, in which the current stays the same.</summary>
+    private static IEnumerable<int> Stretches(CellLog log, int[] rows)
+    {
+        double most = log.Amps.Max(Math.Abs);
+        for (int from = 0, i = 1; i <= rows.Length; i++)
+        {
+            if (i == rows.Length || Enumerable.Range(rows[i - 1] + 1, rows[i] - rows[i - 1]).Any(row => Math.Abs(log.Amps[row] - log.Amps[row - 1]) > 0.02 * most))
+            {
+                yield return i - from;
+                from = i;
+            }
+        }
     }
 
     private CellFindings Report(LeastSquaresFit fit, double[,] covariance)
