@@ -25,7 +25,8 @@ internal static class AskedNames
         new(PartKind.Lamp, "stuck-on", ToAir, PartQuantities.LinearLoss, Over: true),
         new(PartKind.Handle, "grip-rise", ToAir, PartQuantities.GripLoss, Over: true),
         new(PartKind.Handle, "grip-rise", PartQuantities.HeatCapacity, PartQuantities.GripHeatCapacity),
-        new(PartKind.Heater, "unknown-part", "ohms cold", PartQuantities.Ohms),
+        new(PartKind.Heater, "unknown-part", "the two wires: ohms cold", PartQuantities.Ohms),
+        new(PartKind.Heater, "unknown-part", "the two wires: temperature coefficient", PartQuantities.Alpha),
         new(PartKind.Controller, "standby-drain", "standby amps", PartQuantities.Drain),
         new(PartKind.StepUp, "converter-idle", "idle watts", PartQuantities.LossFixed),
     ];

@@ -86,11 +86,12 @@ public static class CellTrials
         };
     }
 
-    /// <summary>True where ten millivolts, what a cell that rested for minutes may still be off, are more than a twentieth of its charge (our choice).</summary>
+    /// <summary>True where ten millivolts either way, what a cell that rested for minutes may still be off, are more than a tenth of its charge (our choice).</summary>
     private static bool FlatAtTheStart(CellModel cell, CellLog log)
     {
-        double charge = CellBench.StartCharge(cell, log);
-        return log.TakenBeforeC is null && charge < 0.95 && cell.OpenV.At(charge + 0.05) - cell.OpenV.At(charge - 0.05) < 0.1 * 0.010 / 0.05;
+        const double Off = 0.010;
+        double At(double volts) => CellBench.ChargeAt(cell, volts, log.Amps[0]);
+        return log.TakenBeforeC is null && CellBench.StartCharge(cell, log) < 0.95 && At(log.Volts[0] + Off) - At(log.Volts[0] - Off) > 0.1;
     }
 
     /// <summary>Setting of a run: where its cell is empty, V.</summary>
