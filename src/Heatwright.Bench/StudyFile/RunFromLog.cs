@@ -28,6 +28,12 @@ public static class RunFromLog
         return (needed, perhaps);
     }
 
+    /// <summary>The columns that a run needs with what is said of it: through a resistor of known ohms the volts tell the amps.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="settings">Names of the run's settings.</param>
+    public static IEnumerable<string> Needed(Trial trial, IEnumerable<string> settings) =>
+        StudyWords.Of(trial).Needed.Where(column => column != "amps" || trial.Kind != TrialKind.Discharge || !settings.Contains("load", StringComparer.Ordinal));
+
     /// <summary>The settings that a run of a trial may have.</summary>
     public static IReadOnlyList<string> Settings(Trial trial) => StudyWords.Of(trial).Settings;
 

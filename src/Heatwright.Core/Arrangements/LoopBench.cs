@@ -56,7 +56,8 @@ internal sealed class LoopBench
         // In its first seconds a cell shows its instant ohms and the short pair; the slow one comes with the minutes.
         freshCell = found is not null && inputs[steps[0].At].Value is { Si: > 0 } settled && (tried!.Find(PartQuantities.Ohms)?.Si ?? settled.Si) is > 0 and var foundOhm
             ? Add($"{shelf[cell].Name}, ohms in the first seconds", new((found.R0Ohm.At(1) + found.R1Ohm.At(1)) * found.OhmsFactor(298.15) * (settled.Si / foundOhm), Units.Ohm,
-                settled.In(Units.Ohm).Doubts.Times((found.R0Ohm.At(1) + found.R1Ohm.At(1)) / foundOhm), settled.Origin))
+                First(settled, (found.R0Ohm.At(1) + found.R1Ohm.At(1)) / foundOhm, tried.Cell!.LogFirstOhmsDoubt), settled.Origin))
+            : found is null && shelf.Value(cell, Trials.CellQuantities.FirstOhms) is { } first ? Add($"{shelf[cell].Name}, ohms in the first seconds", first)
             : steps[0].At;
         if (arrangement.Lamp is { } light)
         {
@@ -105,7 +106,11 @@ internal sealed class LoopBench
         var start = Moment(lamp < 0 ? "full pack, cold load" : "full pack, switched on", fullPack: true, 20);
         var hot = Moment("full pack, first seconds", fullPack: true, hotC);
         var empty = Moment("pack at its cut-off", fullPack: false, hotC);
-        return new(arrangement, loop, total, hotC, start, hot, empty, LoopLimits.Of(arrangement, shelf, start, hot, empty));
+        return new(arrangement, loop, total, hotC, start, hot, empty, LoopLimits.Of(arrangement, shelf, start, hot, empty))
+        {
+            Guessed = alpha >= 0 && inputs[alpha].Value.Origin is Origin.Assumed guess
+                ? [$"the temperature coefficient of {shelf[arrangement.Load].Name}, {Display.Rounded(inputs[alpha].Value)} ({guess.Why}): its ohms held hot tell it"] : [],
+        };
     }
 
     private LoopMoment Moment(string when, bool fullPack, double loadC)
@@ -187,6 +192,14 @@ internal sealed class LoopBench
 
             return law(all);
         }, unit, name, [.. from.Select(place => inputs[place])]);
+    }
+
+    /// <summary>Doubts of the ohms in the first seconds: what the fit scatters is their own, the rest they share with those after minutes.</summary>
+    private static Doubts First(Estimate settled, double share, double logDoubt)
+    {
+        var scaled = settled.In(Units.Ohm).Doubts.Times(share);
+        return settled.Origin is not Origin.Fitted from ? scaled
+            : scaled.Pushes.Where(push => push.Cause.Group != CauseGroup.Trial).Aggregate(Doubts.From(Cause.Normal($"{from.Trial} ohms in the first seconds, scatter", CauseGroup.Trial), logDoubt * share * settled.Si), (sum, push) => sum.With(push.Cause, push.By));
     }
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);

@@ -73,7 +73,7 @@ public static class PairCheck
             if (one.Series > 1)
             {
                 found.Add(new(false, new("A series pack without supervision.", where, $"{Say(one.Series)} cells in series, no board", "each cell watched by itself",
-                    $"Add one with --supervision, made for {Say(one.Series)} {Chem(shelf[one.Cell])} cells: without it the weakest cell of the string is over-discharged and over-charged.")));
+                    $"Add one with --supervision, made for {Say(one.Series)} {(Chem(shelf[one.Cell]) is { Length: > 0 } kind ? $"{kind} " : "")}cells: without it the weakest cell of the string is over-discharged and over-charged.")));
             }
 
             return;

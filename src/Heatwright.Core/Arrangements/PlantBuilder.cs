@@ -80,7 +80,7 @@ public sealed class PlantBuilder
         var cellModel = shelf.FoundOfCell(arrangement.Cell)?.Cell?.Cell;
         if (cellModel is null)
         {
-            problems.Add(Missing(arrangement.Cell, "how its volts fall with charge and current", "a trial of kind 'discharge' (the log of a capacity trial can be taken in again) and one of kind 'pulse'"));
+            problems.Add(Missing(arrangement.Cell, "how its volts fall with charge and current", "a trial of kind 'discharge' (also called 'capacity') and one of kind 'pulse'"));
         }
 
         Need(PlantKey.Capacity, arrangement.Cell, PartQuantities.Capacity, "capacity", "a discharge");

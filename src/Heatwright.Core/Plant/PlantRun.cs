@@ -81,11 +81,14 @@ public sealed record Energies
     /// <summary>Out of the pack's terminals.</summary>
     public double TerminalJ { get; init; }
 
-    /// <summary>Behind the instant ohms of the cells.</summary>
+    /// <summary>Behind the instant ohms of the cells: what their slow ohms lose is gone from it already.</summary>
     public double BehindOhmsJ { get; init; }
 
     /// <summary>Lost in cells, all ohms.</summary>
     public double CellLossJ { get; init; }
+
+    /// <summary>Out of the cells in all: what leaves at the terminals, and what is lost within.</summary>
+    public double OutOfCellsJ => TerminalJ + CellLossJ;
 
     /// <summary>Lost in loop ohms: links, contacts, leads, switch.</summary>
     public double LoopLossJ { get; init; }

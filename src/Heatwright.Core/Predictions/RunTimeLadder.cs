@@ -28,8 +28,9 @@ public static class RunTimeLadder
     /// <param name="predicted">Its run.</param>
     /// <param name="labelC">Charge of one cell by its label, C; null: no label says.</param>
     /// <param name="labelW">Watts of the heater by its label; null: no label says.</param>
+    /// <param name="labelV">Volts of one cell by its label; null: no label says, and those at half charge stand for it.</param>
     /// <param name="cancel">Stops it between two steps.</param>
-    public static IReadOnlyList<Rung> Of(AssembledTool tool, PlantRun predicted, double? labelC, double? labelW, CancellationToken cancel)
+    public static IReadOnlyList<Rung> Of(AssembledTool tool, PlantRun predicted, double? labelC, double? labelW, double? labelV, CancellationToken cancel)
     {
         if (tool.Pack is not { } pack || tool.Load is not LoadModel.Heater heater || tool.Charger is not null || tool.Path is not (PathModel.Direct or PathModel.StepUp))
         {
@@ -41,9 +42,10 @@ public static class RunTimeLadder
         double nominalV = pack.Series * pack.Cell.OpenV.At(NominalCharge);
         double heaterV = tool.Path is PathModel.StepUp up ? Math.Max(up.Module.SetV, nominalV) : nominalV;
         double fullW = heaterV * heaterV / heater.Ohm;
-        double Lasts(double coulombs, double watts) => coulombs * pack.StartCharge * pack.Parallel * nominalV / watts;
+        double Lasts(double coulombs, double watts, double packV) => coulombs * pack.StartCharge * pack.Parallel * packV / watts;
 
         // By hand, as a maker does it: charge times volts over watts.
+        double saidV = labelV is { } said ? pack.Series * said : nominalV;
         if (labelC is not null || labelW is not null)
         {
             Add((labelC, labelW) switch
@@ -51,17 +53,22 @@ public static class RunTimeLadder
                 (not null, not null) => "the labels of cells and heater",
                 (not null, null) => "the label of the cells, and all the heater takes at nominal volts",
                 _ => "the cells as found, and the heater's label",
-            }, Lasts(labelC ?? pack.Cell.CapacityC, labelW ?? fullW), StopReason.Empty);
+            }, Lasts(labelC ?? pack.Cell.CapacityC, labelW ?? fullW, saidV), StopReason.Empty);
         }
 
         if (labelC is not null)
         {
-            Add("the cells hold what they hold, not what their label says", Lasts(pack.Cell.CapacityC, labelW ?? fullW), StopReason.Empty);
+            Add("the cells hold what they hold, not what their label says", Lasts(pack.Cell.CapacityC, labelW ?? fullW, saidV), StopReason.Empty);
+        }
+
+        if (saidV != nominalV && rungs.Count > 0)
+        {
+            Add("the cells have their volts at half charge, not those of their label", Lasts(pack.Cell.CapacityC, labelW ?? fullW, nominalV), StopReason.Empty);
         }
 
         if (labelW is not null || labelC is null)
         {
-            Add("the heater takes what its ohms let through at nominal volts, always on", Lasts(pack.Cell.CapacityC, fullW), StopReason.Empty);
+            Add("the heater takes what its ohms let through at nominal volts, always on", Lasts(pack.Cell.CapacityC, fullW, nominalV), StopReason.Empty);
         }
 
         var now = Ideal(tool, pack, heater);

@@ -13,6 +13,9 @@ namespace Heatwright.Trials;
 public sealed record CellFindings(
     CellModel Cell, double HeatCapacityJPerK, double CoolingWPerK, double LogOhmsDoubt, double MisfitV, IReadOnlyList<double> Parameters)
 {
+    /// <summary>Standard doubt of the logarithm of the ohms that a full cell shows in its first seconds, its instant ones and the short pair's: a short pulse tells them and leaves the long pair open.</summary>
+    public double LogFirstOhmsDoubt { get; init; }
+
     /// <summary>Modelled volts at each row of each log, in the order of the logs given to the fit.</summary>
     public IReadOnlyList<double[]> ModelledV { get; init; } = [];
 
@@ -39,6 +42,20 @@ public sealed class CellFit
     /// <summary>A pair slower than this cannot be told from a slope of the open-circuit curve in a discharge of an hour.</summary>
     private const double LongestTauS = 1500;
 
+    /// <summary>Place of half charge among <see cref="Knots"/>.</summary>
+    private const int HalfCharge = 8;
+
+    /// <summary>Standard difference of the logarithm of the short pair's ohms, at half charge, from a quarter of those of the first step.</summary>
+    /// <remarks>The 18650-size cell in tests/reference has as much, the published model there 2.5 times as much (decision 0070).</remarks>
+    private const double ShortPairDoubt = 0.7;
+
+    /// <summary>The same for the long pair, from 0.4 of those of the first step.</summary>
+    /// <remarks>That cell has half of it, that model 1.7 times as much.</remarks>
+    private const double LongPairDoubt = 0.5;
+
+    /// <summary>Standard difference of the logarithms of the instant ohms at neighbouring charges from a fifth up: cells there change by less than a tenth from one to the next.</summary>
+    private const double InstantAlike = 0.1;
+
     private const double VoltsDoubt = 0.004;
 
     /// <summary>Standard difference of the logarithms of ohms between pieces of one purchase.</summary>
@@ -46,6 +63,7 @@ public sealed class CellFit
 
     private const double KelvinDoubt = 0.7;
 
+    /// <summary>Rows of one log that count as one, but a step of current never less than one: what errs alike in a log is a meter's and a moment's, and a step is a moment of its own.</summary>
     private const double RowsThatCountAsOne = 40;
 
     /// <summary>Standard share by which the volts that a cell's ohms cost are missed at loads that the fit did not see, however well it fits: what two pairs and one law of warmth leave over.</summary>
@@ -102,6 +120,10 @@ public sealed class CellFit
             priorDoubt[i] = 2; // a factor of seven either way: only keeps unread charges from running off
         }
 
+        // A short pulse sees a part of the short pair and nothing of the long one: what cells have of them is told once, at half charge, and neighbours are alike.
+        priorDoubt[knots + HalfCharge] = ShortPairDoubt;
+        priorDoubt[(2 * knots) + HalfCharge] = LongPairDoubt;
+
         // The slow discharge itself sags a little more than the ohms of a pulse say; rests in the pulse log show by how much.
         for (int k = 0; k < knots; k++)
         {
@@ -138,15 +160,16 @@ public sealed class CellFit
         return Report(fit, Covariance(fit, count, priorDoubt));
     }
 
-    /// <summary>Covariance of the parameters with rows of one log that are not independent of each other: a run of 40 counts as one reading
-    /// (cautious; no source). What is known beforehand, and that neighbours are alike, counts whole.</summary>
-    private static double[,] Covariance(LeastSquaresFit fit, int readings, double[] priorDoubt)
+    /// <summary>Covariance of the parameters with rows of one log that are not independent of each other: 40 at one current count as one reading, fewer at one current as one too
+    /// (cautious; no source, decision 0070). What is known beforehand, and that neighbours are alike, counts whole.</summary>
+    private double[,] Covariance(LeastSquaresFit fit, int readings, double[] priorDoubt)
     {
         int size = fit.Parameters.Length;
         var information = new double[size, size];
+        double[] weights = Weights();
         for (int i = 0; i < fit.Jacobian.GetLength(0); i++)
         {
-            double weight = i < readings ? 1 / RowsThatCountAsOne : 1;
+            double weight = i < readings ? weights[i] : 1;
             for (int a = 0; a < size; a++)
             {
                 for (int b = 0; b < size; b++)
@@ -162,6 +185,23 @@ public sealed class CellFit
         }
 
         return new Cholesky(information).Inverse();
+    }
+
+    /// <summary>What each residual of a reading counts, in their order: one over the rows that stand at one current without a break, and at least a fortieth.</summary>
+    private double[] Weights() => [.. others.SelectMany((log, l) => Stretches(log, rows[l])).SelectMany(stretch => Enumerable.Repeat(1 / Math.Min(stretch, RowsThatCountAsOne), stretch * (degrees ? 2 : 1)))];
+
+    /// <summary>Lengths of the stretches of rows, in their order, in which the current stays the same.</summary>
+    private static IEnumerable<int> Stretches(CellLog log, int[] rows)
+    {
+        double most = log.Amps.Max(Math.Abs);
+        for (int from = 0, i = 1; i <= rows.Length; i++)
+        {
+            if (i == rows.Length || Enumerable.Range(rows[i - 1] + 1, rows[i] - rows[i - 1]).Any(row => Math.Abs(log.Amps[row] - log.Amps[row - 1]) > 0.02 * most))
+            {
+                yield return i - from;
+                from = i;
+            }
+        }
     }
 
     private CellFindings Report(LeastSquaresFit fit, double[,] covariance)
@@ -181,14 +221,15 @@ public sealed class CellFit
             }
         }
 
-        return new(cell, heatCapacityJPerK, Math.Exp(p[(3 * Knots.Length) + 2]), LogOhmsDoubt(covariance, cell), Math.Sqrt(sum / Math.Max(1, used)), p)
+        return new(cell, heatCapacityJPerK, Math.Exp(p[(3 * Knots.Length) + 2]), LogDoubt(covariance, HalfCharge, [cell.R0Ohm.At(0.5), cell.R1Ohm.At(0.5), cell.R2Ohm.At(0.5)]), Math.Sqrt(sum / Math.Max(1, used)), p)
         {
+            LogFirstOhmsDoubt = LogDoubt(covariance, Knots.Length - 1, [cell.R0Ohm.At(1), cell.R1Ohm.At(1)]),
             ModelledV = modelled,
             ModelledDoubtV = Bands(fit.Jacobian, covariance),
         };
     }
 
-    /// <summary>How well the volts are known at each row of each log; rows of one log count as in <see cref="LogOhmsDoubt"/>.</summary>
+    /// <summary>How well the volts are known at each row of each log; rows of one log count as in <see cref="Covariance"/>.</summary>
     private double[][] Bands(double[,] slopes, double[,] covariance)
     {
         double[][] bands = [.. others.Select(log => log.TimesS.Select(_ => double.NaN).ToArray())];
@@ -205,18 +246,16 @@ public sealed class CellFit
         return bands;
     }
 
-    /// <summary>Doubt of all ohms together at half charge.</summary>
-    private static double LogOhmsDoubt(double[,] covariance, CellModel cell)
+    /// <summary>Doubt of the logarithm of some of the ohms together at one of the charges, the instant ones first.</summary>
+    private static double LogDoubt(double[,] covariance, int knot, double[] ohms)
     {
-        int middle = Array.IndexOf(Knots, 0.50);
-        double[] ohms = [cell.R0Ohm.At(0.5), cell.R1Ohm.At(0.5), cell.R2Ohm.At(0.5)];
         double total = ohms.Sum();
         double variance = 0;
-        for (int a = 0; a < 3; a++)
+        for (int a = 0; a < ohms.Length; a++)
         {
-            for (int b = 0; b < 3; b++)
+            for (int b = 0; b < ohms.Length; b++)
             {
-                variance += ohms[a] * ohms[b] * covariance[(a * Knots.Length) + middle, (b * Knots.Length) + middle] / (total * total);
+                variance += ohms[a] * ohms[b] * covariance[(a * Knots.Length) + knot, (b * Knots.Length) + knot] / (total * total);
             }
         }
 
@@ -249,7 +288,7 @@ public sealed class CellFit
         {
             for (int k = 0; k + 1 < Knots.Length; k++)
             {
-                double alike = Knots[k] < 0.15 ? 0.8 : 0.25;
+                double alike = Knots[k] < 0.15 ? 0.8 : set == 0 ? InstantAlike : 0.25;
                 residuals[at++] = (p[(set * Knots.Length) + k + 1] - p[(set * Knots.Length) + k]) / alike;
             }
         }

@@ -16,10 +16,11 @@ public static class CellTrials
         var logs = read.Select(pair => (pair.Trial, pair.Table, Log: Log(pair.Table))).Where(entry => entry.Log.Count >= 3).ToArray();
         List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
         var discharges = logs.Where(entry => entry.Trial.Kind == TrialKind.Discharge).OrderBy(entry => Rate(entry.Log)).ToArray();
-        var others = logs.Where(entry => discharges.Length == 0 || entry.Log != discharges[0].Log).ToArray();
-        if (discharges.Length == 0 || others.Length == 0)
+        var others = logs.Where(entry => discharges.Length == 0 || !Same(entry.Log, discharges[0].Log)).DistinctBy(entry => (entry.Log.Count, entry.Log.TimesS[^1], entry.Log.Volts.Sum(), entry.Log.Amps.Sum())).ToArray();
+        if (discharges.Length == 0 || !others.Any(entry => entry.Trial.Kind == TrialKind.Pulse || OtherCurrent(entry.Log, discharges[0].Log)))
         {
-            string missing = discharges.Length == 0 ? "a discharge down to the cut-off (kind 'discharge'; the log of a capacity trial can be taken in again)" : "a pulse run (kind 'pulse'), or a second discharge at another current";
+            string missing = discharges.Length == 0 ? "a discharge down to the cut-off (kind 'discharge', also called 'capacity')" : "a pulse run (kind 'pulse'), or a second discharge at another current";
+            remarks.AddRange(discharges.SelectMany(entry => CutOffOf(entry.Trial, entry.Table, entry.Log).Remarks));
             return new(part.Id, [], remarks, [new Problem($"How the volts of cell '{part.Name}' fall is not known yet.", Where, $"{logs.Length} usable {(logs.Length == 1 ? "run" : "runs")}", "a discharge down to the cut-off and a run at another current", $"Take {missing}.")]);
         }
 
@@ -31,29 +32,19 @@ public static class CellTrials
         RunId[] runs = [.. logs.Select(entry => entry.Table.Run.Id)];
         var origin = new Origin.Fitted(slow.Trial.Id, runs);
         var volts = slow.Table.Run.Columns.First(column => column.Name == "volts");
-        var amps = slow.Table.Run.Columns.First(column => column.Name == "amps");
+        var amps = slow.Table.Run.Columns.FirstOrDefault(column => column.Name == "amps");
 
-        double ah = cell.Cell.CapacityC / 3600;
-        if (slow.Table.Run.Settings.TryGetValue(CutOff, out double cutV))
-        {
-            // The model keeps the whole log, that it knows the volts below; what the cell holds is told down to where the maker says that it is empty.
-            if (TakenTo(slow.Log, cutV) is { } takenC)
-            {
-                ah = takenC / 3600;
-            }
-            else
-            {
-                remarks.Add(new(slow.Trial.Id, slow.Table.Run.Id, 0, slow.Log.Volts[0] <= cutV
-                    ? FormattableString.Invariant($"The log begins at {slow.Log.Volts[0]:0.00} V, not above its cut-off of {cutV:0.00} V: all of it is counted. Say where this cell is empty with --set cut-off=...V.")
-                    : FormattableString.Invariant($"The log ends at {slow.Log.Volts[^1]:0.00} V, above its cut-off of {cutV:0.00} V: the capacity is a lower bound. Go on until {cutV:0.00} V."), Remark.Kept));
-            }
-        }
+        // The model keeps the whole log, that it knows the volts below; what the cell holds is told down to where the maker says that it is empty.
+        var (takenC, atItsEnd) = CutOffOf(slow.Trial, slow.Table, slow.Log);
+        remarks.AddRange(atItsEnd);
+        double ah = (takenC ?? cell.Cell.CapacityC) / 3600;
 
         var capacityDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} capacity scatter", CauseGroup.Trial), 0.005 * ah);
         foreach (var cut in slow.Table.Cuts.Where(cut => cut.From > 0 && cut.From < slow.Table.Count))
         {
             // While nobody looked, the amps of both sides flowed on.
-            double across = (slow.Table["amps"][cut.From - 1] + slow.Table["amps"][cut.From]) / 2;
+            double[] flowed = Amps(slow.Table, slow.Table["volts"]);
+            double across = (flowed[cut.From - 1] + flowed[cut.From]) / 2;
             capacityDoubts = capacityDoubts.With(Cause.Normal(string.Create(CultureInfo.InvariantCulture, $"{slow.Table.Run.Id} film cut before row {cut.From + 1}"), CauseGroup.Assumption), double.IsFinite(across) ? across * cut.DoubtS / 3600 : 0);
         }
 
@@ -61,7 +52,7 @@ public static class CellTrials
         var ohmDoubts = Doubts.From(Cause.Normal($"{others[0].Trial.Id} ohms scatter", CauseGroup.Trial), cell.LogOhmsDoubt * ohm)
             .With(Cause.Normal($"{part.Name}: form of the cell model", CauseGroup.Assumption), CellFit.FormDoubt * ohm);
         var openDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} open volts misfit", CauseGroup.Trial), Math.Max(0.002, cell.MisfitV));
-        if (instruments.Gain(amps) is var (ampsGain, ampsShare))
+        if (amps is not null && instruments.Gain(amps) is var (ampsGain, ampsShare))
         {
             capacityDoubts = capacityDoubts.With(ampsGain, ampsShare * ah);
             ohmDoubts = ohmDoubts.With(ampsGain, -ampsShare * ohm);
@@ -95,15 +86,44 @@ public static class CellTrials
         };
     }
 
-    /// <summary>True where ten millivolts, what a cell that rested for minutes may still be off, are more than a twentieth of its charge (our choice).</summary>
+    /// <summary>True where ten millivolts either way, what a cell that rested for minutes may still be off, are more than a tenth of its charge (our choice).</summary>
     private static bool FlatAtTheStart(CellModel cell, CellLog log)
     {
-        double charge = CellBench.StartCharge(cell, log);
-        return log.TakenBeforeC is null && charge < 0.95 && cell.OpenV.At(charge + 0.05) - cell.OpenV.At(charge - 0.05) < 0.1 * 0.010 / 0.05;
+        const double Off = 0.010;
+        double At(double volts) => CellBench.ChargeAt(cell, volts, log.Amps[0]);
+        return log.TakenBeforeC is null && CellBench.StartCharge(cell, log) < 0.95 && At(log.Volts[0] + Off) - At(log.Volts[0] - Off) > 0.1;
     }
 
     /// <summary>Setting of a run: where its cell is empty, V.</summary>
     private const string CutOff = "cut-off";
+
+    /// <summary>Charge taken down to the stated cut-off, coulomb, and what to mind where the log does not reach it; null: none is stated, or it does not reach.</summary>
+    private static (double? TakenC, Remark[] Remarks) CutOffOf(Trial trial, ReadingTable table, CellLog log)
+    {
+        if (!table.Run.Settings.TryGetValue(CutOff, out double cutV))
+        {
+            return (null, []);
+        }
+
+        if (TakenTo(log, cutV) is { } takenC)
+        {
+            return (takenC, []);
+        }
+
+        return (null, [new(trial.Id, table.Run.Id, 0, log.Volts[0] <= cutV
+            ? FormattableString.Invariant($"The log begins at {log.Volts[0]:0.00} V, not above its cut-off of {cutV:0.00} V: all of it is counted. Say where this cell is empty with --set cut-off=...V.")
+            : FormattableString.Invariant($"The log ends at {log.Volts[^1]:0.00} V, above its cut-off of {cutV:0.00} V: the capacity is a lower bound. Go on until {cutV:0.00} V."), Remark.Kept)]);
+    }
+
+    /// <summary>The same log taken in twice tells nothing new.</summary>
+    private static bool Same(CellLog one, CellLog other) => one == other || (one.TimesS.SequenceEqual(other.TimesS) && one.Volts.SequenceEqual(other.Volts) && one.Amps.SequenceEqual(other.Amps));
+
+    /// <summary>True where two runs were drawn at currents far enough apart to tell ohms from open volts: an eighth (our choice).</summary>
+    private static bool OtherCurrent(CellLog one, CellLog other)
+    {
+        double a = one.ChargeC()[^1] / (one.TimesS[^1] - one.TimesS[0]), b = other.ChargeC()[^1] / (other.TimesS[^1] - other.TimesS[0]);
+        return Math.Abs(a - b) > Math.Max(Math.Abs(a), Math.Abs(b)) / 8;
+    }
 
     /// <summary>Charge taken when the volts first pass the cut-off, coulomb; straight lines between rows. Null: they never do, or stand below it from the start.</summary>
     private static double? TakenTo(CellLog log, double cutV)
@@ -123,9 +143,12 @@ public static class CellTrials
     /// <summary>Mean current over charge taken, 1/s: the slower the smaller.</summary>
     private static double Rate(CellLog log) => 1 / (log.TimesS[^1] - log.TimesS[0]);
 
+    /// <summary>Amps as read, or through a resistor of known ohms.</summary>
+    private static double[] Amps(ReadingTable table, double[] volts) => table.Has("amps") ? table["amps"] : [.. volts.Select(v => v / table.Run.Setting("load", double.NaN))];
+
     private static CellLog Log(ReadingTable table)
     {
-        double[] time = table["time"], volts = table["volts"], amps = table["amps"];
+        double[] time = table["time"], volts = table["volts"], amps = Amps(table, volts);
         double[] degrees = table.Has("cell degrees") ? table["cell degrees"] : [.. time.Select(_ => double.NaN)];
         int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + volts[i] + amps[i]) && (i == 0 || time[i] > time[i - 1]))];
         return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => amps[i])], [.. rows.Select(i => volts[i])],
@@ -141,4 +164,7 @@ public static class CellQuantities
 {
     /// <summary>Open-circuit volts at half charge.</summary>
     public const string OpenVolts = "open volts at half charge";
+
+    /// <summary>Ohms that the shortest step of a pulse run shows, where no model of the cell tells them.</summary>
+    public const string FirstOhms = "ohms in the first seconds";
 }

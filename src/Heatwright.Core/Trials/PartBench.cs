@@ -11,11 +11,13 @@ public static class PartBench
     {
         List<PartFindings> pieces = [];
         var read = trials.Where(trial => trial.Kind != TrialKind.Bench).SelectMany(trial => trial.Runs.Select(run => (Trial: trial, Table: ReadingTable.Read(run, trial)))).ToArray();
-        if (trials.Any(trial => trial.Kind is TrialKind.Discharge or TrialKind.Pulse))
+        Trial[] ofCell = [.. trials.Where(trial => trial.TellsHowVoltsFall())];
+        if (ofCell.Length > 0)
         {
-            var cell = CellTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind is TrialKind.Discharge or TrialKind.Pulse)], instruments);
+            var cell = CellTrials.Findings(part, [.. ofCell.Select(AsCellLog).SelectMany(trial => trial.Runs.Select(run => (trial, ReadingTable.Read(run, trial))))], instruments);
             pieces.Add(cell);
-            pieces.AddRange(trials.Where(trial => trial.Kind is TrialKind.Pulse || (trial.Kind is TrialKind.Discharge && cell.Cell is null)).Select(trial => ByItself(trial, cell, instruments)));
+            var slowest = (cell.Find(PartQuantities.Capacity)?.Origin as Origin.Fitted)?.Trial;
+            pieces.AddRange(ofCell.Where(trial => !trial.IsDischarge() || cell.Cell is null || trial.Id == slowest).Select(trial => ByItself(trial, cell, instruments)));
         }
 
         Estimate? cold = null;
@@ -44,7 +46,8 @@ public static class PartBench
             }
         }
 
-        pieces.AddRange(trials.Where(trial => trial.Kind == TrialKind.Bench).Select(trial => CardBench.Findings(trial, instruments)));
+        pieces.AddRange(trials.Where(trial => trial.Kind == TrialKind.Bench && !trial.TellsHowVoltsFall()).Select(trial => CardBench.Findings(trial, instruments)));
+        pieces.AddRange(AskedNames.Of(part, trials, pieces));
         var findings = InTheirOrder(pieces);
         pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials), .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run).Concat(instruments.Silent(trial, run))))], []));
         return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
@@ -55,12 +58,18 @@ public static class PartBench
         };
     }
 
+    /// <summary>A discharge under the name of its card is read as any other discharge; so is a slow one for the open volts.</summary>
+    private static Trial AsCellLog(Trial trial) => trial.Kind == TrialKind.Bench ? trial with { Kind = TrialKind.Discharge, Card = null } : trial;
+
     /// <summary>What a run of a cell tells without any other: amp-hours of a discharge, ohms after seconds of a pulse. Where there is a model, what the model tells is left to it.</summary>
     private static PartFindings ByItself(Trial trial, PartFindings cell, InstrumentCauses instruments)
     {
         var found = CardBench.Findings(trial with { Card = TrialCard.Of(trial)!.Name }, instruments);
         var modelled = cell.Findings.Select(finding => finding.Quantity).ToHashSet(StringComparer.Ordinal);
-        return new(trial.Part, [.. found.Findings.Where(finding => !modelled.Contains(finding.Quantity))], [], []);
+
+        // What the checks say of its readings is told with the model; what a slow discharge says of itself is its card's alone.
+        bool slow = !trial.IsDischarge() && trial.Kind == TrialKind.Bench;
+        return new(trial.Part, [.. found.Findings.Where(finding => !modelled.Contains(finding.Quantity))], [.. found.Remarks.Where(remark => slow && remark.Reading == 0)], slow ? found.Problems : []);
     }
 
     /// <summary>Four readings at a time of a module, by their card: a reading that the checks left out takes no part, and what they said of one stands.</summary>

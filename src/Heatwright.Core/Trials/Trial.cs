@@ -53,6 +53,12 @@ public sealed record Trial(TrialId Id, TrialKind Kind, PartId Part, IReadOnlyLis
 
     /// <summary>Name of the card of a <see cref="TrialKind.Bench"/> trial; null for the other kinds.</summary>
     public string? Card { get; init; }
+
+    /// <summary>True where a cell is emptied at a steady current: a discharge, also under the name of its card, as older studies keep it.</summary>
+    public bool IsDischarge() => Kind == TrialKind.Discharge || Card == "capacity";
+
+    /// <summary>True where a run feeds the model of a cell: a discharge, a slow one for the open volts, or a pulse run.</summary>
+    public bool TellsHowVoltsFall() => IsDischarge() || Kind == TrialKind.Pulse || Card == "open-volts";
 }
 
 /// <summary>What a meter may be wrong by, for one unit.</summary>

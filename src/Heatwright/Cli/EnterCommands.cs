@@ -138,7 +138,7 @@ internal static class EnterCommands
                 {
                     var row = TrialRow.Of(trial, told.Found);
                     table.Row(row.Trial, row.Kind, row.Part, Number(row.Runs.Count), Number(row.Readings), row.Findings.Count > 0 ? string.Join("\n", row.Findings.Select(finding => $"{finding.Name} {finding.Says}")) : row.Problems is [var first, ..] ? first
-                        : row.Readings == 0 ? "not read yet" : trial.Kind is TrialKind.Discharge or TrialKind.Pulse or TrialKind.WarmUp && told.Found.Any(one => one.Part == trial.Part && one.Findings.Count > 0) ? "fitted together with the others of its part" : "none");
+                        : row.Readings == 0 ? "not read yet" : (trial.TellsHowVoltsFall() || trial.Kind == TrialKind.WarmUp) && told.Found.Any(one => one.Part == trial.Part && one.Findings.Count > 0) ? "fitted together with the others of its part" : "none");
                 }
 
                 screen.Show(table);

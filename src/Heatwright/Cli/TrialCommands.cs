@@ -22,14 +22,15 @@ internal static class TrialCommands
         {
             if (parsed.GetValue(json))
             {
-                Answers.Write(screen, TrialCard.All.Select(TrialKindView.Of));
+                Answers.Write(screen, TrialKinds.All.Select(TrialKindView.Of));
                 return ExitCodes.Done;
             }
 
             var table = Answers.Table("kind", "on", "what it tells", "readings");
-            foreach (var card in TrialCard.All)
+            foreach (string kind in TrialKinds.All)
             {
-                table.AddRow(new Cell(card.Name), new Cell(card.About), new Cell(card.Purpose), new Cell(string.Join(", ", card.Columns.Where(column => column.Needed).Select(column => column.Name))));
+                var card = TrialKinds.CardOf(kind)!;
+                table.AddRow(new Cell(TrialKinds.Spoken(kind)), new Cell(card.About), new Cell(TrialKinds.Says(kind)), new Cell(string.Join(", ", card.Columns.Where(column => column.Needed).Select(column => column.Name))));
             }
 
             screen.Show(table);

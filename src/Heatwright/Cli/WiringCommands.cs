@@ -97,6 +97,11 @@ internal static class WiringCommands
             screen.Say($"  Assumed: {part!.Name} as {place.Words}; choose with --{place.Name}.");
         }
 
+        foreach (string guess in look.Guessed)
+        {
+            screen.Say($"  Assumed: {guess}.");
+        }
+
         var table = Answers.Table("in series", "ohms", "volts, full", "volts, cut-off", "watts, full", "watts, cut-off", "origin");
         for (int i = 0; i < look.Steps.Count; i++)
         {

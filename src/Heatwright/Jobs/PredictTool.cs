@@ -80,7 +80,7 @@ public static class PredictTool
             var drawn = draws > 0 ? Predict.Charge(builder, arrangement, study.Seed, draws, cancel: cancel).Draws : [];
             return new ToolPrediction(arrangement.Letter, arrangement.Name, bare, run, drawn)
             {
-                Ladder = RunTimeLadder.Of(bare, run, Label(study, arrangement.Cell, PartQuantities.Capacity), Label(study, arrangement.Load, PartQuantities.RatedPower), cancel),
+                Ladder = RunTimeLadder.Of(bare, run, Label(study, arrangement.Cell, PartQuantities.Capacity), Label(study, arrangement.Load, PartQuantities.RatedPower), Label(study, arrangement.Cell, PartQuantities.RatedVolts), cancel),
                 WorstCases = WorstCases.Of(brief, shelf, new Prediction(arrangement, builder, run, [], []), new Sensitivity(builder, cancel), cancel),
                 StepS = first.StepS,
                 StepDoubtS = first.ChangeS,

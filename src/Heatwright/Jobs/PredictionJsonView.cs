@@ -29,6 +29,7 @@ public sealed record ToolView(string Arrangement, string Name, [property: JsonPr
                 ["pack terminals"] = energies.TerminalJ,
                 ["pack behind its ohms"] = energies.BehindOhmsJ,
                 ["lost in cells"] = energies.CellLossJ,
+                ["out of the cells"] = energies.OutOfCellsJ,
                 ["lost in loop"] = energies.LoopLossJ,
                 ["lost in path"] = energies.PathLossJ,
                 ["drains"] = energies.DrainJ,

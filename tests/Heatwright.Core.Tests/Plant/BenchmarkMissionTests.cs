@@ -108,6 +108,23 @@ public class BenchmarkMissionTests
         Assert.Equal(e.LoadJ, e.StoredJ + e.AirJ + e.WorkJ, 2e-5 * e.LoadJ);
     }
 
+    /// <summary>By hand: flat 4 V behind 0.1 Ω at once and 0.1 Ω slowly, a drain of 0.5 A, 3.8 Ω. All flowing, 4 − 0.2·(I + 0.5) = 3.8·I, so I = 0.975 A and 1.475 A leave at 3.705 V: 5.464875 W at the terminals, of which 3.612375 W heat
+    /// and 1.8525 W drain; 0.2·1.475² = 0.435125 W are lost within, and 4 · 1.475 = 5.9 W leave the cells. Behind the instant ohms stand 3.8525 V: 5.6824375 W.</summary>
+    [Fact]
+    public void The_sums_of_energy_close_with_a_drain()
+    {
+        const double S = 4000;
+        var cell = new CellModel(1e6, new ChargeCurve.Flat(4), new ChargeCurve.Flat(0.1), new ChargeCurve.Flat(0.1), 1, new ChargeCurve.Flat(0), 1);
+        var tool = new AssembledTool(new PackModel(cell, 1, 1, 0), new PathModel.Direct(), new LoadModel.Heater(3.8, 0, 293.15), new ThermalNetwork([new("end", 50, 0.05)], [], 293.15), new ControllerModel.Fixed(1)) { DrainOnA = 0.5, DrainOffA = 0.5, MaxS = S };
+        var e = PlantRunner.Run(tool, new RunSettings { StepS = 0.25 }).Energies;
+        Assert.Equal(5.464875, e.TerminalJ / S, 2e-4);
+        Assert.Equal(5.464875, (e.LoadJ + e.DrainJ + e.LoopLossJ + e.PathLossJ) / S, 2e-4);
+        Assert.Equal(1.8525, e.DrainJ / S, 2e-4);
+        Assert.Equal(5.9, e.OutOfCellsJ / S, 2e-4);
+        Assert.Equal(5.6824375, e.BehindOhmsJ / S, 2e-4);
+        Assert.Equal(e.OutOfCellsJ, e.TerminalJ + e.CellLossJ, 1e-6);
+    }
+
     [Fact]
     public void Half_the_step_changes_nothing_that_matters()
     {

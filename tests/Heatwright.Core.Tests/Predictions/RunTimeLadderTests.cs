@@ -12,8 +12,8 @@ public class RunTimeLadderTests
         path, new LoadModel.Heater(4, 0, 293.15), new ThermalNetwork([new("end", 5, 0.05)], [], 293.15), new ControllerModel.Fixed(1))
     { CutoffV = cutoffV, MaxS = 24 * 3600, Work = work };
 
-    private static IReadOnlyList<Rung> Ladder(AssembledTool tool, double? labelC, double? labelW) =>
-        RunTimeLadder.Of(tool, PlantRunner.Run(tool, new RunSettings { StepS = 0.5 }), labelC, labelW, TestContext.Current.CancellationToken);
+    private static IReadOnlyList<Rung> Ladder(AssembledTool tool, double? labelC, double? labelW, double? labelV = null) =>
+        RunTimeLadder.Of(tool, PlantRunner.Run(tool, new RunSettings { StepS = 0.5 }), labelC, labelW, labelV, TestContext.Current.CancellationToken);
 
     [Fact]
     public void Each_rung_is_what_a_hand_makes_of_it()
@@ -34,6 +34,16 @@ public class RunTimeLadderTests
         Assert.Equal(StopReason.CutOff, rungs[^1].Stop);
         Assert.Equal(StopReason.Empty, rungs[^2].Stop);
         Assert.Contains("cut-off", rungs[^1].Cause, StringComparison.Ordinal);
+    }
+
+    /// <summary>By hand: two cells of 1 Ah and 3.7 V over 10 W are 2664 s; of 0.5 Ah 1332 s; at the 3.6 V of half charge 1296 s.</summary>
+    [Fact]
+    public void The_first_rung_takes_the_volts_of_the_label()
+    {
+        var rungs = Ladder(Tool(new PathModel.Direct(), 6.5), 3600, 10, 3.7);
+        Assert.Equal([2664, 1332, 1296, 1000], rungs.Take(4).Select(rung => Math.Round(rung.RunTimeS, 6)));
+        Assert.Equal(["the labels of cells and heater", "the cells hold what they hold, not what their label says", "the cells have their volts at half charge, not those of their label"], rungs.Take(3).Select(rung => rung.Cause));
+        Assert.DoesNotContain(Ladder(Tool(new PathModel.Direct(), 6.5), null, null, 3.7), rung => rung.Cause.Contains("label", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -58,7 +68,7 @@ public class RunTimeLadderTests
             DrainOffA = 0.01,
         };
         var run = PlantRunner.Run(tool, new RunSettings { StepS = 0.5 });
-        var rungs = RunTimeLadder.Of(tool, run, null, 10, TestContext.Current.CancellationToken);
+        var rungs = RunTimeLadder.Of(tool, run, null, 10, null, TestContext.Current.CancellationToken);
         Assert.Equal((run.RunTimeS, run.Stop), (rungs[^1].RunTimeS, rungs[^1].Stop));
         Assert.Equal("the work takes its heat", rungs[^1].Cause);
         Assert.Equal(run.RunTimeS - rungs[0].RunTimeS, rungs.Sum(rung => rung.ChangeS), 1e-6);
@@ -70,7 +80,7 @@ public class RunTimeLadderTests
     {
         var tool = Tool(new PathModel.Direct(), 6.5);
         var run = PlantRunner.Run(tool, new RunSettings());
-        Assert.Empty(RunTimeLadder.Of(tool with { Load = new LoadModel.ConstantPower(5) }, run, 3600, 10, default));
-        Assert.Empty(RunTimeLadder.Of(tool with { Pack = null }, run, 3600, 10, default));
+        Assert.Empty(RunTimeLadder.Of(tool with { Load = new LoadModel.ConstantPower(5) }, run, 3600, 10, null, default));
+        Assert.Empty(RunTimeLadder.Of(tool with { Pack = null }, run, 3600, 10, null, default));
     }
 }

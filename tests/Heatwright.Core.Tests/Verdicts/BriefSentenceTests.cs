@@ -75,6 +75,19 @@ public sealed class BriefSentenceTests
         Assert.Equal(320, BriefSentence.Read("blade at 608 °F within 25 s").Value.TargetC!.Value, 1e-9);
     }
 
+    /// <summary>A sentence that begins at 20 °C in air of 22 °C names its own start once, and it is said that the air counts.</summary>
+    [Theory]
+    [InlineData(22, "reckoned from 22 °C, the air, and not from 20 °C, as the sentence says")]
+    [InlineData(20, "")]
+    public void A_warm_up_that_begins_beside_the_air_says_so_and_has_one_start(double airC, string told)
+    {
+        var line = BriefSentence.Read("blade at 75 C within 4 min from 20 C").Value.Line;
+        var brief = new Brief("", "blade", "cut", airC, [line]) { Duty = new(75, 20, 4, 5, 45, 0.2, 0, 40, 0, "") };
+        Assert.Equal("blade at 75 °C within 4 min from 20 °C", BriefSentence.Say(line, brief));
+        Assert.Equal(told, BriefSentence.OtherStart(line, brief));
+        Assert.Equal($"blade at 75 °C within 4 min from {airC} °C, full cells", BriefSentence.Say(line with { Condition = "full cells" }, brief));
+    }
+
     [Theory]
     [InlineData("blade at 320 °C within 25 mm", "25 mm")]
     [InlineData("grip at most 43 W", "43 W")]

@@ -61,6 +61,14 @@ public static partial class BriefSentence
         line.Quantity == RequirementQuantity.PiecesPerCharge && brief.Duty is { } duty && PaceS(line.Condition) is { } said && Math.Abs(said - duty.EveryS) > 0.005 * said
             ? string.Create(CultureInfo.InvariantCulture, $"reckoned with one every {duty.EveryS:0.##} s, the pace of the work, and not one every {said:0.##} s, as the sentence says") : "";
 
+    /// <summary>Degrees Celsius that a warm-up begins from by its condition, as in 'from 20 °C'; null: it names none.</summary>
+    private static double? StartC(Requirement line) => line.Quantity == RequirementQuantity.WarmUpTime && line.AtMost && StartForm().Match(line.Condition) is { Success: true } start
+        ? double.Parse(start.Groups["c"].Value, CultureInfo.InvariantCulture) : null;
+
+    /// <summary>What to say of a warm-up whose sentence begins at another temperature than the air has; empty: it names none, or the same.</summary>
+    public static string OtherStart(Requirement line, Brief brief) => StartC(line) is { } said && Math.Abs(said - brief.AirC) > 0.05
+        ? $"reckoned from {Number(brief.AirC)} °C, the air, and not from {Number(said)} °C, as the sentence says" : "";
+
     /// <summary>What follows the comma; the temperature of a run time stays beside it.</summary>
     private static string Condition(Requirement line, string behind) =>
         behind.Length == 0 ? line.Condition : line.Quantity == RequirementQuantity.RunTime && line.Condition.Length > 0 ? $"{line.Condition}, {behind}" : behind;
@@ -71,8 +79,8 @@ public static partial class BriefSentence
         string limit = line.Limit.ToString("0.################", CultureInfo.InvariantCulture);
         string value = $"{limit} {line.Unit}".TrimEnd();
         string rank = line.Must ? "" : line.Weight == 1 ? "want: " : $"want {line.Weight.ToString("0.####", CultureInfo.InvariantCulture)}: ";
-        string from = brief is null ? "" : $"from {Number(brief.AirC)} °C";
-        string condition = line.Condition.Length > 0 && !(line.Quantity == RequirementQuantity.WarmUpTime && line.AtMost && line.Condition == from) ? $", {line.Condition}" : "";
+        string from = brief is null ? "" : $"from {Number(StartC(line) ?? brief.AirC)} °C";
+        string condition = line.Condition.Length > 0 && line.Condition != from ? $", {line.Condition}" : "";
         string main = line.Quantity switch
         {
             RequirementQuantity.WarmUpTime when brief is not null && line.AtMost =>
@@ -214,6 +222,9 @@ public static partial class BriefSentence
 
     [GeneratedRegex(@"^(?:the\s+)?(?<end>[\p{L} -]+?)\s+(?:is\s+)?(?:at|to|reaches|hot\s+at)\s+(?<t>\S.*?)\s+(?:within|in\s+at\s+most|in|after\s+at\s+most)\s+(?<s>\S.*?)(?:\s+of\s+switching\s+on)?(?:\s+from\s+(?<a>\S.*))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WarmUpForm();
+
+    [GeneratedRegex(@"^from (?<c>-?\d+(?:\.\d+)?) °C$", RegexOptions.CultureInvariant)]
+    private static partial Regex StartForm();
 
     [GeneratedRegex(@"^(?:warm-?up(?:\s+time)?|hot|ready)\s+(?<side>at\s+most|at\s+least|within|in|under)\s+(?<s>\S.*)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WarmUpBare();

@@ -61,8 +61,13 @@ internal sealed record RunHeld(string Run, string Trial, IReadOnlyList<ColumnHel
 /// <param name="Checks">Names of the checks that look at its readings.</param>
 internal sealed record TrialKindView(string Kind, string About, string Purpose, IReadOnlyList<TrialColumn> Columns, IReadOnlyList<TrialSetting> Settings, IReadOnlyList<string> Finds, IReadOnlyList<string> Checks)
 {
-    /// <summary>The view of a card.</summary>
-    public static TrialKindView Of(TrialCard card) => new(card.Name, card.About, card.Purpose, card.Columns, card.Settings, card.Finds, RecipeView.Of(card, new Dictionary<string, double>()).Checks);
+    /// <summary>Another name that it goes by; null: none.</summary>
+    public string? Also { get; init; }
+
+    /// <summary>The view of a kind.</summary>
+    public static TrialKindView Of(string kind) => Of(kind, TrialKinds.CardOf(kind)!);
+
+    private static TrialKindView Of(string kind, TrialCard card) => new(kind, card.About, card.Purpose, card.Columns, card.Settings, card.Finds, RecipeView.Of(card, new Dictionary<string, double>()).Checks) { Also = TrialKinds.OtherName(kind) };
 }
 
 /// <summary>A check of readings or facts.</summary>

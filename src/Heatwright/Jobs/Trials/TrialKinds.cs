@@ -18,17 +18,24 @@ public static class TrialKinds
         ["two-point-drop"] = TrialKind.TwoPointDrop,
     };
 
+    // Another name of a kind: as its card is called.
+    private static readonly Dictionary<string, string> Also = new(StringComparer.Ordinal) { ["capacity"] = "discharge" };
+
     // Kinds that share a card with another one.
     private static readonly Dictionary<string, string> Which = new(StringComparer.Ordinal)
     {
-        ["discharge"] = "for a prediction: with a pulse run it tells how the volts fall",
-        ["capacity"] = "for the amp-hours and watt-hours alone",
         ["hot-ohms"] = "for a prediction: with the cold ohms it tells how they grow with heat",
         ["volts-amps"] = "for ohms and watts of one run by itself",
     };
 
     /// <summary>All names, those that predictions rest on first.</summary>
-    public static IReadOnlyList<string> All { get; } = [.. Together.Keys.Concat(TrialCard.All.Select(card => card.Name)).Distinct(StringComparer.Ordinal)];
+    public static IReadOnlyList<string> All { get; } = [.. Together.Keys.Concat(TrialCard.All.Select(card => card.Name)).Distinct(StringComparer.Ordinal).Where(name => !Also.ContainsKey(name))];
+
+    /// <summary>The name of a kind with the other one that it goes by: 'discharge (capacity)'.</summary>
+    public static string Spoken(string kind) => OtherName(kind) is { } other ? $"{kind} ({other})" : kind;
+
+    /// <summary>The other name that a kind goes by; null: it has one name.</summary>
+    public static string? OtherName(string kind) => Also.FirstOrDefault(pair => pair.Value == kind).Key;
 
     /// <summary>The kind of this name, with its card where it has one; null: there is none.</summary>
     public static (TrialKind Kind, string? Card)? Find(string name)
@@ -39,11 +46,12 @@ public static class TrialKinds
         }
 
         string plain = name.Trim().ToLowerInvariant().Replace(' ', '-');
+        plain = Also.GetValueOrDefault(plain, plain);
         return Together.TryGetValue(plain, out var kind) ? (kind, null) : TrialCard.Find(plain) is { } card ? (TrialKind.Bench, card.Name) : null;
     }
 
     /// <summary>The name of a trial's kind.</summary>
-    public static string Of(Trial trial) => trial.Card ?? Together.First(pair => pair.Value == trial.Kind).Key;
+    public static string Of(Trial trial) => trial.IsDischarge() ? "discharge" : trial.Card ?? Together.First(pair => pair.Value == trial.Kind).Key;
 
     /// <summary>The card that tells how a trial is done; null: there is none of its name.</summary>
     public static TrialCard? CardOf(Trial trial) => TrialCard.Of(trial);
@@ -52,7 +60,7 @@ public static class TrialKinds
     public static TrialCard? CardOf(string kind) => Find(kind) is { } found ? TrialCard.Of(found.Kind, found.Card) : null;
 
     /// <summary>What a kind tells; where another kind reads the same, when to take which.</summary>
-    public static string Says(string kind) => $"{CardOf(kind)?.Purpose}{(Which.TryGetValue(kind, out string? clause) ? $" Take it {clause}." : "")}";
+    public static string Says(string kind) => $"{CardOf(kind)?.Purpose}{(kind == "discharge" ? " With a pulse run, or a second one at another current, it tells how the volts fall, for a prediction." : "")}{(Which.TryGetValue(kind, out string? clause) ? $" Take it {clause}." : "")}";
 
     /// <summary>The unit a setting of a trial's runs is typed and shown in.</summary>
     public static Unit SettingUnit(Trial trial, string name) => name switch

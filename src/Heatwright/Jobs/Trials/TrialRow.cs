@@ -29,7 +29,7 @@ public sealed record TrialRow(string Trial, string Kind, string Part, IReadOnlyL
         var own = found.FirstOrDefault(one => one.Part == trial.Part);
 
         // What a cell still lacks is told of all its trials that were read.
-        bool read = trial.Kind is TrialKind.Discharge or TrialKind.Pulse && trial.Runs.Any(run => run.Readings.Count > 0);
+        bool read = trial.TellsHowVoltsFall() && trial.Runs.Any(run => run.Readings.Count > 0);
         return new(trial.Id.Name, TrialKinds.Of(trial), trial.Part.Name, [.. trial.Runs.Select(run => run.Id.Name)], trial.Runs.Sum(run => run.Readings.Count),
             [.. (own?.Findings ?? []).Where(finding => RestsOn(finding.Value.Origin, trial.Id)).Select(finding => new FoundRow(finding.Quantity, finding.Value.Value, finding.Value.Unit.Symbol, finding.Value.StandardDoubt, Display.Rounded(finding.Value)))],
             [.. (own?.Problems ?? []).Where(problem => problem.Where.Contains(trial.Id.Name, StringComparison.Ordinal) || (read && problem.Where == CellTrials.Where)).Select(problem => problem.Where == CellTrials.Where ? $"{problem.What} {problem.Next}" : problem.What)]);

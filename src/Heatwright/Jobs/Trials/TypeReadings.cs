@@ -199,11 +199,6 @@ public static partial class TypeReadings
             problems.Add(new("A run of this trial has no such column.", "columns", unknown, string.Join(", ", needed.Concat(perhaps)), "Name one of these."));
         }
 
-        foreach (string missing in needed.Where(name => !columns.Contains(name)))
-        {
-            problems.Add(new("A run of this trial needs this column.", "columns", string.Join(", ", columns), missing, "Name it too; a '-' in it stands for what was not read."));
-        }
-
         var meters = Meters(study, columns, Pairs(entry.Meters, "meter", problems), problems);
 
         string id = entry.Run.Length > 0 ? entry.Run : Keeping.ImportLog.FreeRun(study, trial.Id.Name);
@@ -213,6 +208,11 @@ public static partial class TypeReadings
         }
 
         var settings = Settings(trial, Pairs(entry.Settings, "setting", problems), problems);
+        foreach (string missing in RunFromLog.Needed(trial, settings.Keys).Where(name => !columns.Contains(name)))
+        {
+            problems.Add(new("A run of this trial needs this column.", "columns", string.Join(", ", columns), missing, "Name it too; a '-' in it stands for what was not read."));
+        }
+
         return problems.Count > 0 ? new(problems) : new(new Run(new(id), [.. columns.Select(name => new Column(name, RunFromLog.IsWord(trial, name) ? "" : RunFromLog.UnitOf(trial, name).Symbol, meters.GetValueOrDefault(name) ?? ""))], []) { Settings = settings });
     }
 

@@ -158,6 +158,11 @@ public static class ReadBrief
             {
                 yield return $"'{line.Text}' is {pace}: change the pace of the work, or take the sentence out and say it anew.";
             }
+
+            if (BriefSentence.OtherStart(line, brief) is { Length: > 0 } start)
+            {
+                yield return $"'{line.Text}' is {start}: change the air, or take the sentence out and say it anew.";
+            }
         }
 
         foreach (var line in brief.Requirements.Where(line => line.Condition.Length == 0 && line.Quantity is RequirementQuantity.RunTime or RequirementQuantity.PiecesPerCharge or RequirementQuantity.GripTemperature or RequirementQuantity.WarmUpTime))
