@@ -60,7 +60,7 @@ internal static class RunCheck
 
     private static void CheckKind(Trial trial, Run run, string path, CheckDesk desk)
     {
-        var (needed, perhaps, settings) = StudyWords.Of(trial);
+        var (needed, perhaps, settings) = StudyWords.Of(trial, run.Columns.Select(column => column.Name));
         foreach (string missing in needed.Except(run.Columns.Select(column => column.Name), StringComparer.Ordinal))
         {
             desk.Say($"{path}.columns", $"Run '{run.Id}' lacks a column that its trial needs.", string.Join(", ", run.Columns.Select(column => column.Name)), missing, "Add the column, or choose the right kind of trial.");
