@@ -131,7 +131,7 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
     [GeneratedRegex(@"[A-Za-z]+", RegexOptions.CultureInvariant)]
     private static partial Regex Words();
 
-    [GeneratedRegex(@"temp|tip|hot|cold|ambient|^t\d*$|_t\d*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"temp|tip|hot|cold|ambient|room|air|blade|band|grip|handle|jaw|head|plate|case|end$|^t\d*$|_t\d*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex TempLike();
 
     [GeneratedRegex(@"volt|bat|pack|cell|heat|supply|charg|module|(?:^|[_ ])(?:in|out)$|^u|^v", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]

@@ -60,8 +60,9 @@ internal static class RunCheck
 
     private static void CheckKind(Trial trial, Run run, string path, CheckDesk desk)
     {
-        var (needed, perhaps, settings) = StudyWords.Of(trial);
-        foreach (string missing in RunFromLog.Needed(trial, run.Settings.Keys).Except(run.Columns.Select(column => column.Name), StringComparer.Ordinal))
+        string[] named = [.. run.Columns.Select(column => column.Name)];
+        var (needed, perhaps, settings) = StudyWords.Of(trial, named);
+        foreach (string missing in RunFromLog.Needed(trial, run.Settings.Keys, named).Except(named, StringComparer.Ordinal))
         {
             desk.Say($"{path}.columns", $"Run '{run.Id}' lacks a column that its trial needs.", string.Join(", ", run.Columns.Select(column => column.Name)), missing, "Add the column, or choose the right kind of trial.");
         }

@@ -18,21 +18,37 @@ public static class RunFromLog
     public static (string Name, Unit? Unit) Heading(string cell)
     {
         var head = HeaderName.Split(cell);
-        return (head.Name, head.Unit);
+        return (head.Name, head.Unit ?? Named(head.Name));
+    }
+
+    /// <summary>The unit that a name without one stands for: itself a unit, 'V', 'mA' or 'C', or the letter of what it counts, alone or before an underscore or a blank: 'I', 'I_load', 'U cell'.</summary>
+    private static Unit? Named(string name)
+    {
+        return UnitWords.IsPlainly(name) || name.Trim() is "C" or "F" ? UnitWords.Find(name.Trim()) : name.Trim().Split('_', ' ')[0] switch
+        {
+            "U" or "V" => Units.Volt,
+            "I" => Units.Ampere,
+            "P" => Units.Watt,
+            "R" => Units.Ohm,
+            _ => null,
+        };
     }
 
     /// <summary>The columns that a run of a trial needs, and those that it may have.</summary>
-    public static (IReadOnlyList<string> Needed, IReadOnlyList<string> Perhaps) Columns(Trial trial)
+    /// <param name="trial">The trial.</param>
+    /// <param name="named">Columns that the run has or shall have: where one stands for others, those need not be there. Null: none is known yet.</param>
+    public static (IReadOnlyList<string> Needed, IReadOnlyList<string> Perhaps) Columns(Trial trial, IEnumerable<string>? named = null)
     {
-        var (needed, perhaps, _) = StudyWords.Of(trial);
+        var (needed, perhaps, _) = StudyWords.Of(trial, named);
         return (needed, perhaps);
     }
 
     /// <summary>The columns that a run needs with what is said of it: through a resistor of known ohms the volts tell the amps.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="settings">Names of the run's settings.</param>
-    public static IEnumerable<string> Needed(Trial trial, IEnumerable<string> settings) =>
-        StudyWords.Of(trial).Needed.Where(column => column != "amps" || trial.Kind != TrialKind.Discharge || !settings.Contains("load", StringComparer.Ordinal));
+    /// <param name="named">Columns that the run has or shall have; null: none is known yet.</param>
+    public static IEnumerable<string> Needed(Trial trial, IEnumerable<string> settings, IEnumerable<string>? named = null) =>
+        StudyWords.Of(trial, named).Needed.Where(column => column != "amps" || trial.Kind != TrialKind.Discharge || !settings.Contains("load", StringComparer.Ordinal));
 
     /// <summary>The settings that a run of a trial may have.</summary>
     public static IReadOnlyList<string> Settings(Trial trial) => StudyWords.Of(trial).Settings;
@@ -42,6 +58,14 @@ public static class RunFromLog
 
     /// <summary>True where a column of a trial holds words.</summary>
     public static bool IsWord(Trial trial, string column) => StudyWords.IsWord(trial, column);
+
+    /// <summary>True where a name is that of a column of a trial, or another that loggers and makers give it.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="column">The column.</param>
+    /// <param name="name">The name, without a unit.</param>
+    public static bool IsCalled(Trial trial, string column, string name) => ((string[])[column, .. TrialCard.Of(trial)?.Column(column)?.Also ?? []]).Any(also => Plain(also).Equals(Plain(name), StringComparison.OrdinalIgnoreCase));
+
+    private static string Plain(string name) => name.Trim().Replace('-', ' ').Replace('_', ' ');
 
     /// <summary>The pairs, from what the maker says, what is remembered, and what units and names settle; else one question with its answers.</summary>
     /// <param name="log">The log.</param>
@@ -69,7 +93,7 @@ public static class RunFromLog
             }
         }
 
-        var (pairs, open) = Settle(log, trial, said, remembered);
+        var (pairs, open) = Best(log, trial, said, remembered);
         if (open.Count > 0 && problems.Count == 0)
         {
             problems.Add(new(
@@ -84,18 +108,40 @@ public static class RunFromLog
     }
 
     /// <summary>What units and names settle, also where they leave another column open.</summary>
-    public static IReadOnlyList<ColumnPair> Settled(LogReading log, Trial trial, IReadOnlyList<ColumnLabel> remembered) => Settle(log, trial, [], remembered).Pairs;
+    public static IReadOnlyList<ColumnPair> Settled(LogReading log, Trial trial, IReadOnlyList<ColumnLabel> remembered) => Best(log, trial, [], remembered).Pairs;
 
-    /// <summary>Each column of the run that only one of the log can fill, and the needed ones that are left open.</summary>
-    private static (List<ColumnPair> Pairs, List<(string Column, string[] Choices)> Open) Settle(LogReading log, Trial trial, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered)
+    /// <summary>The pairs with the columns that a run usually has; where those are not all in the log, with what may stand for them.</summary>
+    private static (List<ColumnPair> Pairs, List<(string Column, string[] Choices)> Open) Best(LogReading log, Trial trial, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered)
+    {
+        string[] named = [.. said.Select(pair => pair.Run)];
+        var usual = Settle(log, trial, said, remembered, named);
+        var other = usual.Open.Count == 0 ? usual : Settle(log, trial, said, remembered, [.. named, .. Columns(trial).Perhaps]);
+        return other.Open.Count == 0 ? other : usual;
+    }
+
+    /// <summary>Columns of readings that go into no column of the run, each with those of the run that it could fill.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="pairs">Which column is which.</param>
+    public static IReadOnlyList<(string Log, IReadOnlyList<string> Could)> Left(LogReading log, Trial trial, IReadOnlyList<ColumnPair> pairs)
     {
         var (needed, perhaps, _) = StudyWords.Of(trial);
+        string[] open = [.. needed.Concat(perhaps).Where(name => name != "time" && !IsWord(trial, name) && !pairs.Any(pair => pair.Run == name))];
+        return [.. log.Columns.Where((column, i) => i != log.TimeColumn && column.Kind == ColumnKind.Number && column.Values.Any(double.IsFinite) && !pairs.Any(pair => pair.Log == column.Name))
+            .Select(column => (column.Name, (IReadOnlyList<string>)[.. open.Where(name => UnitOf(column) is not { } unit || unit.Measures(UnitOf(trial, name)))]))];
+    }
+
+    /// <summary>Each column of the run that only one of the log can fill, and the needed ones that are left open.</summary>
+    private static (List<ColumnPair> Pairs, List<(string Column, string[] Choices)> Open) Settle(LogReading log, Trial trial, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered, string[] named)
+    {
+        var (needed, perhaps, _) = StudyWords.Of(trial, named);
         List<ColumnPair> pairs = [.. said];
         List<(string Column, string[] Choices)> open = [];
         foreach (string column in needed.Concat(perhaps).Where(column => !said.Any(pair => pair.Run == column)))
         {
             bool isNeeded = needed.Contains(column, StringComparer.Ordinal);
-            var found = Find(log, trial, column, pairs, remembered, isNeeded);
+            bool alone = isNeeded || (UnitOf(trial, column) is { IsLevel: false, Symbol.Length: > 0 } && !needed.Concat(perhaps).Any(other => other != column && UnitOf(trial, other).Measures(UnitOf(trial, column))));
+            var found = Find(log, trial, column, pairs, remembered, alone);
             if (found is [var only])
             {
                 pairs.Add(new(column, only));
@@ -136,7 +182,7 @@ public static class RunFromLog
     }
 
     /// <summary>The columns of the log that may fill a column of the run: one where it is settled.</summary>
-    private static string[] Find(LogReading log, Trial trial, string column, List<ColumnPair> taken, IReadOnlyList<ColumnLabel> remembered, bool needed)
+    private static string[] Find(LogReading log, Trial trial, string column, List<ColumnPair> taken, IReadOnlyList<ColumnLabel> remembered, bool byUnit)
     {
         if (column == "time")
         {
@@ -148,14 +194,16 @@ public static class RunFromLog
             return [known.Column];
         }
 
-        var fits = log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name) && UnitOf(one)?.Measures(UnitOf(trial, column)) == true).Select(one => one.Name).ToArray();
+        LogColumn[] free = [.. log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name))];
+        string[] fits = [.. free.Where(one => UnitOf(one)?.Measures(UnitOf(trial, column)) == true).Select(one => one.Name)];
+        fits = fits.Length > 0 ? fits : [.. free.Where(one => UnitOf(one) is null && IsCalled(trial, column, one.Name)).Select(one => one.Name)];
         string[] named = [.. fits.Where(name => Words(column).All(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)))];
-        // A column that need not be there is taken only where its name says so.
-        return named.Length == 1 ? named : needed ? fits : [];
+        // A column that need not be there is taken where its name says so, or where nothing else of the run is in its unit: degrees of the room are in many logs.
+        return named.Length == 1 ? named : byUnit ? fits : [];
     }
 
-    /// <summary>Unit of a column; one that is called by nothing but a unit, 'V' or 'mA', is in it.</summary>
-    private static Unit? UnitOf(LogColumn column) => column.Unit ?? (UnitWords.IsPlainly(column.Name) ? UnitWords.Find(column.Name) : null);
+    /// <summary>Unit of a column, as written or as its name has it.</summary>
+    private static Unit? UnitOf(LogColumn column) => column.Unit ?? Named(column.Name);
 
     private static string[] Words(string column) => column switch
     {

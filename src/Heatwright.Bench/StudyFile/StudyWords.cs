@@ -30,6 +30,7 @@ internal static class StudyWords
         ["time"] = Units.Second,
         ["volts"] = Units.Volt,
         ["amps"] = Units.Ampere,
+        ["watts"] = Units.Watt,
         ["degrees"] = Units.Celsius,
         ["grip degrees"] = Units.Celsius,
         ["cell degrees"] = Units.Celsius,
@@ -42,10 +43,23 @@ internal static class StudyWords
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>Columns that a run must have, columns that it may have, and settings that it may have.</summary>
-    public static (string[] Needed, string[] Perhaps, string[] Settings) Of(Trial trial) => trial.Kind != TrialKind.Bench ? WithRecipe(Of(trial.Kind), TrialCard.Of(trial))
+    /// <param name="trial">The trial.</param>
+    /// <param name="named">Columns that a run has or shall have: where one of them stands for others, those need not be there. Null: none is known yet.</param>
+    public static (string[] Needed, string[] Perhaps, string[] Settings) Of(Trial trial, IEnumerable<string>? named = null) => trial.Kind != TrialKind.Bench ? WithRecipe(Instead(Of(trial.Kind), [.. named ?? []]), TrialCard.Of(trial))
         : TrialCard.Find(trial.Card ?? "") is { } card
         ? ([.. card.Columns.Where(column => column.Needed).Select(column => column.Name)], [.. card.Columns.Where(column => !column.Needed).Select(column => column.Name)], [.. card.Settings.Select(setting => setting.Name), Sample])
         : ([], [], []);
+
+    /// <summary>Watts stand for volts and amps where they may be there, and either of those is not.</summary>
+    private static (string[] Needed, string[] Perhaps, string[] Settings) Instead((string[] Needed, string[] Perhaps, string[] Settings) own, string[] named)
+    {
+        bool stands = own.Perhaps.Contains(Watts) && named.Contains(Watts) && !Pair.All(named.Contains);
+        return !stands ? own : own with { Needed = [.. own.Needed.Except(Pair), Watts], Perhaps = [.. Pair, .. own.Perhaps.Where(name => name != Watts)] };
+    }
+
+    private const string Watts = "watts";
+
+    private static readonly string[] Pair = ["volts", "amps"];
 
     /// <summary>What the recipe of a trial names is taken by every run of it, however its findings are fitted.</summary>
     private static (string[] Needed, string[] Perhaps, string[] Settings) WithRecipe((string[] Needed, string[] Perhaps, string[] Settings) own, TrialCard? card) =>
@@ -63,7 +77,7 @@ internal static class StudyWords
         TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air", "taken before", Sample]),
         TrialKind.ColdOhms => (["ohms"], [], ["leads", "at", Sample]),
         TrialKind.HotOhms => (["volts", "amps", "degrees"], [], [Sample]),
-        TrialKind.WarmUp => (["time", "volts", "amps", "degrees"], ["grip degrees"], ["air", Sample]),
+        TrialKind.WarmUp => (["time", "volts", "amps", "degrees"], [Watts, "grip degrees"], ["air", Sample]),
         TrialKind.ModulePoints => (["volts in", "amps in", "volts out", "amps out"], [], ["set", Sample]),
         TrialKind.TwoPointDrop => (["amps", "drop"], [], ["touches", Sample]),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A trial without its columns."),

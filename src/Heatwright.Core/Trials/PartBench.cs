@@ -42,7 +42,7 @@ public static class PartBench
             pieces.Add(warm);
             if (part.Kind == PartKind.Heater && cold is not null && read.All(pair => pair.Trial.Kind != TrialKind.HotOhms))
             {
-                pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp).Select(pair => OhmsBench.HotOhmsOfWarmUp(pair.Trial, pair.Table, instruments, cold, coldC, warm.WarmUp?.LagS ?? 0)));
+                pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp && pair.Table.Has("volts") && pair.Table.Has("amps")).Select(pair => OhmsBench.HotOhmsOfWarmUp(pair.Trial, pair.Table, instruments, cold, coldC, warm.WarmUp?.LagS ?? 0)));
             }
         }
 

@@ -12,12 +12,6 @@ internal static class ReadingChecks
     /// <summary>A leap of degrees that is no noise, K.</summary>
     private const double LeapK = 15;
 
-    /// <summary>Volts and amps less apart than this may be taken for each other by chance.</summary>
-    private const double SwapRatio = 1.3;
-
-    /// <summary>So near they come to what stands around, the other way round.</summary>
-    private const double SwapShare = 0.1;
-
     public static bool[] Suspects(Trial trial, Run run, List<Reading> kept, List<double[]> rows, List<Remark> remarks)
     {
         bool[] suspect = new bool[rows.Count];
@@ -104,27 +98,14 @@ internal static class ReadingChecks
         foreach (string side in new[] { "", " in", " out" })
         {
             int volts = Index(run, $"volts{side}"), amps = Index(run, $"amps{side}");
-
-            // Where the load is off, both are the noise of their meters, and may be anything beside each other.
-            double Noise(int column) => column < 0 ? 0 : rows.Select(row => Math.Abs(row[column])).Where(double.IsFinite).DefaultIfEmpty(0).Max() / 50;
-            double leastV = Noise(volts), leastA = Noise(amps);
-            for (int row = 0; volts >= 0 && amps >= 0 && row < rows.Count; row++)
+            double[] v = volts < 0 || amps < 0 ? [] : [.. rows.Select(row => row[volts])], a = v.Length == 0 ? [] : [.. rows.Select(row => row[amps])];
+            int[] swapped = [.. Enumerable.Range(0, v.Length).Where(row => SwappedPairs.Is(TrialCard.Of(trial)?.Name ?? "", v, a, row, r => suspect[r]))];
+            foreach (int row in swapped)
             {
-                double v = Math.Abs(rows[row][volts]), a = Math.Abs(rows[row][amps]);
-                double[][] around = [.. Neighbours(rows, row, 4).Where(r => !suspect[r]).Select(r => rows[r]).Where(r => double.IsFinite(r[volts]) && double.IsFinite(r[amps]))];
-                if (suspect[row] || around.Length < 2)
-                {
-                    continue;
-                }
-
-                double theirV = Sample.Median([.. around.Select(r => Math.Abs(r[volts]))]), theirA = Sample.Median([.. around.Select(r => Math.Abs(r[amps]))]);
-                bool apart = theirV > SwapRatio * theirA || theirA > SwapRatio * theirV;
-                if (apart && theirV > leastV && theirA > leastA && Math.Abs(v - theirA) < SwapShare * theirA && Math.Abs(a - theirV) < SwapShare * theirV)
-                {
-                    suspect[row] = true;
-                    remarks.Add(new(trial.Id, run.Id, kept[row].Number, string.Create(CultureInfo.InvariantCulture,
-                        $"volts{side} '{kept[row].Raw[volts]}' and amps{side} '{kept[row].Raw[amps]}', but around it stand {theirV:0.##} V and {theirA:0.##} A: volts and amps swapped in this reading? Type it again as {kept[row].Raw[amps]} V and {kept[row].Raw[volts]} A."), Remark.LeftOut));
-                }
+                suspect[row] = true;
+                string typedV = kept[row].Raw[volts], typedA = kept[row].Raw[amps];
+                remarks.Add(new(trial.Id, run.Id, kept[row].Number,
+                    $"volts{side} '{typedV}' and amps{side} '{typedA}' are off the readings around, and changed round they are like those: swapped? Type it again as {typedA} V and {typedV} A.", Remark.LeftOut));
             }
         }
     }

@@ -23,6 +23,11 @@ public sealed record SaidAndRead(string Quantity, Estimate Said, Estimate Read)
     public static SaidAndRead? Of(string quantity, Estimate said, Estimate read) =>
         said.Unit.Dimension == read.Unit.Dimension ? new(quantity, said, read.In(said.Unit)) : null;
 
+    /// <summary>What was read, in the unit of what is said of it, so that the two can be compared at a glance; as it is where nothing of its kind is said.</summary>
+    /// <param name="said">What is said; null: nothing.</param>
+    /// <param name="read">What was read.</param>
+    public static Estimate Alike(Estimate? said, Estimate read) => said is null ? read : Of("", said, read)?.Read ?? read;
+
     /// <summary>A label's watts beside those that the heater takes at the label's volts by the ohms that were found: its hot ohms where they are known. Null: the label says none, or no ohms were found.</summary>
     /// <param name="part">The heater.</param>
     /// <param name="find">A finding by its quantity.</param>

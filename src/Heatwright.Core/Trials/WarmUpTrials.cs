@@ -27,8 +27,13 @@ internal static class WarmUpTrials
             return OhmsBench.None(read[0].Trial, read[0].Table, "fewer than five readings of degrees are left", "under 5", "5 or more") with { Remarks = remarks };
         }
 
-        // What leaves a lamp as light heats nothing, and is no power of the fit.
+        // What leaves a lamp as light heats nothing, and is no power of the fit; how much it is goes by the amps.
         var light = part.Kind == PartKind.Lamp ? LampLight.WattsPerAmp(part) : null;
+        if (light is not null && usable.Where(pair => !pair.Table.Has("amps")).Take(1).ToArray() is [var (dark, table)])
+        {
+            return OhmsBench.None(dark, table, "what leaves a lamp as light goes by its amps, and they were not read", "watts alone", "volts and amps") with { Remarks = remarks };
+        }
+
         double lightV = light?.Si ?? 0;
         WarmUpLog[] logs = [.. usable.Select(pair => Log(pair.Table, instruments, lightV))];
         var found = WarmUpFit.Fit(logs);
@@ -118,13 +123,12 @@ internal static class WarmUpTrials
 
     private static WarmUpLog Log(ReadingTable table, InstrumentCauses instruments, double lightV, string moved = "", double gain = 0, double offset = 0)
     {
-        double[] Column(string name) => name == moved ? [.. table[name].Select(value => (value * (1 + gain)) + offset)] : table[name];
-        double[] time = Column("time"), volts = Column("volts"), amps = Column("amps"), degrees = Column("degrees");
-        double[] grip = table.Has("grip degrees") ? Column("grip degrees") : [.. time.Select(_ => double.NaN)];
+        double[] Column(string name) => !table.Has(name) ? [.. Enumerable.Repeat(double.NaN, table.Count)] : name == moved ? [.. table[name].Select(value => (value * (1 + gain)) + offset)] : table[name];
+        double[] time = Column("time"), volts = Column("volts"), amps = Column("amps"), watts = Column("watts"), degrees = Column("degrees"), grip = Column("grip degrees");
 
         // Behind the instant at which it was switched off nothing goes in, whatever is typed or left open there; meter and leads keep their own volts.
         double offS = table.Run.Setting("off", double.PositiveInfinity), besideOhm = table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
-        double Watts(int i) => time[i] >= offS ? 0 : Math.Max(0, volts[i] - (amps[i] * besideOhm) - lightV) * amps[i];
+        double Watts(int i) => time[i] >= offS ? 0 : Math.Max(0, volts[i] - (amps[i] * besideOhm) - lightV) * amps[i] is var both && double.IsFinite(both) ? both : Math.Max(0, watts[i]);
         int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + Watts(i)) && (i == 0 || time[i] > time[i - 1]))];
         return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(Watts)], [.. rows.Select(i => degrees[i])],
             [.. rows.Select(i => grip[i])], table.Run.Setting("air", 20))

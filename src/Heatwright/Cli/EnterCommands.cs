@@ -138,7 +138,7 @@ internal static class EnterCommands
                 {
                     var row = TrialRow.Of(trial, told.Found);
                     table.Row(row.Trial, row.Kind, row.Part, Number(row.Runs.Count), Number(row.Readings), row.Findings.Count > 0 ? string.Join("\n", row.Findings.Select(finding => $"{finding.Name} {finding.Says}")) : row.Problems is [var first, ..] ? first
-                        : row.Readings == 0 ? "not read yet" : (trial.TellsHowVoltsFall() || trial.Kind == TrialKind.WarmUp) && told.Found.Any(one => one.Part == trial.Part && one.Findings.Count > 0) ? "fitted together with the others of its part" : "none");
+                        : row.Readings == 0 ? "not read yet" : TrialRow.Untold(trial, told.Found) ?? "fitted together with the others of its part");
                 }
 
                 screen.Show(table);
@@ -202,10 +202,16 @@ internal static class EnterCommands
     {
         List<ReadingTaken> all = [];
         int refused = 0, typed = 0;
-        var order = TypeReadings.Orderly(path, entry.Trial, run);
+        Func<string, Checked<string?>>? order = null;
         foreach (string line in lines)
         {
             typed++;
+            if (order is null && TypeReadings.Headed(path, entry.Trial, run, line) is { IsFine: true } headed)
+            {
+                run = headed.Value;
+            }
+
+            order ??= TypeReadings.Orderly(path, entry.Trial, run);
             var ordered = order(line);
             if (ordered is { IsFine: true, Value: null })
             {
@@ -217,6 +223,11 @@ internal static class EnterCommands
             {
                 refused++;
                 screen.Complain(taken.Problems);
+                if (!ordered.IsFine && !screen.InputIsTerminal)
+                {
+                    break; // nothing below a heading that is not understood is taken; at the keyboard the maker types on
+                }
+
                 continue;
             }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heatwright.Jobs;
+using Heatwright.Jobs.Trials;
 using Heatwright.Quantities;
 using Heatwright.Trials;
 using Heatwright.Verdicts;
@@ -25,6 +26,7 @@ internal static class StudyTables
         }
 
         Remarks(screen, result);
+        Untold(screen, result);
         Comparison(screen, result);
         foreach (var verdict in result.Verdicts)
         {
@@ -69,7 +71,8 @@ internal static class StudyTables
             foreach (var finding in found.Findings)
             {
                 string of = found.Findings.Count(one => one.Quantity == finding.Quantity) > 1 && finding.Value.Origin is Origin.Fitted fitted ? $", {string.Join(", ", fitted.Runs)}" : "";
-                table.AddRow(Safe(part.Name), Safe(finding.Quantity + of), Safe(Display.Rounded(Scaled(finding.Value))), Safe(part.Best(finding.Quantity) is { } claim ? Claim(claim, finding.Value) : ""));
+                var claim = part.Best(finding.Quantity) is { } said ? Scaled(said) : null;
+                table.AddRow(Safe(part.Name), Safe(finding.Quantity + of), Safe(Display.Rounded(SaidAndRead.Alike(claim, Scaled(finding.Value)))), Safe(claim is not null ? Claim(claim, finding.Value) : ""));
             }
 
             if (SaidAndRead.LabelPower(part, found.Find) is { } label)
@@ -104,6 +107,21 @@ internal static class StudyTables
 
         screen.Show(table);
         screen.Say("");
+    }
+
+    /// <summary>Trials whose readings told nothing, each with why.</summary>
+    private static void Untold(Screen screen, StudyResult result)
+    {
+        var silent = result.Study.Trials.Select(trial => (trial.Id, Why: TrialRow.Untold(trial, result.Findings))).Where(one => one.Why is not null).ToArray();
+        foreach (var (trial, why) in silent)
+        {
+            screen.Hang($"{trial}  ", $"told nothing. {why}");
+        }
+
+        if (silent.Length > 0)
+        {
+            screen.Say("");
+        }
     }
 
     private static void Comparison(Screen screen, StudyResult result)

@@ -112,7 +112,7 @@ internal sealed class LiveRun : IHeardTaker, IDisposable
 
     private static Problem? Missing(Trial trial, IReadOnlyList<LivePair> pairs)
     {
-        var (needed, perhaps) = RunFromLog.Columns(trial);
+        var (needed, perhaps) = RunFromLog.Columns(trial, pairs.Select(pair => pair.Column));
         string[] missing = [.. needed.Where(column => column != "time" && !pairs.Any(pair => pair.Column == column))];
         string[] unknown = [.. pairs.Select(pair => pair.Column).Where(column => !needed.Contains(column) && !perhaps.Contains(column))];
         return unknown.Length > 0 ? new("A run of this trial has no such column.", "--columns", string.Join(", ", unknown), string.Join(", ", needed.Concat(perhaps)), "Name one of these before the '='.")

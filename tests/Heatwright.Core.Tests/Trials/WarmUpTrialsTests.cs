@@ -41,6 +41,30 @@ public sealed class WarmUpTrialsTests
         Assert.All(found.Pictures[0].Read.Zip(found.Pictures[0].Fitted), pair => Assert.Equal(pair.First, pair.Second, 0.1));
     }
 
+    /// <summary>10 W read on a power meter are 5 V and 2 A: the same 20 J/K and 0.1 W/K, and a gain of 3 % as much in both. Where volts and amps are read too, they count; ohms of the heater are not told by watts.</summary>
+    [Theory, InlineData("time s,degrees °C,watts W"), InlineData("time s,watts W,volts V,amps A,degrees °C")]
+    public void Watts_stand_for_volts_and_amps(string columns)
+    {
+        bool alone = !columns.Contains("volts", StringComparison.Ordinal);
+        var found = Found(Up(Rows().Select(row => alone ? new[] { row[0], row[3], "10" } : [row[0], "11", "5", "2", row[3]]), columns, "m"), PartKind.Heater, new Instrument("m", "m", [new("W", 3, 0, 0)]));
+        Assert.Empty(found.Problems);
+        Assert.Equal(20, found.Find(PartQuantities.HeatCapacity)!.Value, 0.1);
+        Assert.Equal(0.1, found.Find(PartQuantities.LinearLoss)!.Value, 0.0005);
+        Assert.Equal(alone ? 0.1 * 0.03 / Math.Sqrt(3) : 0, By(found.Find(PartQuantities.LinearLoss)!, "m W gain"), 2e-5);
+        Trial cold = new(new("cold"), TrialKind.ColdOhms, new("tip"), [new(new("cold-1"), [new("ohms", "Ω", "")], [new(1, ["2.5"])])]);
+        var both = PartBench.One(new(new("tip"), PartKind.Heater, "tip", []), [cold, Up(Rows().Select(row => new[] { row[0], row[3], "10" }), "time s,degrees °C,watts W")], new InstrumentCauses([]));
+        Assert.Empty(both.Problems);
+        Assert.Null(both.Find(PartQuantities.Alpha));
+    }
+
+    [Fact]
+    public void What_leaves_a_lamp_as_light_is_not_told_by_its_watts()
+    {
+        var found = Found(Up(Rows().Select(row => new[] { row[0], row[3], "10" }), "time s,degrees °C,watts W"), PartKind.Lamp);
+        Assert.Empty(found.Findings);
+        Assert.Contains("goes by its amps", Assert.Single(found.Problems).What, StringComparison.Ordinal);
+    }
+
     /// <summary>0.05 Ω of the meter and 0.05 Ω of leads keep 0.2 V at 2 A: 9.6 W heat, and all that is found is 0.96 of the above.</summary>
     [Fact]
     public void Meter_and_leads_keep_their_own_watts()

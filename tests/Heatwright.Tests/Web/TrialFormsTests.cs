@@ -85,7 +85,6 @@ public sealed class TrialFormsTests : IAsyncLifetime
     [InlineData("volts\tamps\n3.90\t0\n3.70\t1", "3.90|0; 3.70|1")]
     [InlineData("note\tCurrent (mA)\tVoltage (V)\nrest\t0\t3.90\nload\t1000\t3.70", "3.90|0 mA; 3.70|1000 mA")]
     [InlineData("Spannung in V\tStrom in A\n3,90\t0\n3,70\t1", "3,90|0; 3,70|1")]
-    [InlineData("gemessen\tgezogen\n3.90\t0", "3.90|0")]
     [InlineData("amps volts\n0 3.90\n1 3.70", "3.90|0; 3.70|1")]
     [InlineData("# a note\n3.90 V\t1000 mA\n3.70 1", "3.90 V|1000 mA; 3.70|1")]
     public async Task A_block_of_a_spreadsheet_may_have_empty_cells_and_a_heading(string block, string kept)
@@ -95,15 +94,49 @@ public sealed class TrialFormsTests : IAsyncLifetime
         Assert.Equal(kept, string.Join("; ", Sag.Runs[0].Readings.Select(reading => string.Join('|', reading.Raw))));
     }
 
-    [Fact]
-    public async Task A_heading_that_hides_a_needed_column_is_told_once_with_the_next_step()
+    [Theory, InlineData("amps\tnote\n0\trest\n1\tload"), InlineData("gemessen\tgezogen\n3.90\t0\n3.70\t1"), InlineData("ohms\twatts\n3.90\t0\n3.70\t1")]
+    public async Task A_heading_that_hides_a_needed_column_is_told_once_with_the_next_step(string block)
     {
-        using var refused = await web.Send("/trials/sag", "/trials/sag/block", ("run", ""), ("block", "amps\tnote\n0\trest\n1\tload"));
+        using var refused = await web.Send("/trials/sag", "/trials/sag/block", ("run", ""), ("block", block));
         string page = PagesTests.Visible(await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
         Assert.Equal(1, Regex.Count(page, "None of the lines is kept yet"));
         Assert.Contains("The heading does not say where a needed column is.", page, StringComparison.Ordinal);
         Assert.Contains("in this order: volts amps.", page, StringComparison.Ordinal);
+        Assert.Empty(Sag.Runs);
+    }
+
+    /// <summary>A power meter's block, into a run that begins with it and into one that was begun before; in the form volts and amps are ticked and can be left out for watts.</summary>
+    [Fact]
+    public async Task A_warm_up_is_pasted_with_watts_in_place_of_volts_and_amps()
+    {
+        (await web.Send("/shelf", "/shelf/add", ("id", "bow"), ("kind", "heater"), ("name", "bow wire"))).Dispose();
+        (await web.Send("/trials", "/trials/add", ("part", "bow"), ("kind", "warm-up"), ("name", "up"))).Dispose();
+        const string block = "time\tdegrees\twatts\n0\t22\t14\n60\t34\t14";
+        (await web.Send("/trials/up", "/trials/up/block", ("run", ""), ("block", block))).Dispose();
+        (await web.Send("/trials/up", "/trials/up/run", ("id", "begun"), ("columns", "time"), ("columns", "volts"), ("columns", "amps"), ("columns", "degrees"), ("meter volts", "dmm"))).Dispose();
+        (await web.Send("/trials/up", "/trials/up/block", ("run", "begun"), ("block", block))).Dispose();
+        (await web.Send("/trials/up", "/trials/up/run", ("id", "ticked"), ("columns", "time"), ("columns", "degrees"), ("columns", "watts"))).Dispose();
+        (await web.Send("/trials/up", "/trials/up/line", ("run", "ticked"), ("line", "0 22 14"))).Dispose();
+        var runs = OpenStudy.Read(File).Value.Study.Trials.Single(trial => trial.Id.Name == "up").Runs;
+        Assert.Equal(["time degrees watts: 0|22|14 60|34|14", "time degrees watts: 0|22|14 60|34|14", "time degrees watts: 0|22|14"],
+            runs.Select(run => $"{string.Join(' ', run.Columns.Select(column => column.Name))}: {string.Join(' ', run.Readings.Select(reading => string.Join('|', reading.Raw)))}"));
+        string page = await web.Text("/trials/up");
+        Assert.Matches("type=\"checkbox\" name=\"columns\" value=\"volts\" checked", page);
+        Assert.Matches("type=\"hidden\" name=\"columns\" value=\"degrees\"", page);
+        Assert.DoesNotMatch("value=\"watts\" checked", page);
+    }
+
+    [Fact]
+    public async Task Marks_by_a_stopwatch_have_their_time_first_and_a_word_no_comma_behind_it()
+    {
+        (await web.Send("/shelf", "/shelf/add", ("id", "bow"), ("kind", "heater"), ("name", "bow wire"))).Dispose();
+        (await web.Send("/trials", "/trials/add", ("part", "bow"), ("kind", "warm-up-marks"), ("name", "marks"))).Dispose();
+        string form = await web.Text("/trials/marks");
+        Assert.Equal(["time", "degrees", "mark"], Regex.Matches(form, "name=\"columns\" value=\"([^\"]+)\"").Select(match => match.Groups[1].Value).Take(3));
+        (await web.Send("/trials/marks", "/trials/marks/run", ("columns", "time"), ("columns", "degrees"), ("columns", "mark"))).Dispose();
+        string[] heads = [.. Regex.Matches(await web.Text("/trials/marks"), "<th class=\"r\">([^<]*)</th>").Select(match => match.Groups[1].Value)];
+        Assert.Equal(["line", "time, s", "degrees, °C", "mark"], heads.Select(WebUtility.HtmlDecode).Take(4));
     }
 
     [Fact]

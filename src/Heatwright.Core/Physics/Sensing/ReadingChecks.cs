@@ -72,8 +72,13 @@ public static class ReadingChecks
     /// <summary>S22: twice the reading before, without a change of power: a decimal point?</summary>
     public static bool DoubledFromNowhere(double reading, double before, bool powerChanged) => !powerChanged && Math.Abs(reading) > 2 * Math.Abs(before) && before != 0;
 
-    /// <summary>S23: index of an outlier by Grubbs, or −1. It stays unless its cause can be named.</summary>
-    public static int Outlier(IReadOnlyList<double> readings)
+    /// <summary>Steps of the last digit by which a display flickers all by itself; half a step for what was cut off.</summary>
+    private const double Flicker = 2.5;
+
+    /// <summary>S23: index of an outlier by Grubbs, or −1. It stays unless its cause can be named; a step or two of the last digit are none.</summary>
+    /// <param name="readings">The readings.</param>
+    /// <param name="lastDigit">One step of the last digit; 0: not known.</param>
+    public static int Outlier(IReadOnlyList<double> readings, double lastDigit = 0)
     {
         if (readings.Count < 3)
         {
@@ -83,7 +88,8 @@ public static class ReadingChecks
         double mean = readings.Average();
         double scatter = Math.Sqrt(readings.Sum(value => (value - mean) * (value - mean)) / (readings.Count - 1));
         int worst = Enumerable.Range(0, readings.Count).MaxBy(i => Math.Abs(readings[i] - mean));
-        return Math.Abs(readings[worst] - mean) > InstrumentDoubt.GrubbsLimit(readings.Count) * scatter ? worst : -1;
+        double others = Numerics.Sample.Median([.. readings.Where((_, i) => i != worst)]);
+        return Math.Abs(readings[worst] - mean) > InstrumentDoubt.GrubbsLimit(readings.Count) * scatter && Math.Abs(readings[worst] - others) > Flicker * lastDigit ? worst : -1;
     }
 
     /// <summary>S25: hotter than a part stands.</summary>

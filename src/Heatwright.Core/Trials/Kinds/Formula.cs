@@ -11,7 +11,7 @@ internal interface IFacts
     /// <summary>The column of this name; empty where there is none.</summary>
     double[] Series(string name);
 
-    /// <summary>What a function of the facts themselves says of a name: doubt, before, after.</summary>
+    /// <summary>What a function of the facts themselves says of a name: doubt, before, after, swapped, alone.</summary>
     double Ask(string function, string name);
 }
 
@@ -233,7 +233,7 @@ internal sealed class Formula
 
             return function switch
             {
-                "doubt" or "before" or "after" => facts => facts.Ask(function, name),
+                "doubt" or "before" or "after" or "swapped" or "alone" => facts => facts.Ask(function, name),
                 _ => facts => OfSeries(function, [.. facts.Series(name).Where(double.IsFinite)]),
             };
         }
@@ -250,7 +250,6 @@ internal sealed class Formula
             "median" => Numerics.Sample.Median(series),
             "alike" => series.Length >= 3 && series.Distinct().Count() == 1 ? 1 : 0,
             "multiple" => Physics.ReadingChecks.LooksRoundedTo(series),
-            "outlier" => Physics.ReadingChecks.Outlier(series) >= 0 ? 1 : 0,
             _ => throw Bad(),
         };
 

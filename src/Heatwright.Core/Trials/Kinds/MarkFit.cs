@@ -10,6 +10,9 @@ namespace Heatwright.Trials;
 /// What was only passed bounds and rejects nothing.</remarks>
 internal static class MarkFit
 {
+    /// <summary>A misfit that luck brings more often than this is none; our choice.</summary>
+    private const double Luck = 0.05;
+
     public static Checked<TrialAnswer> Run(TrialSheet read)
     {
         var timed = read.Whole("degrees");
@@ -52,10 +55,13 @@ internal static class MarkFit
         var answer = BenchFit.Run(sheet, model);
         return new(answer with
         {
-            Says = [.. says, marks.Count < 3 ? "Two marks give the two numbers and no test of them." : string.Create(CultureInfo.InvariantCulture, $"χ² {answer.Tried[0].Rss:0.000} with {marks.Count - 2} to spare.")],
+            Says = [.. says, marks.Count < 3 ? "Two marks give the two numbers and no test of them." : Agreement(answer.Tried[0].Rss, marks.Count)],
             Next = marks.Count < 3 ? ["A third mark, where it comes to rest, would test these two."] : marks.Count < 5 ? ["With one power and fewer than five marks the bend of the loss cannot be told from the time constant."] : [],
             Picture = new("time", "s", "degrees", "°C", marks["time"], marks["degrees"], [.. marks["time"].Select(t => air + (answer.Find("rise at rest")!.Value * (1 - Math.Exp(-t / answer.Find("time constant")!.Value))))]),
         });
+
+        // Two numbers are found from the marks; the rest of them test the law.
+        static string Agreement(double misfit, int marks) => ChiSquare.ShareAbove(misfit, marks - 2) >= Luck ? $"The {marks} marks agree with each other within their doubts." : $"The {marks} marks lie farther off one curve than their doubts explain: look for a time or a temperature that is wrong.";
 
         // A mark on the way is a time, one at rest a temperature: both stand in one column, each with its own doubt.
         static TrialSheet Seen(TrialSheet marks, bool[] late) => marks.With("seen", [.. Enumerable.Range(0, marks.Count).Select(i => late[i] ? marks["degrees"][i] - marks.Setting("air") : marks["time"][i])], new double[marks.Count]);

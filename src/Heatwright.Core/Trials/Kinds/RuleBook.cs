@@ -11,7 +11,7 @@ namespace Heatwright.Trials;
 /// <param name="Level">E, W or I.</param>
 /// <param name="Each">True: asked of each reading; false: of the run as a whole.</param>
 /// <param name="When">The rule as a formula: it fires where this holds.</param>
-/// <param name="Says">The message; {formula|unit} is worked out.</param>
+/// <param name="Says">The message; {formula|unit|digits} is worked out, to three digits where none are said.</param>
 /// <param name="Remedy">What to do now.</param>
 public sealed record TrialRule(string Id, string Level, bool Each, string When, string Says, string Remedy)
 {
@@ -100,7 +100,7 @@ public static class RuleBook
             int close = text.IndexOf('}', open);
             string[] parts = text[(open + 1)..close].Split('|');
             double value = Formula.Read(parts[0]).Of(facts);
-            filled.Append(text, at, open - at).Append(double.IsNaN(value) ? "?" : Display.Significant(value, 3)).Append(parts.Length > 1 ? " " + parts[1] : "");
+            filled.Append(text, at, open - at).Append(double.IsNaN(value) ? "?" : Display.Significant(value, parts.Length > 2 ? int.Parse(parts[2], CultureInfo.InvariantCulture) : 3)).Append(parts.Length > 1 ? " " + parts[1] : "");
             at = close + 1;
         }
 
@@ -127,8 +127,17 @@ public static class RuleBook
         {
             "before" => Beside(name, -1),
             "after" => Beside(name, +1),
+            "swapped" => row >= 0 && SwappedPairs.Is(sheet.Card.Name, sheet["volts"], sheet["amps"], row) ? 1 : 0,
+            "alone" => IsAlone(name) ? 1 : 0,
             _ => Doubt(name),
         };
+
+        private bool IsAlone(string name)
+        {
+            int[] read = [.. Enumerable.Range(0, sheet.Count).Where(i => double.IsFinite(sheet[name][i]))];
+            double[] values = [.. read.Select(i => sheet[name][i])];
+            return row >= 0 && values.Length > 0 && Physics.ReadingChecks.Outlier(values, SheetMaker.LastDigit(values)) is >= 0 and var odd && read[odd] == row;
+        }
 
         private double Beside(string name, int way)
         {

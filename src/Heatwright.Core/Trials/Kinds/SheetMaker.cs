@@ -223,6 +223,9 @@ internal static class SheetMaker
         return point < 0 ? 0 : text.TrimEnd('0').Length - point - 1;
     }
 
+    /// <summary>One step of the last digit that readings show.</summary>
+    internal static double LastDigit(double[] values) => Math.Pow(10, -values.Max(Decimals));
+
     /// <summary>Step of the last digit, from the digits that the column shows, never coarser than a usual display of its kind.</summary>
     private static double StepOf(TrialColumn column, RawColumn raw)
     {

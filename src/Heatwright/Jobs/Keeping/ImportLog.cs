@@ -91,7 +91,36 @@ public static class ImportLog
         }
 
         return RunFromLog.Pair(log, trial, said, labels).Then(pairs => TypeReadings.Made(study, trial, new(import.Trial, import.Run ?? "", [.. pairs.Select(pair => pair.Run)], import.Meters, import.Settings))
-            .Map(begun => Taken(study, import, trial, bytes, log, pairs, begun)));
+            .Map(begun => Taken(study, import, trial, bytes, log, pairs, begun)))
+            .Then(taken => Again(study, trial, taken.Study) is { } again ? new(again) : new Checked<(Study Study, LogImported Done)>((taken.Study, taken.Done with { Notes = [.. taken.Done.Notes, .. Elsewhere(study, trial, taken.Study), .. Left(log, trial, taken.Done.Pairs)] })));
+    }
+
+    /// <summary>The same log in the same trial once more would count double; columns that were chosen otherwise, or readings that were struck out, make another run of it.</summary>
+    private static Problem? Again(Study before, Trial trial, Study after)
+    {
+        var made = after.Trials.First(one => one.Id == trial.Id).Runs[^1];
+        string[] same = [.. Same(before, after).Select(file => file.Subject)];
+        return trial.Runs.FirstOrDefault(run => same.Contains(run.Id.Name) && run.Readings.Any(reading => reading.StruckBecause is null) && run.Columns.Select(column => column.Name).SequenceEqual(made.Columns.Select(column => column.Name), StringComparer.Ordinal)) is { } there
+            ? new("This log was taken in already: its readings would count twice.", after.Files[^1].Name, $"same content as run '{there.Id}'", "a log of its own for each run", $"Keep the run that is there. To take it in otherwise, first strike 'all' of {there.Id} out.")
+            : null;
+    }
+
+    private static IEnumerable<string> Elsewhere(Study before, Trial trial, Study after)
+    {
+        string[] own = [.. trial.Runs.Select(run => run.Id.Name)];
+        return Same(before, after).Select(file => $"The same content as run '{file.Subject}'{(own.Contains(file.Subject) ? "" : " of another trial")}, taken from '{file.Name}'.");
+    }
+
+    /// <summary>Kept logs of runs with the bytes of the one that was kept last.</summary>
+    private static IEnumerable<KeptFile> Same(Study before, Study after) => before.Files.Where(file => file.About == KeptAbout.Run && file.Sha256 == after.Files[^1].Sha256);
+
+    /// <summary>Columns of the log that went into no column of the run, and how each is taken.</summary>
+    private static IEnumerable<string> Left(LogReading log, Trial trial, IReadOnlyList<ColumnPair> pairs)
+    {
+        var left = RunFromLog.Left(log, trial, pairs);
+        string[] never = [.. left.Where(one => one.Could.Count == 0).Select(one => $"'{one.Log}'")];
+        return [.. left.Where(one => one.Could.Count > 0).Select(one => $"'{one.Log}' was not taken. If it is {string.Join(" or ", one.Could)} of this run, undo this and import again with --columns '{one.Could[0]}={one.Log}'."),
+            .. never.Length > 0 ? new[] { $"Not taken, for a run of this trial has no place for {(never.Length == 1 ? "it" : "them")}: {string.Join(", ", never)}." } : []];
     }
 
     /// <summary>The log as its instrument's remembered way has it, and the names that go with that way where the log is of the same form.</summary>

@@ -91,7 +91,8 @@ public static partial class TypeReadings
         return ChangeStudy.Run(path, string.Create(CultureInfo.InvariantCulture, $"block of {whole.Length} lines into {(run.Length > 0 ? run : trial)}"), study =>
             (run.Length > 0 ? Find(study, run) : PlanTrial.Found(study, trial).Then(on => Made(study, on, new(trial, "", [], [], [])).Map(begun => (on, begun)))).Then(found =>
             {
-                var (on, before) = found;
+                var (on, begun) = found;
+                var before = Headed(on, begun, whole[0].Text);
                 List<Problem> problems = [];
                 int refused = 0;
                 List<Reading> readings = [.. before.Readings];
@@ -112,10 +113,32 @@ public static partial class TypeReadings
 
                 made = before with { Readings = readings };
                 return problems.Count > 0
-                    ? new Checked<Study>([.. problems.Take(MostTold).Select(problem => problem with { Next = $"{problem.Next} None of the lines is kept yet." })])
+                    ? new Checked<Study>([.. problems.Take(MostTold).Select(problem => problem with { Next = $"{problem.Next} {NoneKept}" })])
                     : new(Put(study, on, made));
             })).Map(_ => made!);
     }
+
+    private const string NoneKept = "None of the lines is kept yet.";
+
+    /// <summary>A run without readings with the columns that the heading of its readings names, where they are others than a run usually has: watts in place of volts and amps.</summary>
+    private static Run Headed(Trial trial, Run run, string line)
+    {
+        string[] own = [.. run.Columns.Select(column => column.Name)];
+        bool usual = own.SequenceEqual(RunFromLog.Columns(trial).Needed, StringComparer.Ordinal);
+        return run.Readings.Count > 0 || (!usual && TypedHeading.Of(trial, run, line) is not { IsFine: false }) || TypedHeading.Columns(trial, line) is not { Count: > 0 } named || named.Order(StringComparer.Ordinal).SequenceEqual(own.Order(StringComparer.Ordinal), StringComparer.Ordinal) ? run
+            : run with { Columns = [.. named.Select(name => TypedHeading.ColumnOf(trial, name, run.Columns.FirstOrDefault(column => column.Name == name)?.Instrument ?? ""))] };
+    }
+
+    /// <summary>The same of a run that is perhaps stored already; there its columns are set anew.</summary>
+    /// <param name="path">The study file.</param>
+    /// <param name="trial">Its trial.</param>
+    /// <param name="run">The run.</param>
+    /// <param name="line">The first line of its readings.</param>
+    public static Checked<Run> Headed(string path, string trial, Run run, string line) => OpenStudy.Read(path).Then(opened => There(opened.Study, trial, run).Then(found =>
+    {
+        var headed = Headed(found.Trial, found.Run, line);
+        return headed == found.Run || !found.Trial.Runs.Contains(found.Run) ? new Checked<Run>(headed) : SetRun.Set(path, new(trial, run.Id.Name, [.. headed.Columns.Select(column => column.Name)], [], []));
+    }));
 
     /// <summary>What is wrong in the same way with many lines is said once, of all of them: the first is shown.</summary>
     private static List<Problem> Together(List<Problem> problems, int lines) => [.. problems.GroupBy(problem => (Quoted().Replace(problem.What, "''"), problem.Where[(problem.Where.IndexOf(", ", StringComparison.Ordinal) + 2)..], problem.Limit, problem.Next)).Select(alike =>
@@ -132,7 +155,7 @@ public static partial class TypeReadings
     [GeneratedRegex("'[^']*'", RegexOptions.CultureInvariant)]
     private static partial Regex Quoted();
 
-    /// <summary>Brings lines that are typed one after the other into the order of a run: where the first is a heading it gives null for it, and orders the others by it.</summary>
+    /// <summary>Brings lines that are typed one after the other into the order of a run: where the first is a heading it gives null for it, and orders the others by it. Where the heading is not understood, no line below it is to be taken.</summary>
     /// <param name="path">The study file.</param>
     /// <param name="trial">Its trial.</param>
     /// <param name="run">The run; perhaps not stored yet.</param>
@@ -145,7 +168,7 @@ public static partial class TypeReadings
             var head = first ? OpenStudy.Read(path).Then(opened => There(opened.Study, trial, run).Then(found => TypedHeading.Of(found.Trial, found.Run, line)?.Map<TypedHeading?>(one => one) ?? new((TypedHeading?)null))) : new(heading);
             bool named = first && head is { IsFine: true, Value: not null };
             (first, heading) = (false, head.IsFine ? head.Value : null);
-            return head.Map(one => named ? null : one?.InOrder(line) ?? line);
+            return head.IsFine ? new(named ? null : head.Value?.InOrder(line) ?? line) : new([.. head.Problems.Select(problem => problem with { Next = $"{problem.Next} {NoneKept}" })]);
         };
     }
 
@@ -192,8 +215,9 @@ public static partial class TypeReadings
     internal static Checked<Run> Made(Study study, Trial trial, RunEntry entry)
     {
         List<Problem> problems = [];
-        var (needed, perhaps) = RunFromLog.Columns(trial);
-        string[] columns = entry.Columns.Count > 0 ? [.. entry.Columns.Select(name => name.Trim().Replace('-', ' '))] : [.. needed];
+        string[] named = [.. entry.Columns.Select(name => name.Trim().Replace('-', ' '))];
+        var (needed, perhaps) = RunFromLog.Columns(trial, named);
+        string[] columns = named.Length > 0 ? named : [.. needed];
         foreach (string unknown in columns.Where(name => !needed.Contains(name) && !perhaps.Contains(name)))
         {
             problems.Add(new("A run of this trial has no such column.", "columns", unknown, string.Join(", ", needed.Concat(perhaps)), "Name one of these."));
@@ -208,12 +232,12 @@ public static partial class TypeReadings
         }
 
         var settings = Settings(trial, Pairs(entry.Settings, "setting", problems), problems);
-        foreach (string missing in RunFromLog.Needed(trial, settings.Keys).Where(name => !columns.Contains(name)))
+        foreach (string missing in RunFromLog.Needed(trial, settings.Keys, columns).Where(name => !columns.Contains(name)))
         {
             problems.Add(new("A run of this trial needs this column.", "columns", string.Join(", ", columns), missing, "Name it too; a '-' in it stands for what was not read."));
         }
 
-        return problems.Count > 0 ? new(problems) : new(new Run(new(id), [.. columns.Select(name => new Column(name, RunFromLog.IsWord(trial, name) ? "" : RunFromLog.UnitOf(trial, name).Symbol, meters.GetValueOrDefault(name) ?? ""))], []) { Settings = settings });
+        return problems.Count > 0 ? new(problems) : new(new Run(new(id), [.. columns.Select(name => TypedHeading.ColumnOf(trial, name, meters.GetValueOrDefault(name) ?? ""))], []) { Settings = settings });
     }
 
     /// <summary>The meters that were named, each for its column; one that is not known goes into the list.</summary>

@@ -30,17 +30,41 @@ internal sealed partial class TypedHeading
             return null;
         }
 
-        string[] cells = [.. (line.IndexOfAny(['\t', ';', '|']) >= 0 ? line.Split(['\t', ';', '|']) : line.Contains(',', StringComparison.Ordinal) ? line.Split(',') : Apart().Split(line.Trim())).Select(cell => cell.Trim())];
+        string[] cells = Cells(line);
         var heads = cells.Select(RunFromLog.Heading).ToArray();
-        int[] found = [.. run.Columns.Select(column => Named(trial, column, cells, heads))];
+        int[] found = [.. run.Columns.Select(column => Named(trial, column.Name, cells, heads))];
         for (int i = 0; i < found.Length; i++)
         {
             found[i] = found[i] >= 0 ? found[i] : OfUnit(trial, run, i, heads, found);
         }
 
-        bool named = found.Any(place => place >= 0) && !cells.Any(cell => Number().IsMatch(cell));
-        return named ? Placed(run, cells, heads, found, [.. RunFromLog.Columns(trial).Needed]) : IsWords(trial, run, cells) ? new(new TypedHeading(run, null, new Unit?[run.Columns.Count], cells.Length)) : null;
+        bool named = (found.Any(place => place >= 0) || Known(trial).Any(name => Named(trial, name, cells, heads) >= 0)) && !cells.Any(cell => Number().IsMatch(cell));
+        return named || (IsWords(trial, run, cells) && run.Columns.Count > 1) ? Placed(trial, run, cells, heads, found) : IsWords(trial, run, cells) ? new(new TypedHeading(run, null, new Unit?[run.Columns.Count], cells.Length)) : null;
     }
+
+    /// <summary>The columns of a run that is begun under this heading: those that it names, where they are all that one needs; empty: it does not name them.</summary>
+    public static IReadOnlyList<string> Columns(Trial trial, string line)
+    {
+        var (usual, perhaps) = RunFromLog.Columns(trial);
+        string[] cells = Cells(line);
+        var heads = cells.Select(RunFromLog.Heading).ToArray();
+        foreach (var needed in new[] { usual, RunFromLog.Columns(trial, perhaps).Needed })
+        {
+            if (Of(trial, new(new("heading"), [.. needed.Select(name => ColumnOf(trial, name, ""))], []), line) is { IsFine: true, Value.places: not null })
+            {
+                return [.. needed.Concat(perhaps.Where(name => !needed.Contains(name) && Named(trial, name, cells, heads) >= 0)).OrderBy(name => name != "time")];
+            }
+        }
+
+        return [];
+    }
+
+    /// <summary>A column of a run, in the unit of bare numbers.</summary>
+    public static Column ColumnOf(Trial trial, string name, string meter) => new(name, RunFromLog.IsWord(trial, name) ? "" : RunFromLog.UnitOf(trial, name).Symbol, meter);
+
+    private static IEnumerable<string> Known(Trial trial) => RunFromLog.Columns(trial) is var (needed, perhaps) ? needed.Concat(perhaps) : [];
+
+    private static string[] Cells(string line) => [.. (line.IndexOfAny(['\t', ';', '|']) >= 0 ? line.Split(['\t', ';', '|']) : line.Contains(',', StringComparison.Ordinal) ? line.Split(',') : Apart().Split(line.Trim())).Select(cell => cell.Trim())];
 
     /// <summary>A line below the heading, its values in the order of the run; what the heading does not hold is not read.</summary>
     public string InOrder(string line)
@@ -49,20 +73,19 @@ internal sealed partial class TypedHeading
         return places is null || places.Any(place => place >= values.Length) ? line : string.Join('\t', run.Columns.Select((column, i) => places[i] < 0 || values[places[i]].Length == 0 ? TypedLine.Nothing : With(values[places[i]], column, units[i])));
     }
 
-    private static Checked<TypedHeading> Placed(Run run, string[] cells, (string Name, Unit? Unit)[] heads, int[] found, string[] needed)
+    private static Checked<TypedHeading> Placed(Trial trial, Run run, string[] cells, (string Name, Unit? Unit)[] heads, int[] found)
     {
-        // 't U I': what is known stands where the run has it, so the rest does as well.
-        int[] places = cells.Length == found.Length && found.Select((place, i) => place < 0 || place == i).All(own => own) ? [.. found.Select((_, i) => i)] : found;
+        // 't U I': what is known stands where the run has it, so the rest does as well, unless it is called by something else.
+        bool Free(int place) => heads[place].Unit is null && !Known(trial).Any(name => Named(trial, name, cells, heads) == place);
+        string[] needed = [.. RunFromLog.Columns(trial, run.Columns.Select(column => column.Name)).Needed];
+        int[] places = cells.Length == found.Length && found.Any(place => place >= 0) && found.Select((place, i) => place < 0 ? Free(i) : place == i).All(own => own) ? [.. found.Select((_, i) => i)] : found;
         string[] open = [.. run.Columns.Where((column, i) => places[i] < 0 && needed.Contains(column.Name)).Select(column => column.Name)];
         return open.Length == 0 ? new(new TypedHeading(run, places, [.. places.Select(place => place < 0 ? null : heads[place].Unit)], cells.Length))
             : new(new Problem("The heading does not say where a needed column is.", "heading", string.Join(", ", cells.Where(cell => cell.Length > 0)), string.Join(", ", open), $"Call it so in the heading, or leave the heading out and give the values in this order: {string.Join(' ', run.Columns.Select(column => column.Name))}."));
     }
 
-    private static int Named(Trial trial, Column column, string[] cells, (string Name, Unit? Unit)[] heads)
-    {
-        string[] names = [column.Name, .. TrialKinds.CardOf(trial)?.Column(column.Name)?.Also ?? []];
-        return Array.FindIndex(heads, head => names.Any(name => Same(name, head.Name))) is >= 0 and var place ? place : Array.FindIndex(cells, cell => names.Any(name => Same(name, cell)));
-    }
+    private static int Named(Trial trial, string column, string[] cells, (string Name, Unit? Unit)[] heads) =>
+        Array.FindIndex(heads, head => RunFromLog.IsCalled(trial, column, head.Name)) is >= 0 and var place ? place : Array.FindIndex(cells, cell => RunFromLog.IsCalled(trial, column, cell));
 
     /// <summary>The one heading of the column's unit, where no other column of the run is in that unit.</summary>
     private static int OfUnit(Trial trial, Run run, int column, (string Name, Unit? Unit)[] heads, int[] taken)
@@ -84,8 +107,6 @@ internal sealed partial class TypedHeading
 
     /// <summary>A bare number below 'Current (mA)' is in milliamperes, whatever the run's own unit.</summary>
     private static string With(string value, Column column, Unit? unit) => unit is not null && unit.Symbol != column.Unit && Units.Find(column.Unit)?.Measures(unit) == true && Bare().IsMatch(value) ? $"{value} {unit.Symbol}" : value;
-
-    private static bool Same(string a, string b) => string.Equals(a.Replace('-', ' ').Replace('_', ' '), b.Replace('-', ' ').Replace('_', ' '), StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Blanks between two headings, not before a unit in brackets.</summary>
     [GeneratedRegex(@"\s+(?![(\[])", RegexOptions.CultureInvariant)]

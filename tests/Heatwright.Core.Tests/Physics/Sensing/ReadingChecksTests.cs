@@ -229,6 +229,9 @@ public class ReadingChecksTests
         Assert.Equal(-1, ReadingChecks.Outlier([0, 1, 2, 5]));
         Assert.Equal(-1, ReadingChecks.Outlier([1, 2, 3]));
         Assert.Equal(1, ReadingChecks.Outlier([105, 20, 104, 105, 106]));        // a low one far from zero
+        Assert.Equal(-1, ReadingChecks.Outlier([1.12, 1.13, 1.12], 0.01));       // one last digit
+        Assert.Equal(-1, ReadingChecks.Outlier([1.12, 1.14, 1.12], 0.01));
+        Assert.Equal(1, ReadingChecks.Outlier([1.12, 1.15, 1.12], 0.01));
         Assert.Equal(2, ReadingChecks.Outlier([0, 0, 1]));                       // 0.6667/0.57735 = 1.15470 above 1.1543
     }
 
