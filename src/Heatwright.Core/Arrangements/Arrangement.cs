@@ -69,8 +69,16 @@ public sealed record Arrangement(
     {
         ArgumentNullException.ThrowIfNull(part);
         int there = part.From == "destroyed" ? 0 : part.Count;
-        bool byTheStrip = part.Id == Contacts && there > 0 && !part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase);
+        bool byTheStrip = part.Id == Contacts && there > 0 && !part.IsHolder();
         return byTheStrip ? 0 : Math.Max(0, Pieces(part) - there);
+    }
+
+    /// <summary>Boards that lie in the handle: a charger is one of them only where its words say so.</summary>
+    /// <param name="shelf">Its parts.</param>
+    public IEnumerable<PartId> Boards(Shelf shelf)
+    {
+        ArgumentNullException.ThrowIfNull(shelf);
+        return new[] { Supervision, StepUp, Controller, Charger }.OfType<PartId>().Where(id => shelf[id].IsCarried());
     }
 
     /// <summary>How many pieces of a part it takes: cells, and contacts by their touches; a holder has a touch at either end.</summary>
@@ -78,7 +86,7 @@ public sealed record Arrangement(
     public int Pieces(Part part)
     {
         ArgumentNullException.ThrowIfNull(part);
-        int touches = part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase) ? 2 : 1;
+        int touches = part.IsHolder() ? 2 : 1;
         return part.Id == Cell ? Series * Parallel : part.Id == Contacts ? Math.Max(1, (ContactCount + touches - 1) / touches) : 1;
     }
 }

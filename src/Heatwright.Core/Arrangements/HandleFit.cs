@@ -21,9 +21,9 @@ public sealed record HandleFit(double NeededM, string HowWords)
     public static HandleFit Of(Arrangement arrangement, Shelf shelf)
     {
         double length = Si(arrangement.Handle, PartQuantities.Length, 0.18);
-        double cellD = Si(arrangement.Cell, PartQuantities.Diameter, 0.0185);
-        double cellL = Si(arrangement.Cell, PartQuantities.Length, 0.0652);
-        var boards = new[] { arrangement.Supervision, arrangement.StepUp, arrangement.Controller }.OfType<Quantities.PartId>()
+        var cell = CellRoom.Of(arrangement, shelf);
+        double cellL = cell.InHolder ? cell.LengthM : cell.LengthM * Overhead;
+        var boards = arrangement.Boards(shelf)
             .Select(id => (W: Si(id, PartQuantities.Width, 0.02), H: Si(id, PartQuantities.Height, 0.008), L: Si(id, PartQuantities.Length, 0.03))).ToArray();
         double boardsL = boards.Sum(board => board.L);
         double boardsD = boards.Length == 0 ? 0 : boards.Max(board => Math.Sqrt((board.W * board.W) + (board.H * board.H)));
@@ -32,11 +32,11 @@ public sealed record HandleFit(double NeededM, string HowWords)
         for (int side = 1; side <= Math.Min(cells, 4); side++)
         {
             int rows = (cells + side - 1) / side;
-            double needL = (rows * cellL * Overhead) + boardsL + HotGapM;
-            double needD = Math.Max(Around[side] * cellD, boardsD);
+            double needL = (rows * cellL) + boardsL + HotGapM;
+            double needD = Math.Max(Around[side] * cell.AcrossM, boardsD);
             if (needL <= length && needD < best.NeededM)
             {
-                string how = side == 1 ? "cells in line" : $"{side} cells side by side";
+                string how = side == 1 ? $"cells{(cell.InHolder ? " in holders" : "")} in line" : $"{side} {(cell.InHolder ? "holders" : "cells")} side by side";
                 best = new(needD, string.Create(CultureInfo.InvariantCulture, $"{how}, boards behind them: {needL * 1000:0} of {length * 1000:0} mm length used"));
             }
         }

@@ -48,6 +48,9 @@ public sealed class PlantBuilder
         linkIsInLoss = IsRead(PlantKey.EndLoss) && places.TryGetValue(PlantKey.GripLink, out int link) && inputs[link].Value.Origin is Origin.Assumed;
     }
 
+    /// <summary>True where what goes from the working end into the grip is a part of the end's own loss: a warm-up that did not tell the grip apart has read all that leaves the end.</summary>
+    public bool LinkIsInLoss => linkIsInLoss;
+
     private bool IsRead(PlantKey key) => places.TryGetValue(key, out int place) && Inputs[place].Value.Origin is Origin.Fitted or Origin.Measured;
 
     /// <summary>The same numbers on a day with other air; what is built stands in it before it is switched on.</summary>

@@ -18,9 +18,14 @@ internal static class ControlSection
             rules => rules with { GainWPerK = ask.Arrangement.GainWPerK ?? rules.GainWPerK, IntegralS = ask.Arrangement.ResetS ?? rules.IntegralS });
         var numbers = Numbers(ask, tool, sensor, design, mostDuty, loadOhm, fullOnW);
         var lines = new Lines(ask);
-        Input[] from = [.. new[] { ask.Plant(Arrangements.PlantKey.EndHeat), ask.Plant(Arrangements.PlantKey.EndLoss), ask.Plant(Arrangements.PlantKey.EndRadiating), ask.Plant(Arrangements.PlantKey.GripLink), ask.Plant(Arrangements.PlantKey.SensorLag) }.OfType<Input>(), c["frame"].Input];
+
+        // What is a part of another number is no number of its own in a sum.
+        bool within = ask.Builder.LinkIsInLoss;
+        var link = ask.Plant(Arrangements.PlantKey.GripLink);
+        string told = within && link is not null ? $"what goes into the grip is within its loss: the warm-up read all that leaves the end; {Display.Rounded(link.Value)} of it are assumed to" : "";
+        Input[] from = [.. new[] { ask.Plant(Arrangements.PlantKey.EndHeat), ask.Plant(Arrangements.PlantKey.EndLoss), ask.Plant(Arrangements.PlantKey.EndRadiating), within ? null : link, ask.Plant(Arrangements.PlantKey.SensorLag) }.OfType<Input>(), c["frame"].Input];
         lines.Made("Set point", ask.SetC, Units.Celsius, "target of the brief and 10 K above it, as the prediction aims", []);
-        lines.Made("Tool near it: resistance to air", design.Model.KelvinPerWatt, Units.KelvinPerWatt, "slope of all losses at the set point", from);
+        lines.Made("Tool near it: resistance to air", design.Model.KelvinPerWatt, Units.KelvinPerWatt, "slope of all losses at the set point", from, told);
         lines.Made("time constant", design.Model.Lags.SlowS, Units.Second, "heat capacity times resistance, half of the sensor's lag added", from);
         lines.Made("dead time", design.Model.Lags.DelayS, Units.Second, "half of the sensor's lag, half a sample, half a frame", from);
         lines.Made("Sample period", design.SampleS, Units.Second, "a fifth of the dead time, on a round figure, at least a frame", from);

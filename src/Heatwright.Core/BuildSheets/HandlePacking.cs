@@ -11,6 +11,9 @@ public sealed record PackedThing(string Name, double LengthMm, double WidthMm, d
     /// <summary>True for a cell: it goes as far from the hot end as can be.</summary>
     public bool IsCell { get; init; }
 
+    /// <summary>Sizes of it that nobody stated, in words; empty: all are stated.</summary>
+    public string Assumed { get; init; } = "";
+
     /// <summary>Ways it can lie: each with its length along the handle and its shape across.</summary>
     internal IEnumerable<(double Along, SectionShape Shape)> Ways() => HeightMm == 0
         ? [(LengthMm, new SectionShape(WidthMm, 0))]
@@ -29,6 +32,9 @@ public sealed record PackedHandle(SectionHole Hole, double LengthMm, double Used
 {
     /// <summary>False: not all ways were tried, so a shorter one may exist.</summary>
     public bool IsProven { get; init; } = true;
+
+    /// <summary>Sizes of the handle itself that nobody stated, in words; empty: all are stated.</summary>
+    public string Assumed { get; init; } = "";
 
     /// <summary>Mass of what is inside, g.</summary>
     public double MassG => Places.Sum(place => place.Thing.MassG);

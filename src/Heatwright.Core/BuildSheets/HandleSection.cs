@@ -11,6 +11,9 @@ internal static class HandleSection
 {
     private const double InsulatorMm = 1;
 
+    /// <summary>A tube grip of which nothing is stated: common practice, no source.</summary>
+    private const double UsualBoreMm = 30, UsualLengthMm = 180;
+
     public static SheetSection Board(SheetAsk ask, PowerPoint point)
     {
         var c = ask.Choices;
@@ -24,11 +27,11 @@ internal static class HandleSection
             new("switch and its copper", 120, "power package on copper that spreads its heat; common practice, no source"),
             new("connectors", 150, "pack, heater, sensor, programming; common practice, no source"),
         ];
-        double bore = (ask.Shelf.Value(ask.Arrangement.Handle, PartQuantities.Diameter)?.Si ?? 0.03) * 1000;
+        var (bore, _, unsaid) = Inside(ask);
         double width = Math.Floor(Math.Min(24, 0.75 * bore));
         var outline = BoardOutline.Of(areas, (int)c.Si("board-sides"), width);
         lines.Add("Area of the outline", outline.AreaMm2);
-        lines.Say("Outline", $"{Lines.N(outline.WidthMm)} × {Lines.N(outline.LengthMm)} mm, {Lines.N(outline.HeightMm)} mm high with parts on {(c.Si("board-sides") == 2 ? "both sides" : "one side")}");
+        lines.Say("Outline", $"{Lines.N(outline.WidthMm)} × {Lines.N(outline.LengthMm)} mm, {Lines.N(outline.HeightMm)} mm high with parts on {(c.Si("board-sides") == 2 ? "both sides" : "one side")}{(unsaid.Contains("diameter", StringComparison.Ordinal) ? $"; for a handle of {Lines.N(bore)} mm inside, assumed" : "")}");
         lines.Choice("Copper", "copper");
         return new("board", "Board", lines.All) { Table = new("What takes room", ["what", "mm²", "why"], [.. areas.Select(area => (IReadOnlyList<string>)[area.Name, Lines.N(area.AreaMm2, "0"), area.Why])]) };
     }
@@ -38,9 +41,9 @@ internal static class HandleSection
         var c = ask.Choices;
         var lines = new Lines(ask);
         var things = Things(ask);
-        double bore = Mm(ask, ask.Arrangement.Handle, PartQuantities.Diameter, 30), length = Mm(ask, ask.Arrangement.Handle, PartQuantities.Length, 180);
+        var (bore, length, unsaid) = Inside(ask);
         double gap = c["hot-gap"].Value;
-        var packed = HandlePacking.Shortest(new SectionHole(bore, 0), length, things, InsulatorMm, gap);
+        var packed = HandlePacking.Shortest(new SectionHole(bore, 0), length, things, InsulatorMm, gap) is { } found ? found with { Assumed = unsaid } : null;
         bool fits = packed is not null && packed.UsedMm <= length + 1e-6;
         List<Problem> problems = [];
         if (!fits)
@@ -50,11 +53,17 @@ internal static class HandleSection
                 double.IsFinite(narrowest) ? $"Take a handle of {Lines.N(narrowest)} mm inside at this length{(packed is null ? "" : $", or one of {Lines.N(packed.UsedMm, "0")} mm length at this bore")}." : packed is null ? "Take a wider and longer handle." : $"Take a handle of {Lines.N(packed.UsedMm, "0")} mm length."));
         }
 
+        string[] guessed = [.. unsaid.Length > 0 ? [$"handle: {unsaid}"] : Array.Empty<string>(), .. things.Where(thing => thing.Assumed.Length > 0).Select(thing => $"{thing.Name}: {thing.Assumed}")];
+        if (guessed.Length > 0)
+        {
+            lines.Say("Sizes assumed, not stated", $"{string.Join("; ", guessed)}: marked * in the drawing, which is to scale only for what is measured; take callipers and state them", warns: true);
+        }
+
         if (packed is not null)
         {
             Input hot = c["hot-gap"].Input;
             lines.Made("Length used", packed.UsedMm, Units.Millimetre, packed.IsProven ? "shortest of all ways to share the things out over stations and lanes" : "shortest found; there are more ways than were tried", [hot], $"of {Lines.N(length, "0")} mm, with {Lines.N(gap, "0")} mm free before the hot end", !fits);
-            lines.Made("Mass inside", packed.MassG, Units.Gram, "sum of the parts", [], $"handle and {ask.LoadWord} come on top");
+            lines.Made("Mass inside", packed.MassG, Units.Gram, "sum of the parts", [], $"handle and {ask.LoadWord} come on top{(things.Where(thing => thing.MassG == 0).Select(thing => thing.Name).ToArray() is { Length: > 0 } light ? $"; not weighed: {And(light)}" : "")}{(ask.Arrangement.Charger is { } charger && !ask.Shelf[charger].IsCarried() ? $"; '{ask.Shelf[charger].Name}' stands outside" : "")}");
             lines.Made("Balances from the cool end", packed.BalanceMm, Units.Millimetre, "masses times their middles", []);
         }
 
@@ -65,29 +74,45 @@ internal static class HandleSection
         lines.Say("Material of grip and case", grip < c.Si("softening") - 10 ? $"taken to soften at {Lines.N(c.Si("softening"), "0")} °C, as common plastics do: {Lines.N(c.Si("softening") - grip, "0")} K away from the grip; nothing that softens or chars may touch the {(ask.Arrangement.Lamp is null ? "shank" : "lamp's head")}" : "too soft for this grip: take one that softens higher", grip >= c.Si("softening") - 10);
         string? drawing = packed is null ? null : SectionDrawing.Svg(packed, $"{ask.StudyName}, arrangement {ask.Arrangement.Letter}: section of the handle");
         var rows = packed?.Places.Select(place => (IReadOnlyList<string>)[Lines.N(SectionDrawing.Number(packed, place)), place.Thing.Name, Lines.N(place.FromMm, "0.0"), Lines.N(place.ToMm, "0.0"), Lines.N(place.Across.XMm, "0.0"), Lines.N(place.Across.YMm, "0.0"),
-            place.Across.Shape.IsRound ? $"ø {Lines.N(place.Across.Shape.WidthMm)}" : $"{Lines.N(place.Across.Shape.WidthMm)} × {Lines.N(place.Across.Shape.HeightMm)}"]).ToArray() ?? [];
-        return (new SheetSection("handle", "Handle", lines.All) { Problems = problems, Table = packed is null ? null : new("Places, mm: along from the cool end, across from the axis", ["no.", "what", "from", "to", "x", "y", "across"], rows) }, packed, drawing);
+            place.Across.Shape.IsRound ? $"ø {Lines.N(place.Across.Shape.WidthMm)}" : $"{Lines.N(place.Across.Shape.WidthMm)} × {Lines.N(place.Across.Shape.HeightMm)}", place.Thing.Assumed.Length > 0 ? $"{place.Thing.Assumed} assumed" : "stated"]).ToArray() ?? [];
+        return (new SheetSection("handle", "Handle", lines.All) { Problems = problems, Table = packed is null ? null : new("Places, mm: along from the cool end, across from the axis", ["no.", "what", "from", "to", "x", "y", "across", "sizes"], rows) }, packed, drawing);
     }
 
     private static List<PackedThing> Things(SheetAsk ask)
     {
         var a = ask.Arrangement;
         List<PackedThing> things = [];
+        var room = CellRoom.Of(a, ask.Shelf);
+        var contacts = ask.Shelf[a.Contacts];
         int cells = a.Series * a.Parallel;
+        double gram = Gram(ask, a.Cell) + (room.InHolder ? Gram(ask, a.Contacts) * a.Pieces(contacts) / cells : 0);
         for (int i = 0; i < cells; i++)
         {
-            things.Add(new(cells == 1 ? "cell" : $"cell {i + 1}", Mm(ask, a.Cell, PartQuantities.Length, 65.2), Mm(ask, a.Cell, PartQuantities.Diameter, 18.5), 0, Gram(ask, a.Cell)) { IsCell = true });
+            string name = cells == 1 ? "cell" : $"cell {i + 1}";
+            things.Add(new(room.InHolder ? $"{name} in '{contacts.Name}'" : name, Mm(room.LengthM), Mm(room.WidthM), Mm(room.HeightM), gram) { IsCell = true, Assumed = room.Assumed });
         }
 
-        foreach (var id in new[] { a.Supervision, a.StepUp, a.Controller, a.Switch, a.Charger }.OfType<PartId>())
+        foreach (var id in a.Boards(ask.Shelf).Append(a.Switch))
         {
-            things.Add(new(ask.Shelf[id].Name, Mm(ask, id, PartQuantities.Length, 25), Mm(ask, id, PartQuantities.Width, 18), Mm(ask, id, PartQuantities.Height, 6), Gram(ask, id)));
+            var sides = new[] { (PartQuantities.Length, 25.0), (PartQuantities.Width, 18), (PartQuantities.Height, 6) }.Select(side => (Word: side.Item1, Usual: side.Item2, Stated: ask.Shelf.Value(id, side.Item1))).ToArray();
+            double Side(int i) => sides[i].Stated is { } stated ? Mm(stated.Si) : sides[i].Usual;
+            things.Add(new(ask.Shelf[id].Name, Side(0), Side(1), Side(2), Gram(ask, id)) { Assumed = And([.. sides.Where(side => side.Stated is null).Select(side => side.Word)]) });
         }
 
         return things;
     }
 
-    private static double Mm(SheetAsk ask, PartId id, string quantity, double otherwise) => ask.Shelf.Value(id, quantity) is { } value ? Math.Round(value.Si * 1000, 3) : otherwise;
+    /// <summary>Inside of the handle: what is stated, and in words what is only assumed.</summary>
+    private static (double BoreMm, double LengthMm, string Assumed) Inside(SheetAsk ask)
+    {
+        var bore = ask.Shelf.Value(ask.Arrangement.Handle, PartQuantities.Diameter);
+        var length = ask.Shelf.Value(ask.Arrangement.Handle, PartQuantities.Length);
+        return (bore is null ? UsualBoreMm : Mm(bore.Si), length is null ? UsualLengthMm : Mm(length.Si), And([.. new[] { bore is null ? "diameter" : "", length is null ? "length" : "" }.Where(word => word.Length > 0)]));
+    }
+
+    private static string And(IReadOnlyList<string> words) => words.Count > 1 ? $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}" : string.Concat(words);
+
+    private static double Mm(double metres) => Math.Round(metres * 1000, 3);
 
     private static double Gram(SheetAsk ask, PartId id) => (ask.Shelf.Value(id, PartQuantities.Mass)?.Si ?? 0) * 1000;
 }

@@ -100,6 +100,7 @@ internal static class PartsSection
         PartKind.Cell when ask.Shelf.Value(part.Id, PartQuantities.Capacity) is { } capacity => $"{Lines.N(capacity.In(Units.MilliampereHour).Value, "0")} mAh, {capacity.Origin.Word}",
         PartKind.Heater when ask.Shelf.Value(part.Id, PartQuantities.Ohms) is { } ohms => $"{Lines.N(ohms.In(Units.Ohm).Value)} Ω, {ohms.Origin.Word}",
         PartKind.Lamp when ask.Shelf.Value(part.Id, PartQuantities.LoadCurrent) is { } amps => $"{Lines.N(amps.In(Units.Ampere).Value)} A, {amps.Origin.Word}",
+        PartKind.Charger => $"{(ask.Shelf.ChargeCurrent(part.Id) is { } amps ? $"{Lines.N(amps.In(Units.Ampere).Value)} A, {amps.Origin.Word}, " : "")}{(part.IsCarried() ? "in the handle" : "stands outside")}",
         PartKind.Sensor => part.Word("type").Length > 0 ? $"type {part.Word("type")}" : "",
         _ => part.Best(PartQuantities.RatedCurrent) is { } rated ? $"{Lines.N(rated.In(Units.Ampere).Value)} A" : "",
     };

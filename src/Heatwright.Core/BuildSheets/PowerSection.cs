@@ -50,7 +50,7 @@ internal static class PowerSection
         var a = ask.Arrangement;
         var most = point.MostA;
         Input amps = new("largest pack current", most);
-        lines.Say("Pack", $"{a.Series} in series, {a.Parallel} side by side; weld or clip tabs, join within 50 mV of each other, fuse at the first tab");
+        lines.Say("Pack", $"{a.Series} in series, {a.Parallel} side by side; {Joined(ask)}");
         lines.Add($"Pack volts, full, {ask.LoadWord} on", point.FullV);
         lines.Add("Pack volts at the cut-off", point.EmptyV, ask.Arrangement.Controller is null ? "under load, in the protection" : "under load, in the firmware and in the protection");
         lines.Add($"Pack amps, full, {ask.LoadWord} on", point.FullA);
@@ -94,6 +94,14 @@ internal static class PowerSection
         double farad = Pwm.FaradForRipple(most.Si, duty, c.Si("smooth-frequency"), c.Si("ripple"));
         lines.Made("Ripple capacitor, only if switched so fast", farad * 1e6, SheetChoices.Microfarad, "I·d(1 − d)/(f·ΔV) at half duty", [amps, c["smooth-frequency"].Input, c["ripple"].Input], $"must carry {Lines.N(Pwm.CapacitorA(most.Si, duty))} A; at {Lines.N(c.Si("pwm-frequency"))} Hz none smooths, and none is needed");
         return new("power", "Power", lines.All);
+    }
+
+    /// <summary>How the cells are touched: what is wired is what is said.</summary>
+    private static string Joined(SheetAsk ask)
+    {
+        var contacts = ask.Shelf[ask.Arrangement.Contacts];
+        return contacts.IsHolder() ? $"in {Lines.N(ask.Arrangement.Pieces(contacts))} × '{contacts.Name}', put in within 50 mV of each other, fuse at the first terminal"
+            : "weld or clip tabs, join within 50 mV of each other, fuse at the first tab";
     }
 
     private static void Guarded(SheetAsk ask, Lines lines, PowerPoint point, Input amps)

@@ -51,11 +51,23 @@ internal static class SafetySection
             lines.Say("Independent cut-out", $"'{ask.Shelf[ask.Arrangement.CutOut!.Value].Name}': its temperature is not stated, so nothing is said about when it opens; say it as the number cut-out of this sheet", warns: true);
         }
 
-        var rows = faults.Select(fault => (IReadOnlyList<string>)[fault.Name, T(fault.EndC), T(fault.GripC), T(fault.CellC), double.IsFinite(fault.CutOutS) ? Lines.N(fault.CutOutS, "0.#") + " s" : cutOut > 0 && linked ? "not reached" : "not stated",
-            double.IsFinite(fault.CellLimitS) ? Lines.N(fault.CellLimitS / 60, "0.#") + " min" : "—", fault.Catches]).ToArray();
-        return (new SheetSection("safety", "Safety", lines.All) { Table = new($"Single faults at the worst corner, air {Lines.N(ask.Choices["hot-air"].Value)} °C, full pack until empty", ["fault", "end, °C", "grip, °C", "cells, °C", "cut-out opens after", "cells at 60 °C after", "what catches it"], rows) },
+        string nothing = cutOut > 0 && linked ? "not reached" : "not stated";
+        IReadOnlyList<string> Row(FaultCase fault)
+        {
+            var (end, grip, cells) = fault.Held ?? new(fault.EndC, fault.GripC, fault.CellC);
+            return [fault.Name, Opens(fault) ?? nothing, T(end), T(grip), T(cells), fault.Held is null ? "—" : $"{T(fault.EndC)}, {T(fault.GripC)}, {T(fault.CellC)}",
+                double.IsFinite(fault.CellLimitS) ? Lines.N(fault.CellLimitS / 60, "0.#") + " min" : fault.CellC > CellLimitC ? "after the stop" : "—", fault.Catches];
+        }
+
+        return (new SheetSection("safety", "Safety", lines.All) { Table = new($"Single faults at the worst corner, air {Lines.N(ask.Choices["hot-air"].Value)} °C, full pack until empty; where the cut-out, or a board that watches the cells, opens, the first temperatures are those with it open from then on", Heads, [.. faults.Select(Row)]) },
             Broken(ask, point, run, faults));
     }
+
+    private static readonly string[] Heads = ["fault", "cut-out opens after", "end, °C", "grip, °C", "cells, °C", "if it does not open: end, grip, cells, °C", "cells at 60 °C after, if nothing opens", "what catches it"];
+
+    /// <summary>When the first thing opens that opens by itself; null: none does.</summary>
+    private static string? Opens(FaultCase fault) => fault.Held is null ? null
+        : fault.BoardS < fault.CutOutS || !double.IsFinite(fault.CutOutS) ? Lines.N(fault.BoardS, "0.#") + " s, protection board" : Lines.N(fault.CutOutS, "0.#") + " s";
 
     private static string T(double c) => double.IsFinite(c) ? Lines.N(c, "0") : "—";
 

@@ -100,6 +100,12 @@ public sealed record Part(PartId Id, PartKind Kind, string Name, IReadOnlyList<S
     /// <summary>The part of another maker that this one is to be set beside: of the same kind, with readings of one's own; null: it is no such part.</summary>
     public PartId? TwinOf { get; init; }
 
+    /// <summary>True where it is carried with the tool: everything but a charger, which stands outside unless its words say place=handle.</summary>
+    public bool IsCarried() => Kind != PartKind.Charger || Word("place").Contains("handle", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>True for a holder whose springs touch a cell at both ends; clips and tabs touch it once.</summary>
+    public bool IsHolder() => Kind == PartKind.Contacts && Name.Contains("holder", StringComparison.OrdinalIgnoreCase);
+
     /// <summary>A word, or the alternative where it is not stated.</summary>
     public string Word(string name, string otherwise = "") => Words.GetValueOrDefault(name, otherwise);
 

@@ -6,9 +6,15 @@ using Heatwright.Quantities;
 
 namespace Heatwright.Safety;
 
+/// <summary>Highest temperatures of a fault, °C.</summary>
+/// <param name="EndC">Of the working end.</param>
+/// <param name="GripC">Of the grip.</param>
+/// <param name="CellC">Of the cells.</param>
+public readonly record struct FaultHeat(double EndC, double GripC, double CellC);
+
 /// <summary>One fault at the worst corner of everything in doubt.</summary>
 /// <param name="Name">What fails.</param>
-/// <param name="EndC">Highest temperature of the working end until the pack is empty, °C.</param>
+/// <param name="EndC">Highest temperature of the working end until the pack is empty, where nothing opens by itself, °C.</param>
 /// <param name="GripC">Of the grip.</param>
 /// <param name="CellC">Of the cells.</param>
 /// <param name="CutOutS">When the independent cut-out opens, s; NaN: not stated, or never.</param>
@@ -16,8 +22,14 @@ namespace Heatwright.Safety;
 /// <param name="Catches">What stops it, and what if that fails too.</param>
 public sealed record FaultCase(string Name, double EndC, double GripC, double CellC, double CutOutS, double CellLimitS, string Catches)
 {
-    /// <summary>Highest temperature of the cells where the cut-out opens and stays open, °C; without one that opens, <see cref="CellC"/>.</summary>
-    public double HeldCellC { get; init; } = CellC;
+    /// <summary>What it comes to where the cut-out, or a protection board that watches the cells, opens and stays open; null: neither opens.</summary>
+    public FaultHeat? Held { get; init; }
+
+    /// <summary>When the protection board takes the load off by the temperature of its cells, s; NaN: not stated, or never.</summary>
+    public double BoardS { get; init; } = double.NaN;
+
+    /// <summary>Highest temperature of the cells where what opens by itself stays open, °C; where nothing opens, <see cref="CellC"/>.</summary>
+    public double HeldCellC => Held?.CellC ?? CellC;
 
     /// <summary>What would keep the cells whole; empty: nothing is needed.</summary>
     public string Needs { get; init; } = "";
@@ -75,7 +87,7 @@ public sealed class SingleFaults
         [
             stuck,
             hung with { Name = "firmware hung with the heater on", Catches = $"the controller's watchdog; if that fails, {cutOut}" },
-            hung with { Name = "sensor open", EndC = setC, CutOutS = double.NaN, CellLimitS = double.NaN, GripC = double.NaN, CellC = double.NaN, HeldCellC = double.NaN, Catches = "the pull-up takes the reading to its end and the firmware stops within three samples; if that fails, as firmware hung" },
+            hung with { Name = "sensor open", EndC = setC, CutOutS = double.NaN, CellLimitS = double.NaN, BoardS = double.NaN, GripC = double.NaN, CellC = double.NaN, Held = null, Catches = "the pull-up takes the reading to its end and the firmware stops within three samples; if that fails, as firmware hung" },
             faults.Shorted(setC, mostDuty, riseS, cutOut),
             faults.Blocked(),
         ];
@@ -154,33 +166,33 @@ public sealed class SingleFaults
     {
         var tool = Tool(worst, duty);
         var run = PlantRunner.Run(tool, new RunSettings { StepS = builder.StepS, Cancel = cancel });
-        return Held(Case(name, run, catches) with { Needs = ask.NeededCutOut }, tool, run);
+        return Held(Case(name, run, catches) with { Needs = ask.NeededCutOut }, tool);
     }
 
     /// <summary>The fault as far as what opens by itself lets it come: the cut-out, or a protection board that watches the cells, whichever is first.</summary>
-    private FaultCase Held(FaultCase fault, AssembledTool tool, PlantRun run)
+    private FaultCase Held(FaultCase fault, AssembledTool tool)
     {
-        double board = At(run, CellSensor);
-        double opensS = double.IsNaN(board) || fault.CutOutS < board ? fault.CutOutS : board;
-        return fault.CellC > CellLimitC && double.IsFinite(opensS) ? fault with { HeldCellC = CellsAfter(tool, opensS) } : fault;
+        double opensS = double.IsNaN(fault.BoardS) || fault.CutOutS < fault.BoardS ? fault.CutOutS : fault.BoardS;
+        return double.IsFinite(opensS) ? fault with { Held = After(tool, opensS) } : fault;
     }
 
-    /// <summary>Highest temperature of the cells where the load is off from this time on: what the end holds then goes on into grip and cells.</summary>
+    /// <summary>Highest temperatures where the load is off from this time on: what the end holds then goes on into grip and cells.</summary>
     /// <remarks>Each starts at the highest that it reached until then: it stands there where nothing had cooled, and where something had, that is on the careful side.</remarks>
-    private double CellsAfter(AssembledTool tool, double opensS)
+    private FaultHeat After(AssembledTool tool, double offS)
     {
-        if (opensS <= 0)
+        if (offS <= 0)
         {
-            return ask.AirC;
+            return new(ask.AirC, ask.AirC, ask.AirC);
         }
 
-        var until = PlantRunner.Run(tool with { MaxS = opensS, Marks = [] }, new RunSettings { StepS = builder.StepS, Cancel = cancel });
+        var until = PlantRunner.Run(tool with { MaxS = offS, Marks = [] }, new RunSettings { StepS = builder.StepS, Cancel = cancel });
         var after = PlantRunner.Run(tool.Stuck(0) with { MaxS = SoakS, Marks = [], Network = tool.Network with { StartK = [.. until.HighestK] } }, new RunSettings { StepS = Math.Max(1, builder.StepS), Cancel = cancel });
-        return Math.Max(until.HighestK[2], after.HighestK[2]) - Zero;
+        double Highest(int node) => Math.Max(until.HighestK[node], after.HighestK[node]) - Zero;
+        return new(Highest(0), Highest(1), Highest(2));
     }
 
     private static FaultCase Case(string name, PlantRun run, string catches) =>
-        new(name, run.HighestK[0] - Zero, run.HighestK[1] - Zero, run.HighestK[2] - Zero, At(run, "cut-out"), At(run, "cells"), catches);
+        new(name, run.HighestK[0] - Zero, run.HighestK[1] - Zero, run.HighestK[2] - Zero, At(run, "cut-out"), At(run, "cells"), catches) { BoardS = At(run, CellSensor) };
 
     private static double At(PlantRun run, string mark) => run.Events.Where(one => one.What == Happening.Crossed && one.Name == mark).Select(one => one.AtS).FirstOrDefault(double.NaN);
 
@@ -190,9 +202,10 @@ public sealed class SingleFaults
         var tool = Tool(worst, mostDuty);
         tool = tool with { TargetK = setC + Zero };
         var whole = PlantRunner.Run(tool, new RunSettings { StepS = 0.5 });
-        double until = double.IsNaN(whole.TargetS) ? riseS : whole.TargetS + riseS;
-        var cut = PlantRunner.Run(tool with { MaxS = Math.Max(0.5, until) }, new RunSettings { StepS = 0.5 });
-        return Case("sensor shorted at the set point", cut, $"the firmware sees no rise at full power and stops; if that fails, as firmware hung, {cutOut}") with { Needs = ask.NeededCutOut };
+        double until = Math.Max(0.5, double.IsNaN(whole.TargetS) ? riseS : whole.TargetS + riseS);
+        var cut = PlantRunner.Run(tool with { MaxS = until }, new RunSettings { StepS = 0.5 });
+        var heat = After(tool, until);
+        return Held(Case("sensor shorted at the set point", cut, $"the firmware sees no rise at full power and stops; if that fails, as firmware hung, {cutOut}") with { EndC = heat.EndC, GripC = heat.GripC, CellC = heat.CellC, Needs = ask.NeededCutOut }, tool);
     }
 
     /// <summary>The controller works, and the grip can give its heat to nothing but half of what it could.</summary>
@@ -204,7 +217,7 @@ public sealed class SingleFaults
         var run = PlantRunner.Run(tool, new RunSettings { StepS = builder.StepS, Cancel = cancel });
         string load = ask.Arrangement.Lamp is null ? "heater" : "lamp";
         string catches = ask.CellSensorC > 0 ? string.Create(CultureInfo.InvariantCulture, $"the protection board, at {ask.CellSensorC:0.#} °C of the cells") : $"nothing but the hand: a cell sensor that stops the {load} would";
-        return Held(Case("cooling of the grip blocked", run, catches), tool, run) with
+        return Held(Case("cooling of the grip blocked", run, catches), tool) with
         {
             Needs = ask.CellSensorC > 0 ? $"a protection board that opens cooler than '{ask.Shelf[ask.Arrangement.Supervision!.Value].Name}'" : $"a sensor on the cells that stops the {load}",
             Tell = ask.CellSensorC > 0 ? "" : "a protection board that watches its cells has an opening temperature: state it on the board",

@@ -23,20 +23,27 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         _ => null,
     };
 
+    /// <summary>What every tool has beside its parts, and no shelf states a mass of.</summary>
+    public const string NotCounted = "joints and case";
+
     private static RequirementVerdict Unknown(Requirement line, string because, string tells) => new(line, VerdictWord.NeedMoreReadings, null, "not known", null, because, tells);
 
     private RequirementVerdict Mass(Requirement line)
     {
         List<Input> masses = [];
-        var open = new List<string>();
+        List<string> open = [], outside = [];
         foreach (var id in arrangement.Parts())
         {
             int pieces = arrangement.Pieces(shelf[id]);
-            if (shelf.Value(id, PartQuantities.Mass) is { } mass)
+            if (!shelf[id].IsCarried())
+            {
+                outside.Add(shelf[id].Name);
+            }
+            else if (shelf.Value(id, PartQuantities.Mass) is { } mass)
             {
                 masses.Add(new($"{pieces} × {shelf[id].Name}", Propagate.Through(one => pieces * one, Units.Kilogram, "pieces times mass", new Input("mass", mass))));
             }
-            else if (id != arrangement.Charger)
+            else
             {
                 open.Add(shelf[id].Name);
             }
@@ -48,7 +55,8 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         }
 
         var sum = Propagate.Through(all => all.Sum(), Units.Find(line.Unit)!, "sum of masses", [.. masses]);
-        return Weighed(line, sum, $"{masses.Count} parts weighed, joints and case not counted", "lighter or fewer cells");
+        string stands = outside.Count > 0 ? $"; {string.Join(" and ", outside)} stands outside and is not weighed" : "";
+        return Weighed(line, sum, $"{masses.Count} parts weighed, {NotCounted} not counted{stands}", "lighter or fewer cells") with { LeftOut = NotCounted };
     }
 
     private RequirementVerdict Length(Requirement line) => shelf.Value(arrangement.Handle, PartQuantities.Length) is { } handle && shelf.Value(arrangement.Load, PartQuantities.Length) is { } end
@@ -129,7 +137,8 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
         }
 
         string because = $"{prices.Count} parts priced{(unpriced.Count > 0 ? $", {unpriced.Count} without a price" : "")}{Counted()}{(safety.Conditions.Count > 0 ? ", what its conditions ask for beside them not counted" : "")}";
-        return Weighed(line, new Estimate(sum, Units.Money, doubts, new Origin.WorkedOut("sum of prices", prices)), because, "a cheaper part, or a larger budget");
+        string[] left = [.. unpriced, .. safety.Conditions.Select(condition => condition.Words)];
+        return Weighed(line, new Estimate(sum, Units.Money, doubts, new Origin.WorkedOut("sum of prices", prices)), because, "a cheaper part, or a larger budget") with { LeftOut = string.Join(", ", left) };
     }
 
     /// <summary>Priced parts of which there are several, and those not on hand: both are in the sum, and a maker who looks at the receipt must know it.</summary>

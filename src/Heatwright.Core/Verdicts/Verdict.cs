@@ -32,6 +32,9 @@ public sealed record RequirementVerdict(
     /// <summary>Values over all draws in the requirement's unit, for pictures; empty where there are none.</summary>
     public IReadOnlyList<double> Drawn { get; init; } = [];
 
+    /// <summary>What a mass or cost leaves out, in words: the value is the least it can be; empty: nothing is left out.</summary>
+    public string LeftOut { get; init; } = "";
+
     /// <summary>Margin in the requirement's own unit: positive is kept; NaN: none.</summary>
     public double Margin { get; init; } = double.NaN;
 }

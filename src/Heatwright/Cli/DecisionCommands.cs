@@ -67,7 +67,7 @@ internal static class DecisionCommands
             screen.Say($"Against it now: {flag}");
         }
 
-        screen.Say($"{view.On}  {view.Name}: {view.Verdict}, because {view.Because}");
+        screen.Say($"{view.On}  {(view.Letter.Length > 0 ? $"{view.Letter}, " : "")}{view.Name}: {view.Verdict}, because {view.Because}");
         foreach (var line in view.Lines)
         {
             screen.Say($"   {line.Requirement}: {(line.Value is { } value ? $"{Display.Significant(value, 4)}{Display.Behind(line.Unit)}" : "not known")}, limit {RunWords.Number(line.Limit, "0.###")}{Display.Behind(line.Unit)}, {line.Verdict}");
@@ -111,6 +111,11 @@ internal static class DecisionCommands
         }
 
         screen.Show(table);
+        foreach (var line in view.Lines.Where(line => line.Above.Length > 0))
+        {
+            screen.Say($"{line.Requirement}: {line.Above}.");
+        }
+
         foreach (string culprit in view.Culprits.Skip(1).Take(3))
         {
             screen.Say($"Or: {culprit}");

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Heatwright.Arrangements;
 using Heatwright.Plant;
 using Heatwright.Predictions;
@@ -12,8 +13,12 @@ internal static class FineRun
 
     private const int MostLooks = 40_000;
 
+    private static readonly ConditionalWeakTable<Prediction, Trace> Looked = [];
+
     /// <summary>Values at even instants. The traced run of a prediction looks so rarely late in a long charge that its looks fall in step with the work.</summary>
-    public static Trace Of(Prediction prediction, double everyS)
+    public static Trace Of(Prediction prediction, double everyS) => Looked.GetValue(prediction, one => Look(one, everyS));
+
+    private static Trace Look(Prediction prediction, double everyS)
     {
         double endS = prediction.Middle.RunTimeS;
         int looks = (int)Math.Clamp(LooksEach * endS / everyS, 600, MostLooks);

@@ -8,10 +8,37 @@ namespace Heatwright.Report;
 /// <param name="Mean">Mean of the middle run.</param>
 /// <param name="Low">Lowest of middle run and lower edge of the band.</param>
 /// <param name="High">Highest of middle run and upper edge of the band.</param>
-internal sealed record Stretches(double[] Minutes, double[] Mean, double[] Low, double[] High)
+public sealed record Stretches(double[] Minutes, double[] Mean, double[] Low, double[] High)
 {
     /// <summary>About so many stretches a run.</summary>
     private const int About = 24;
+
+    /// <summary>About so many where the picture is as wide as a page.</summary>
+    private const int Wide = 200;
+
+    /// <summary>Looks that a piece with its pause needs to be seen.</summary>
+    private const int LooksToSee = 4;
+
+    /// <summary>A band's curve as it goes up and down with the work, where its own looks are too few to show that; null: they show it, or there is no work.</summary>
+    /// <param name="prediction">The prediction.</param>
+    /// <param name="band">One of its bands.</param>
+    /// <param name="everyS">Time from piece to piece.</param>
+    public static Stretches? Whole(Prediction prediction, Band band, double everyS)
+    {
+        if (prediction.Arrangement.Lamp is not null || !(everyS > 0) || band.TimesS.Length < 2 || band.TimesS[^1] - band.TimesS[^2] <= everyS / LooksToSee)
+        {
+            return null;
+        }
+
+        var fine = FineRun.Of(prediction, everyS);
+        double[] values = band.Name switch
+        {
+            "pack" => fine.TerminalV,
+            "heater" => fine.LoadW,
+            _ => [.. fine.NodesK[band.Name switch { "grip" => 1, "cells" => 2, _ => 0 }].Select(kelvin => kelvin - Quantities.Units.ZeroCelsiusK)],
+        };
+        return Of(fine.TimesS[..fine.Count], values[..fine.Count], band with { TimesS = [], Low = [], High = [], Middle = [] }, 0, prediction.Middle.RunTimeS, everyS, Wide);
+    }
 
     /// <summary>Stretches from the target on, or from the start where the target is never reached.</summary>
     /// <param name="run">When it reached the target, and when it ended.</param>
@@ -26,10 +53,10 @@ internal sealed record Stretches(double[] Minutes, double[] Mean, double[] Low, 
     }
 
     /// <summary>Stretches of a curve and its band between two times; stretches without a value are left out, a last one that is cut short too.</summary>
-    internal static Stretches Of(double[] timesS, double[] values, Band band, double fromS, double toS, double everyS)
+    internal static Stretches Of(double[] timesS, double[] values, Band band, double fromS, double toS, double everyS, int about = About)
     {
         List<(double Minute, double Mean, double Low, double High)> kept = [];
-        double stepS = Math.Max(1, Math.Ceiling((toS - fromS) / About / everyS)) * everyS;
+        double stepS = Math.Max(1, Math.Ceiling((toS - fromS) / about / everyS)) * everyS;
         int count = Math.Max(1, (int)((toS - fromS) / stepS));
         for (int i = 0; i < count; i++)
         {

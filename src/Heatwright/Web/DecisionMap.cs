@@ -30,7 +30,8 @@ internal static class DecisionMap
         });
     }
 
-    private static string Today() => TimeProvider.System.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    /// <summary>This day at this desk, as 2026-03-01.</summary>
+    public static string Today() => TimeProvider.System.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static Checked<T> Working<T>(Standing standing) => new(new Problem("The study is still being worked out.", "decision", standing.Doing, "a finished result", "Send it once more in a few seconds; nothing was changed."));
 

@@ -12,6 +12,9 @@ internal static partial class Say
     /// <summary>The verdict in words.</summary>
     public static string Word(VerdictWord word) => word == VerdictWord.NeedMoreReadings ? "need more readings" : ArrangementView.Word(word);
 
+    /// <summary>The verdict in words, from what machines read.</summary>
+    public static string Word(string verdict) => verdict == ArrangementView.Word(VerdictWord.NeedMoreReadings) ? Word(VerdictWord.NeedMoreReadings) : verdict;
+
     /// <summary>Class and mark of a verdict.</summary>
     public static string Mark(VerdictWord word) => word == VerdictWord.NeedMoreReadings ? "need" : ArrangementView.Word(word);
 

@@ -32,7 +32,7 @@ internal sealed class SheetDesk
 
     private Task<Checked<MadeSheet>> Made(OpenedStudy opened, StudyResult result, string letter, string key) => sheets.GetOrAdd(key, _ => new(() => Task.Run(() =>
     {
-        var made = MakeBuildSheet.Of(opened, new SheetRequest { Arrangement = letter.Length > 0 ? letter : null }, result);
+        var made = MakeBuildSheet.Of(opened, new SheetRequest { Arrangement = letter.Length > 0 ? letter : null, Date = MakeBuildSheet.Day(opened.Study, letter, DecisionMap.Today()) }, result);
         if (made.IsFine)
         {
             // The sheet of what was decided is that of its letter: its files are asked for by the letter.

@@ -42,7 +42,8 @@ public sealed class SectionDrawingTests
     [Fact]
     public void The_balance_point_is_where_the_masses_put_it()
     {
-        Assert.Single(Drawn(Handle).Descendants(), one => one.Attribute("d")?.Value.StartsWith("M50.95 ", StringComparison.Ordinal) == true);
+        // The handle is drawn from 8 to 32: the line stands above and below it and leaves the numbers inside free.
+        Assert.Equal("M50.95 5.5V8M50.95 32v2.6", Assert.Single(Drawn(Handle).Descendants(), one => one.Attribute("d")?.Value.StartsWith("M50.95 ", StringComparison.Ordinal) == true).Attribute("d")!.Value);
         Assert.Contains("balance 42.95", SectionDrawing.Svg(Handle, "x"), StringComparison.Ordinal);
     }
 
@@ -61,6 +62,29 @@ public sealed class SectionDrawingTests
             });
         });
     }
+
+    [Fact]
+    public void A_size_that_nobody_stated_is_marked()
+    {
+        var guessed = Handle with { Assumed = "length", Places = [Handle.Places[0], Handle.Places[1] with { Thing = Board with { Assumed = "height" } }] };
+        string[] words = Words(guessed);
+        Assert.Contains("120 (length of the handle assumed)", words);
+        Assert.Equal((2, 2), (words.Count(word => word == "1"), words.Count(word => word == "2*"))); // from the side, and in its own cut
+        Assert.Contains(words, word => word.EndsWith("* size assumed", StringComparison.Ordinal));
+        Assert.DoesNotContain(Words(Handle), word => word.Contains('*', StringComparison.Ordinal) || word.Contains("assumed", StringComparison.Ordinal));
+    }
+
+    /// <summary>Two cells side by side, seen from the side one behind the other: their numbers stand beside one another.</summary>
+    [Fact]
+    public void No_number_stands_on_another()
+    {
+        var both = Handle with { Hole = new(40, 0), Places = [new(Cell, 0, 65, new(new(18, 0), -9, 0)), new(Cell with { Name = "second" }, 0, 65, new(new(18, 0), 9, 0)), new(Board, 66, 116, new(new(16, 4), 1, 3))] };
+        var labels = Drawn(both).Descendants().Where(one => one.Name.LocalName == "text" && one.Value is "1" or "2").Select(one => (X: Number(one.Attribute("x")!.Value), Y: Number(one.Attribute("y")!.Value))).Take(2).ToArray();
+        Assert.True(Math.Abs(labels[0].X - labels[1].X) > 4, $"{labels[0]} {labels[1]}");
+        Assert.All(labels, label => Assert.InRange(label.X, 8, 73));
+    }
+
+    private static string[] Words(PackedHandle handle) => [.. Drawn(handle).Descendants().Where(one => one.Name.LocalName == "text").Select(one => one.Value)];
 
     [Fact]
     public void A_title_with_signs_of_markup_stays_words() =>

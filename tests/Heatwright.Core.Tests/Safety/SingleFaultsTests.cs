@@ -67,9 +67,23 @@ public sealed class SingleFaultsTests
         Assert.Equal(63, fault.CutOutS, 4.0);
         Assert.Equal(99, fault.CellC, 1.5);
         Assert.InRange(fault.HeldCellC, 38, 52);
+        Assert.Equal(227, fault.EndC, 1.5); // without the cut-out
+        Assert.Equal(150, fault.Held!.Value.EndC, 1.5); // with it: the end is hottest as it opens
+        Assert.InRange(fault.Held.Value.GripC, 38, 52);
         Assert.Null(fault.Missing);
         Assert.Contains("the independent cut-out", fault.Catches, StringComparison.Ordinal);
         Assert.DoesNotContain("state its temperature", fault.Catches, StringComparison.Ordinal);
+    }
+
+    /// <summary>Cells that stay under their limit anyway: what the cut-out holds is told all the same. By hand, while the grip is cold: 0.12 W/K and 32 W aim at 267 K, and 115 K of it are there after 83.3 s · ln(267/152) = 47 s.</summary>
+    [Fact]
+    public void What_a_cut_out_holds_is_told_where_the_cells_are_safe_without_it_too()
+    {
+        var fault = Stuck(new SafetyTool { CapacityAh = 20, CutOutC = 150 });
+        Assert.Equal(47, fault.CutOutS, 3.0);
+        Assert.Equal((305.8, 59.6, 59.6), (fault.EndC, fault.GripC, fault.CellC), Near);
+        Assert.Equal(150, fault.Held!.Value.EndC, 1.5);
+        Assert.InRange(fault.Held.Value.GripC, 35, 40); // a sixth of 1.5 kJ into 120 J/K are 2 K
     }
 
     [Fact]
@@ -93,7 +107,7 @@ public sealed class SingleFaultsTests
         var whole = SingleFaults.Of(Hot.Ask, 300, 1, 20);
         Assert.Equal((whole[0].EndC, whole[0].CellC, whole[0].CellLimitS), (whole[1].EndC, whole[1].CellC, whole[1].CellLimitS));
         Assert.Equal(300, whole[2].EndC);
-        Assert.All([whole[2].GripC, whole[2].CellC, whole[2].HeldCellC, whole[2].CutOutS, whole[2].CellLimitS], value => Assert.True(double.IsNaN(value)));
+        Assert.All([whole[2].GripC, whole[2].CellC, whole[2].HeldCellC, whole[2].BoardS, whole[2].CutOutS, whole[2].CellLimitS], value => Assert.True(double.IsNaN(value)));
         Assert.Null(whole[2].Missing);
     }
 
@@ -106,6 +120,9 @@ public sealed class SingleFaultsTests
         Assert.Equal(135, SingleFaults.Of(Hot.Ask, 135, 1, 0)[3].EndC, 1.5);
         // A set point out of reach: the rise is missed from the start, 160 K · (1 − e^(−0.5)) = 63 K.
         Assert.InRange(SingleFaults.Of(Hot.Ask, 1000, 1, 25)[3].EndC, 96, 101);
+
+        // A cut-out at 130 °C is there before the set point of 135 °C is.
+        Assert.Equal(130, SingleFaults.Of((Hot with { CutOutC = 130 }).Ask, 135, 1, 25)[3].Held!.Value.EndC, 1.5);
     }
 
     /// <summary>By hand: 95 % of 32 W on 0.1 + 0.02 · 0.1/0.12 W/K are 260.6 K, short of the 310 °C that the controller aims at; the grip gets a sixth of that, 43.4 K, where only half of its 0.2 W/K is left.</summary>

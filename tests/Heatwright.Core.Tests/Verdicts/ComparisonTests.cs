@@ -1,4 +1,5 @@
 using Heatwright.Arrangements;
+using Heatwright.Predictions;
 using Heatwright.Verdicts;
 using static Heatwright.Tests.Verdicts.WrittenVerdict;
 
@@ -78,6 +79,25 @@ public sealed class ComparisonTests
         Assert.Empty(Compare(Of("A", VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, high)]), Of("B", VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, high)])).Duels);
         Assert.Empty(Compare(Of("A", VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, high)]), Of("B", VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1)])).Duels);
         Assert.Empty(Compare(Of("A", VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, high)]), Of("B", VerdictWord.Go, [])).Duels);
+    }
+
+    /// <summary>A tool of 4 W lasts longest and stays coolest since it never gets hot: on what the run tells it wins nothing, on its price it does.</summary>
+    [Fact]
+    public void What_never_gets_hot_wins_nothing_by_staying_cold()
+    {
+        var hotWork = Brief with { Duty = new(320, 20, 4, 5, 220, 0.2, 0, 40, 0, "") };
+        var grip = Line("grip", RequirementQuantity.GripTemperature, 45, atMost: true, unit: "°C");
+        var cost = Line("cost", RequirementQuantity.PartsCost, 30, atMost: true, unit: "money");
+        static ArrangementVerdict Tool(string letter, double warmUpS, double runTime, double gripC, double price, Requirement grip, Requirement cost)
+        {
+            Outcome outcome = new(warmUpS, 0, gripC, 30, 60 * runTime, Heatwright.Plant.StopReason.Empty, default, 0);
+            return Of(letter, VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, runTime, runTime), Verdict(grip, VerdictWord.Go, 1, gripC, gripC), Verdict(cost, VerdictWord.Go, 1, price, price)],
+                prediction: new(WrittenVerdict.Tool(letter), null!, null!, [outcome, outcome], []));
+        }
+
+        var duels = Comparison.Of(hotWork, [Tool("A", 20, 30, 40, 25, grip, cost), Tool("B", double.PositiveInfinity, 200, 25, 5, grip, cost)], new Shelf([], [])).Duels;
+        Assert.Equal([new Beats("B", "A", "cost", 1)], duels);
+        Assert.Equal(3, Comparison.Of(hotWork, [Tool("A", 20, 30, 40, 25, grip, cost), Tool("B", 21, 200, 25, 5, grip, cost)], new Shelf([], [])).Duels.Count);
     }
 
     [Fact]

@@ -47,7 +47,19 @@ public sealed class StandingLinesTests
         Assert.Equal((word, atMost ? limit - 352 : 352 - limit), (line.Word, line.Margin), (a, b) => a.Item1 == b.Item1 && Math.Abs(a.Item2 - b.Item2) < 1e-6);
         Assert.Equal(word == VerdictWord.Go ? 1 : 0, line.Probability);
         Assert.Equal(word == VerdictWord.Go ? "" : "lighter or fewer cells", line.Remedy);
-        Assert.StartsWith("7 parts weighed", line.Because, StringComparison.Ordinal);
+        Assert.Equal("7 parts weighed, joints and case not counted; charger stands outside and is not weighed", line.Because);
+    }
+
+    /// <summary>By hand: 352 g; a charger of 80 g that stands outside adds nothing, one that is built in does, and one that is built in and was never weighed is asked for.</summary>
+    [Fact]
+    public void A_charger_is_carried_only_where_its_words_say_so()
+    {
+        Part Heavy(Part part) => With("charger", new(PartQuantities.Mass, 80, "g", 0, "measured", "by hand"))(part);
+        Part In(Part part) => part.Id.Name == "charger" ? part with { Words = new Dictionary<string, string>(ForTwo) { ["place"] = "handle" } } : part;
+        Assert.Equal(352, Line(RequirementQuantity.Mass, 1000, "g", change: Heavy)!.Value!.Value, 1e-6);
+        var inside = Line(RequirementQuantity.Mass, 1000, "g", change: part => In(Heavy(part)))!;
+        Assert.Equal((432, "8 parts weighed, joints and case not counted"), (Math.Round(inside.Value!.Value, 6), inside.Because));
+        Assert.Equal("the mass of charger is not known", Line(RequirementQuantity.Mass, 1000, "g", change: In)!.Because);
     }
 
     /// <summary>By hand: four touches are two holders of two touches, or four clips: 352 + 8 g, or + 24 g; a price of 1 once or thrice more.</summary>
@@ -77,11 +89,24 @@ public sealed class StandingLinesTests
         Assert.Equal(VerdictWord.NeedMoreReadings, Line(RequirementQuantity.ToolLength, 210, "mm", change: Without("tip", PartQuantities.Length))!.Word);
     }
 
-    /// <summary>By hand: six cells of 18.5 · 65.2 mm are shortest three or four side by side, 2 · 65.2 · 1.1 mm, 30 mm of board and 30 mm to the hot end: 203.4 mm. Three go into 2.1547 · 18.5 mm; into 130 mm none do.</summary>
+    /// <summary>By hand: six holders that state 74 · 20 · 15 mm, 25 mm across, are shortest three side by side: 2 · 74 + 30 + 30 = 208 mm, and 2.1547 · 25 mm. A charger in the handle takes 30 mm more.</summary>
+    [Fact]
+    public void Holders_and_a_built_in_charger_take_room_in_the_handle()
+    {
+        Part Long(Part part) => With("handle", new(PartQuantities.Length, 210, "mm", 0, "measured", "by hand"))(part);
+        Part Sized(Part part) => part.Id.Name != "contacts" ? Long(part) : part with { Stated = [.. part.Stated, .. new[] { (PartQuantities.Length, 74.0), (PartQuantities.Width, 20), (PartQuantities.Height, 15) }.Select(side => new StatedValue(side.Item1, side.Item2, "mm", 0, "measured", "by hand"))] };
+        var twelve = Six with { ContactCount = 12 };
+        Assert.Equal(53.868, Line(RequirementQuantity.InsideDiameter, 60, "mm", change: Sized, of: twelve)!.Value!.Value, 1e-3);
+        Part In(Part part) => part.Id.Name == "charger" ? part with { Words = new Dictionary<string, string>(ForTwo) { ["place"] = "handle" } } : Sized(part);
+        Assert.Null(Line(RequirementQuantity.InsideDiameter, 60, "mm", change: In, of: twelve)!.Value);
+    }
+
+    /// <summary>By hand: six cells of 18.5 · 65.2 mm on tabs are shortest three or four side by side, 2 · 65.2 · 1.1 mm, 30 mm of board and 30 mm to the hot end: 203.4 mm. Three go into 2.1547 · 18.5 mm; into 130 mm none do.</summary>
     [Fact]
     public void Cells_go_into_the_handle_or_they_do_not()
     {
-        var fits = Line(RequirementQuantity.InsideDiameter, 45, "mm", change: With("handle", new(PartQuantities.Length, 210, "mm", 0, "measured", "by hand")))!;
+        static Part Tabs(Part part) => part.Id.Name == "contacts" ? part with { Name = "welded tabs" } : part;
+        var fits = Line(RequirementQuantity.InsideDiameter, 45, "mm", change: part => Tabs(With("handle", new(PartQuantities.Length, 210, "mm", 0, "measured", "by hand"))(part)))!;
         Assert.Equal(39.862, fits.Value!.Value, 1e-3);
         Assert.Equal(VerdictWord.Go, fits.Word);
         var none = Line(RequirementQuantity.InsideDiameter, 45, "mm")!;

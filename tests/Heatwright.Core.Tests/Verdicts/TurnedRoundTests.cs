@@ -81,6 +81,37 @@ public sealed class TurnedRoundTests
         Assert.Equal(1, PrototypeCheck.Of(new("d", "", "s", new("a"), "", VerdictWord.Go, "", "", [], [], [], [], [], [], Brief), Middle, []).P);
     }
 
+    private static CheckLine Sum(RequirementQuantity quantity, double read, string leftOut = "")
+    {
+        Requirement line = new("sum", "", quantity, 250, quantity == RequirementQuantity.Mass ? "g" : "money", true, true);
+        var brief = Brief with { Requirements = [line] };
+        var card = new DecisionCard("d", "2026-03-01", "s", new("a"), "tool", VerdictWord.Go, "", "", [new("sum", "", VerdictWord.Go, line.Unit, 250, 190.8, 0.6)], [], [], [], [], [], brief);
+        var check = PrototypeCheck.Of(card, Middle, [new("1", "d", "2026-03-02", "sum", read, 0.8, line.Unit)], [WrittenVerdict.Verdict(line, VerdictWord.Go) with { LeftOut = leftOut }]);
+        Assert.Equal(double.IsNaN(check.Lines[0].Doubts) ? 1 : Heatwright.Numerics.ChiSquare.ShareAbove(check.Lines[0].Doubts * check.Lines[0].Doubts, 1), check.P, 1e-12);
+        return check.Lines[0];
+    }
+
+    /// <summary>By hand: 212 − 190.8 = 21.2 g; lighter by 5 g is 5/√(0.6² + 0.8²) = 5 doubts.</summary>
+    [Fact]
+    public void A_prototype_heavier_than_its_weighed_parts_speaks_against_nothing_and_a_lighter_one_does()
+    {
+        var heavy = Sum(RequirementQuantity.Mass, 212);
+        Assert.True(double.IsNaN(heavy.Doubts));
+        Assert.Equal((Kept.Kept, "heavier than the counted parts by 21 g: not counted were joints and case"), (heavy.Promise, heavy.Above.Replace('\u00a0', ' ')));
+        Assert.Equal(Kept.Missed, Sum(RequirementQuantity.Mass, 260).Promise);
+        Assert.Equal((-5, ""), (Math.Round(Sum(RequirementQuantity.Mass, 185.8).Doubts, 9), Sum(RequirementQuantity.Mass, 185.8).Above));
+    }
+
+    [Fact]
+    public void A_cost_is_the_least_only_where_something_has_no_price()
+    {
+        Assert.Equal(21.2, Sum(RequirementQuantity.PartsCost, 212).Doubts, 1e-9);
+        var dear = Sum(RequirementQuantity.PartsCost, 212, "tip");
+        Assert.True(double.IsNaN(dear.Doubts));
+        Assert.StartsWith("dearer than the counted parts by 21", dear.Above, StringComparison.Ordinal);
+        Assert.EndsWith(": not counted were tip", dear.Above, StringComparison.Ordinal);
+    }
+
     /// <summary>A prototype with 2.5 Ω, worked out by the plant itself: of all numbers the ohms explain it, and nearly they alone.</summary>
     [Fact]
     public void The_number_that_differs_is_the_first_to_be_named()

@@ -23,6 +23,32 @@ public sealed class StretchesTests
         Assert.Equal(85 / 60.0, told.Minutes[0], 1e-9);
     }
 
+    /// <summary>A tool that works for an hour and more, a piece every 20 s: each stretch of the whole charge holds at least one piece, so in none does the working end stand still, and the heater is seen off and on.</summary>
+    [Fact]
+    public void Where_there_are_more_pieces_than_looks_every_stretch_shows_its_work()
+    {
+        var result = WrittenReports.Knife.Result;
+        double everyS = result.Study.Brief!.Work.EveryS;
+        int coarse = 0;
+        foreach (var prediction in result.Verdicts.Select(verdict => verdict.Prediction).OfType<Prediction>())
+        {
+            var band = prediction.Bands.First(one => one.Name == "working end");
+            if (Stretches.Whole(prediction, band, everyS) is not { } told)
+            {
+                Assert.True(band.TimesS[^1] - band.TimesS[^2] <= everyS / 4);
+                continue;
+            }
+
+            coarse++;
+            double fromMin = prediction.Middle.TargetS / 60, toMin = fromMin + (everyS * (prediction.Middle.WorkDoneInARow - 1) / 60);
+            int[] working = [.. Enumerable.Range(0, told.Minutes.Length).Where(i => told.Minutes[i] > fromMin + (everyS / 60) && told.Minutes[i] < toMin - (everyS / 60))];
+            Assert.All(working, i => Assert.True(told.High[i] - told.Low[i] > 1, $"{prediction.Arrangement.Letter} at {told.Minutes[i]:0.0} min: {told.Low[i]:0.0} to {told.High[i]:0.0}"));
+            Assert.InRange(told.Minutes.Length, 1, 201);
+        }
+
+        Assert.True(coarse > 0);
+    }
+
     [Fact]
     public void What_is_before_the_first_time_is_left_out()
     {

@@ -42,6 +42,27 @@ public sealed class CheckTypedTests(ServedStudy served) : IClassFixture<ServedSt
                 string page = await browser.Text("/check");
                 Assert.DoesNotContain("Working it out", page, StringComparison.Ordinal);
                 Assert.Contains("21.0", PagesTests.Visible(page), StringComparison.Ordinal);
+                Assert.DoesNotContain($"<span class=\"code\">{line.Id}</span>", page, StringComparison.Ordinal); // the sentence alone
+
+                // The brief calls a piece a cut: so may the reading, and more of them.
+                var pieces = OpenStudy.Read(file).Value.Study.Decisions[^1].BriefThen;
+                using var cuts = await browser.Send("/check", "/check/read", ("reading", $"{pieces.Piece}s=44"));
+                Assert.Equal(HttpStatusCode.SeeOther, cuts.StatusCode);
+                using var one = await browser.Send("/check", "/check/read", ("reading", $"{pieces.Piece}=45"));
+                Assert.Equal(HttpStatusCode.SeeOther, one.StatusCode);
+
+                // The card bears its letter, no verdict has hyphens where it has blanks elsewhere, and what is decided stands first in the form that decides anew.
+                string decision = await browser.Text("/decision");
+                var chosen = OpenStudy.Read(file).Value.Study;
+                string letter = chosen.Arrangements.First(arrangement => arrangement.Id == chosen.Decisions[^1].Chosen).Letter;
+                Assert.Contains($"<h2>{letter}, ", decision, StringComparison.Ordinal);
+                Assert.DoesNotContain("need-more-readings", decision, StringComparison.Ordinal);
+                Assert.Contains($"<option value=\"{letter}\" selected", decision, StringComparison.Ordinal);
+                foreach (System.Text.RegularExpressions.Match field in System.Text.RegularExpressions.Regex.Matches(decision, "Only for ([A-Z](?: and [A-Z])*), which may miss '[^<]*</span><input class=\"in\" name=\"accept ([^\"]+)\""))
+                {
+                    string[] told = field.Groups[1].Value.Split(" and ");
+                    Assert.Equal(result.Verdicts.Where(verdict => verdict.Requirements.Any(missed => missed.Requirement.Id == field.Groups[2].Value && missed.Word is Heatwright.Verdicts.VerdictWord.NoGo or Heatwright.Verdicts.VerdictWord.NeedMoreReadings)).Select(verdict => verdict.Arrangement.Letter), told);
+                }
             }
         }
         finally

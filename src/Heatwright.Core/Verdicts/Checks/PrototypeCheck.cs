@@ -30,8 +30,12 @@ public enum Kept
 /// <param name="Promise">Against the limit of the brief.</param>
 /// <param name="Read">The reading; null: not tested.</param>
 /// <param name="Predicted">As the card has it.</param>
-/// <param name="Doubts">How many standard doubts of reading and prediction they lie apart; NaN: not tested or not predicted.</param>
-public sealed record CheckLine(string Requirement, Kept Promise, PrototypeReading? Read, FrozenLine Predicted, double Doubts);
+/// <param name="Doubts">How many standard doubts of reading and prediction they lie apart; NaN: not tested or not predicted, or the prediction is only the least it can be and the reading lies above.</param>
+public sealed record CheckLine(string Requirement, Kept Promise, PrototypeReading? Read, FrozenLine Predicted, double Doubts)
+{
+    /// <summary>By how much a prototype lies above a sum that leaves something out, and what that may be; empty: nothing to say.</summary>
+    public string Above { get; init; } = "";
+}
 
 /// <summary>One number that, changed alone, would explain what was read.</summary>
 /// <param name="Name">Which.</param>
@@ -60,9 +64,10 @@ public static class PrototypeCheck
     /// <param name="card">The frozen decision.</param>
     /// <param name="prediction">The chosen arrangement's plant, for refitting.</param>
     /// <param name="readings">What the prototype did.</param>
-    public static CheckResult Of(DecisionCard card, Prediction prediction, IReadOnlyList<PrototypeReading> readings)
+    /// <param name="now">How the chosen arrangement stands, for what its sums leave out; none: a mass leaves out what every mass does.</param>
+    public static CheckResult Of(DecisionCard card, Prediction prediction, IReadOnlyList<PrototypeReading> readings, IReadOnlyList<RequirementVerdict>? now = null)
     {
-        var lines = card.Lines.Select(line => Line(line, card.BriefThen, readings.FirstOrDefault(one => one.Requirement == line.Requirement))).ToArray();
+        var lines = card.Lines.Select(line => Line(line, card.BriefThen, readings.FirstOrDefault(one => one.Requirement == line.Requirement), now ?? [])).ToArray();
         var brief = card.BriefThen;
         var told = lines.Where(line => line.Read is not null && double.IsFinite(line.Doubts))
             .Select(line => (Line: line, Requirement: brief.Requirements.First(one => one.Id == line.Requirement)))
@@ -119,7 +124,7 @@ public static class PrototypeCheck
 
     private static double Share(CheckLine[] lines) => lines.Length == 0 ? 1 : ChiSquare.ShareAbove(lines.Sum(line => line.Doubts * line.Doubts), lines.Length);
 
-    private static CheckLine Line(FrozenLine frozen, Brief brief, PrototypeReading? read)
+    private static CheckLine Line(FrozenLine frozen, Brief brief, PrototypeReading? read, IReadOnlyList<RequirementVerdict> now)
     {
         var line = brief.Requirements.FirstOrDefault(one => one.Id == frozen.Requirement);
         if (read is null || line is null)
@@ -129,6 +134,14 @@ public static class PrototypeCheck
 
         double doubt = Math.Sqrt((read.PlusMinus * read.PlusMinus) + Math.Pow(frozen.StandardDoubt ?? 0, 2));
         bool keeps = line.AtMost ? read.Value <= line.Limit : read.Value >= line.Limit;
-        return new(frozen.Requirement, keeps ? Kept.Kept : Kept.Missed, read, frozen, frozen.Value is { } value && doubt > 0 ? (read.Value - value) / doubt : double.NaN);
+        var told = new CheckLine(frozen.Requirement, keeps ? Kept.Kept : Kept.Missed, read, frozen, frozen.Value is { } value && doubt > 0 ? (read.Value - value) / doubt : double.NaN);
+
+        // A sum that leaves something out is the least it can be: more speaks for what was left out, and only less against the sum.
+        string left = now.FirstOrDefault(one => one.Requirement.Id == line.Id)?.LeftOut is { Length: > 0 } words ? words : line.Quantity == RequirementQuantity.Mass ? StandingLines.NotCounted : "";
+        return left.Length > 0 && told.Doubts > 0 ? told with
+        {
+            Doubts = double.NaN,
+            Above = $"{(line.Quantity == RequirementQuantity.Mass ? "heavier" : "dearer")} than the counted parts by {Display.Significant(read.Value - frozen.Value!.Value, 2)}{Display.Behind(frozen.Unit)}: not counted were {left}",
+        } : told;
     }
 }

@@ -38,7 +38,7 @@ public sealed record Comparison(IReadOnlyList<Requirement> Lines, IReadOnlyList<
         Contender[] ranked = [.. verdicts.Select(verdict => Contend(verdict, shelf))
             .OrderBy(one => one.Verdict.Word).ThenByDescending(one => double.IsNaN(one.Value) ? -1 : one.Value).ThenByDescending(one => double.IsNaN(one.Odds) ? -1 : one.Odds)
             .ThenBy(one => one.Verdict.Arrangement.Letter, StringComparer.Ordinal)];
-        return new(lines, ranked, [.. Duel(verdicts)]) { Tools = tools ?? [] };
+        return new(lines, ranked, [.. Duel(brief, verdicts)]) { Tools = tools ?? [] };
     }
 
     /// <summary>The verdict of an arrangement on a line of the brief.</summary>
@@ -80,8 +80,10 @@ public sealed record Comparison(IReadOnlyList<Requirement> Lines, IReadOnlyList<
             ? $"{worst.Requirement.Text.TrimEnd('.')}: {worst.Because}" : "";
 
     /// <summary>A column that is known only in part is compared only where both are known, so empty cells lose nothing.</summary>
-    private static IEnumerable<Beats> Duel(IReadOnlyList<ArrangementVerdict> verdicts)
+    /// <remarks>What never gets hot stays cool and lasts long for that reason alone: in such a draw it wins nothing that the run tells.</remarks>
+    private static IEnumerable<Beats> Duel(Brief brief, IReadOnlyList<ArrangementVerdict> verdicts)
     {
+        bool ToBeHot(ArrangementVerdict verdict) => verdict.Arrangement.Lamp is null && double.IsFinite(brief.Work.TargetC);
         foreach (var one in verdicts)
         {
             foreach (var other in verdicts.Where(other => other != one))
@@ -95,7 +97,8 @@ public sealed record Comparison(IReadOnlyList<Requirement> Lines, IReadOnlyList<
                         continue;
                     }
 
-                    double odds = Enumerable.Range(0, count).Count(i => line.Requirement.AtMost ? line.Drawn[i] < against!.Drawn[i] : line.Drawn[i] > against!.Drawn[i]) / (double)count;
+                    var draws = ToBeHot(one) && Told.ByRun(line.Requirement, brief, one.Arrangement.Parallel) is not null ? one.Prediction?.Draws : null;
+                    double odds = Enumerable.Range(0, count).Where(i => draws is null || i >= draws.Count || double.IsFinite(draws[i].WarmUpS)).Count(i => line.Requirement.AtMost ? line.Drawn[i] < against!.Drawn[i] : line.Drawn[i] > against!.Drawn[i]) / (double)count;
                     if (odds >= Clearly)
                     {
                         yield return new(one.Arrangement.Letter, other.Arrangement.Letter, line.Requirement.Id, odds);

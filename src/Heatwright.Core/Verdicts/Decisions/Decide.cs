@@ -53,7 +53,7 @@ public static class Decide
             string.Join("; ", new[] { hard.Length > 0 ? $"Not safe as it stands: {hard}" : "", conditions }.Where(text => text.Length > 0)),
             [.. chosen.Requirements.Select(Frozen)],
             [.. verdicts.Where(one => one != chosen).Select(one => new Rejected(one.Arrangement.Id, one.Arrangement.Name, one.Word, one.Word == VerdictWord.Go ? $"it would do too: {one.Because}" : one.Because))],
-            accepted, [.. Flips(chosen, brief)], [.. chosen.Safety.Cautions],
+            accepted, Flips(chosen, brief), [.. chosen.Safety.Cautions],
             [.. (chosen.Prediction?.Builder.Inputs ?? []).Where(input => input.Value.Origin.Weakest() is Origin.Claimed or Origin.Assumed).Select(input => $"{input.Name}: {Display.Rounded(input.Value)} ({input.Value.Origin.Weakest().Word})")],
             brief));
     }
@@ -109,9 +109,25 @@ public static class Decide
 
     private static FrozenLine Frozen(RequirementVerdict line) => new(line.Requirement.Id, line.Requirement.Text, line.Word, line.Requirement.Unit, line.Requirement.Limit, line.Value?.Value, line.Value?.StandardDoubt, line.Probability);
 
-    private static IEnumerable<string> Flips(ArrangementVerdict chosen, Brief brief) => chosen.Prediction is not { } prediction ? [] :
-        from line in chosen.Requirements
-        where line.Requirement.Must
-        from flip in WouldHaveToBeTrue.Of(prediction.Builder, line.Requirement, Told.ByRun(line.Requirement, brief, chosen.Arrangement.Parallel)).Take(1)
-        select $"{line.Requirement.Id}: {flip.Words}";
+    /// <summary>For each must that a run tells, the nearest number that would turn it and that can be what it would have to be; those that none turns together in one line.</summary>
+    private static List<string> Flips(ArrangementVerdict chosen, Brief brief)
+    {
+        if (chosen.Prediction is not { } prediction)
+        {
+            return [];
+        }
+
+        List<string> flips = [], none = [];
+        foreach (var line in chosen.Requirements.Select(one => one.Requirement).Where(one => one.Must))
+        {
+            if (Told.ByRun(line, brief, chosen.Arrangement.Parallel) is { } quantity)
+            {
+                // Far outside what readings and seller leave open, another part is meant: no finding about this one would say so.
+                var flip = WouldHaveToBeTrue.Of(prediction.Builder, line, quantity).FirstOrDefault(one => one.Believable);
+                (flip is null ? none : flips).Add(flip is null ? line.Id : $"{line.Id}: {flip.Words}");
+            }
+        }
+
+        return none.Count > 0 ? [.. flips, $"{string.Join(", ", none)}: no single number, within what is still open of it, would turn {(none.Count == 1 ? "it" : "them")}"] : flips;
+    }
 }

@@ -60,6 +60,13 @@ public static class MakeBuildSheet
         }), arrangement.Letter, chosen.Value.Why, columns.Value, study.Invented));
     }
 
+    /// <summary>Day to write on a sheet where nobody says one: that of the decision for its arrangement, else this day.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="letter">Letter of the arrangement; empty: the one decided for, else the one that stands best.</param>
+    /// <param name="today">This day, as 2026-03-01.</param>
+    public static string Day(Study study, string letter, string today) =>
+        study.Decisions is [.., var card] && (letter.Length == 0 || study.Arrangements.Any(one => one.Letter == letter && one.Id == card.Chosen)) ? card.On : today;
+
     /// <summary>All numbers that can be set, with their defaults and why they are so.</summary>
     public static IReadOnlyList<(string Name, string Value, string Why)> Names() =>
         [.. SheetChoices.Defaults.All.Select(choice => (choice.Name, $"{Display.Significant(choice.Value, 6)}{(choice.PlusMinus > 0 ? $" ± {Display.Significant(choice.PlusMinus, 3)}" : "")} {choice.Unit.Symbol}".TrimEnd(), choice.Why))];

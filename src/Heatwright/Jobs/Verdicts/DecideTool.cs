@@ -21,13 +21,15 @@ namespace Heatwright.Jobs;
 /// <param name="NotTested">What no reading holds up.</param>
 /// <param name="State">Fingerprint of the study when it was made.</param>
 /// <param name="Flags">What later findings say against it.</param>
+/// <param name="Letter">Letter of the chosen arrangement; empty: it is no longer in the study.</param>
 public sealed record DecisionView(string Id, string On, string Chosen, string Name, string Verdict, string Because, string FirstLine, IReadOnlyList<FrozenLineView> Lines, IReadOnlyList<RejectedView> Rejected,
-    IReadOnlyList<Accepted> Accepted, IReadOnlyList<string> WouldChangeOurMind, IReadOnlyList<string> OpenRisks, IReadOnlyList<string> NotTested, string State, IReadOnlyList<string> Flags)
+    IReadOnlyList<Accepted> Accepted, IReadOnlyList<string> WouldChangeOurMind, IReadOnlyList<string> OpenRisks, IReadOnlyList<string> NotTested, string State, IReadOnlyList<string> Flags, string Letter)
 {
     /// <summary>The view of a card.</summary>
-    public static DecisionView Of(DecisionCard card, IReadOnlyList<string> flags) => new(card.Id, card.On, card.Chosen.Name, card.Name, ArrangementView.Word(card.Word), card.Because, card.FirstLine,
+    public static DecisionView Of(DecisionCard card, IReadOnlyList<string> flags, Study study) => new(card.Id, card.On, card.Chosen.Name, card.Name, ArrangementView.Word(card.Word), card.Because, card.FirstLine,
         [.. card.Lines.Select(line => new FrozenLineView(line.Requirement, line.Text, ArrangementView.Word(line.Word), line.Value, line.StandardDoubt, line.Unit, line.Limit, line.Probability))],
-        [.. card.Rejected.Select(one => new RejectedView(one.Arrangement.Name, one.Name, ArrangementView.Word(one.Word), one.Because))], card.Accepted, card.WouldChangeOurMind, card.OpenRisks, card.NotTested, card.State, flags);
+        [.. card.Rejected.Select(one => new RejectedView(one.Arrangement.Name, one.Name, ArrangementView.Word(one.Word), one.Because))], card.Accepted, card.WouldChangeOurMind, card.OpenRisks, card.NotTested, card.State, flags,
+        study.Arrangements.FirstOrDefault(one => one.Id == card.Chosen)?.Letter ?? "");
 }
 
 /// <summary>A frozen number.</summary>
@@ -43,7 +45,8 @@ public sealed record RejectedView(string Arrangement, string Name, string Verdic
 /// <param name="Predicted">The frozen prediction, in the unit; absent: there was none.</param>
 /// <param name="PredictedDoubt">Its standard doubt, in the unit.</param>
 /// <param name="DoubtsApart">How many joint standard doubts lie between both; absent: nothing to compare.</param>
-public sealed record CheckLineView(string Requirement, string Text, string Promise, double? Read, double? PlusMinus, double? Predicted, double? PredictedDoubt, string Unit, double? DoubtsApart);
+/// <param name="Above">By how much it lies above a sum that leaves something out, and what that was; empty: nothing to say.</param>
+public sealed record CheckLineView(string Requirement, string Text, string Promise, double? Read, double? PlusMinus, double? Predicted, double? PredictedDoubt, string Unit, double? DoubtsApart, string Above);
 
 /// <summary>A prototype beside its frozen prediction.</summary>
 /// <param name="Decision">Id of the decision card.</param>
@@ -62,7 +65,7 @@ public static class DecideTool
 
     /// <summary>The last card of a study with its flags.</summary>
     public static Checked<DecisionView> Last(StudyResult result) => result.Study.Decisions is [.., var card]
-        ? new(DecisionView.Of(card, Decide.Flags(card, result.Verdicts)))
+        ? new(DecisionView.Of(card, Decide.Flags(card, result.Verdicts), result.Study))
         : new(new Problem("Nothing is decided yet.", result.Study.Name, "none", "a decision card", "Decide, for example: heatwright decide FILE A --because 'fastest, and the parts are here'."));
 
     /// <summary>Makes a card and freezes it into the study file, with the revised brief beside it.</summary>
@@ -91,7 +94,7 @@ public static class DecideTool
             using (book)
             {
                 return book.Change($"Decided for {letter}: {because}", study => new Checked<Study>(study with { Decisions = [.. study.Decisions, card], Brief = Decide.Revised(study.Brief!, card) }))
-                    .Map(_ => DecisionView.Of(card, []));
+                    .Map(_ => DecisionView.Of(card, [], result.Study));
             }
         }));
     }
@@ -126,19 +129,19 @@ public static class DecideTool
             return new(new Problem("The chosen arrangement can no longer be predicted.", card.Name, card.Chosen.Name, "an arrangement of the study", "Put it back as it was decided."));
         }
 
-        return new(Checks.GetValue(result, _ => Against(card, prediction, result.Study.PrototypeReadings)));
+        return new(Checks.GetValue(result, _ => Against(card, result.Verdicts.First(one => one.Arrangement.Id == card.Chosen), prediction, result.Study.PrototypeReadings)));
     }
 
-    private static CheckView Against(DecisionCard card, Prediction prediction, IReadOnlyList<PrototypeReading> all)
+    private static CheckView Against(DecisionCard card, ArrangementVerdict chosen, Prediction prediction, IReadOnlyList<PrototypeReading> all)
     {
         // A later reading of the same line stands for the earlier one, which stays in the study.
         var readings = all.Where(one => one.Decision == card.Id).Reverse().DistinctBy(one => one.Requirement).ToArray();
-        var check = PrototypeCheck.Of(card, prediction, readings);
+        var check = PrototypeCheck.Of(card, prediction, readings, chosen.Requirements);
         return new(card.Id, card.FirstLine, [.. check.Lines.Select(Line)], check.P, Sentence(check), [.. check.Culprits.Select(one => one.Words)]);
     }
 
     private static CheckLineView Line(CheckLine line) => new(line.Requirement, line.Predicted.Text, line.Promise switch { Kept.Kept => "kept", Kept.Missed => "missed", _ => "not tested" },
-        line.Read?.Value, line.Read?.PlusMinus, line.Predicted.Value, line.Predicted.StandardDoubt, line.Predicted.Unit, double.IsFinite(line.Doubts) ? line.Doubts : null);
+        line.Read?.Value, line.Read?.PlusMinus, line.Predicted.Value, line.Predicted.StandardDoubt, line.Predicted.Unit, double.IsFinite(line.Doubts) ? line.Doubts : null, line.Above);
 
     private static string Sentence(CheckResult check)
     {
@@ -171,8 +174,11 @@ public static class DecideTool
         string name = Plain(typed);
         var lines = card.BriefThen.Requirements;
         return lines.FirstOrDefault(one => one.Id == typed.Trim()) ?? lines.FirstOrDefault(one => Plain(one.Id) == name || Plain(one.Text) == name)
-            ?? (lines.Where(one => Plain(one.Quantity.ToString()) == name || (Everyday.TryGetValue(one.Quantity, out string[]? words) && words.Any(word => Plain(word) == name))).ToArray() is [var only] ? only : null);
+            ?? (lines.Where(one => Plain(one.Quantity.ToString()) == name || IsPiece(card.BriefThen, one, name) || (Everyday.TryGetValue(one.Quantity, out string[]? words) && words.Any(word => Plain(word) == name))).ToArray() is [var only] ? only : null);
     }
+
+    /// <summary>The brief's own word for a piece, one or many of it: 'seal' and 'seals'.</summary>
+    private static bool IsPiece(Brief brief, Requirement line, string name) => line.Quantity == RequirementQuantity.PiecesPerCharge && brief.Piece.Length > 0 && (name == Plain(brief.Piece) || name == Plain(brief.Piece + "s"));
 
     private static readonly Dictionary<RequirementQuantity, string[]> Everyday = new()
     {
