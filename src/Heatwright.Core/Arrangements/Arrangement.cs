@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Serialization;
 using Heatwright.Parts;
 using Heatwright.Quantities;
@@ -69,16 +70,32 @@ public sealed record Arrangement(
     {
         ArgumentNullException.ThrowIfNull(part);
         int there = part.From == "destroyed" ? 0 : part.Count;
-        bool byTheStrip = part.Id == Contacts && there > 0 && !part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase);
+        bool byTheStrip = part.Id == Contacts && there > 0 && !IsHolder(part);
         return byTheStrip ? 0 : Math.Max(0, Pieces(part) - there);
     }
 
-    /// <summary>How many pieces of a part it takes: cells, and contacts by their touches; a holder has a touch at either end.</summary>
+    /// <summary>How many pieces of a part it takes: cells, and contacts by their touches; a holder has a touch at either end of each cell that it is made for.</summary>
     /// <param name="part">One of its parts.</param>
     public int Pieces(Part part)
     {
         ArgumentNullException.ThrowIfNull(part);
-        int touches = part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase) ? 2 : 1;
+        int touches = IsHolder(part) ? 2 * HeldCells(part) : 1;
         return part.Id == Cell ? Series * Parallel : part.Id == Contacts ? Math.Max(1, (ContactCount + touches - 1) / touches) : 1;
+    }
+
+    /// <summary>True where a part is what holds its cells, and is counted by them.</summary>
+    /// <param name="part">One of its parts.</param>
+    public bool IsHolder(Part part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return part.Id == Contacts && part.Name.Contains("holder", StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>Cells that one holder is made for, as its word 'cells' says; else one.</summary>
+    /// <param name="holder">A holder.</param>
+    public static int HeldCells(Part holder)
+    {
+        ArgumentNullException.ThrowIfNull(holder);
+        return int.TryParse(holder.Word("cells"), NumberStyles.None, CultureInfo.InvariantCulture, out int cells) ? Math.Max(1, cells) : 1;
     }
 }
