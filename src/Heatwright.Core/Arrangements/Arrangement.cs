@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Serialization;
 using Heatwright.Parts;
 using Heatwright.Quantities;
@@ -81,12 +82,20 @@ public sealed record Arrangement(
         return new[] { Supervision, StepUp, Controller, Charger }.OfType<PartId>().Where(id => shelf[id].IsCarried());
     }
 
-    /// <summary>How many pieces of a part it takes: cells, and contacts by their touches; a holder has a touch at either end.</summary>
+    /// <summary>How many pieces of a part it takes: cells, and contacts by their touches; a holder has a touch at either end of each cell that it is made for.</summary>
     /// <param name="part">One of its parts.</param>
     public int Pieces(Part part)
     {
         ArgumentNullException.ThrowIfNull(part);
-        int touches = part.IsHolder() ? 2 : 1;
+        int touches = part.IsHolder() ? 2 * HeldCells(part) : 1;
         return part.Id == Cell ? Series * Parallel : part.Id == Contacts ? Math.Max(1, (ContactCount + touches - 1) / touches) : 1;
+    }
+
+    /// <summary>Cells that one holder is made for, as its word 'cells' says; else one.</summary>
+    /// <param name="holder">A holder.</param>
+    public static int HeldCells(Part holder)
+    {
+        ArgumentNullException.ThrowIfNull(holder);
+        return int.TryParse(holder.Word("cells"), NumberStyles.None, CultureInfo.InvariantCulture, out int cells) ? Math.Max(1, cells) : 1;
     }
 }

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Heatwright.Quantities;
 
 /// <summary>An answer about something that is not right: what, where, the value, the limit and the next step, blaming nobody.</summary>
@@ -8,6 +10,10 @@ namespace Heatwright.Quantities;
 /// <param name="Next">What to do now.</param>
 public record Problem(string What, string Where, string Value, string Limit, string Next)
 {
+    /// <summary>The same as a page says it, by the names of its lists and buttons; null: the words serve both.</summary>
+    [JsonIgnore]
+    public Problem? OnPage { get; init; }
+
     /// <inheritdoc/>
     public override string ToString() => $"{What} Where: {Where}. Value: {Value}. Limit: {Limit}. Next: {Next}";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heatwright.Numerics;
+using Heatwright.Quantities;
 
 namespace Heatwright.Trials;
 
@@ -75,7 +76,7 @@ internal static class ReadingChecks
             {
                 suspect[row] = true;
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
-                    $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {(decades < 0 ? "a tenth of" : "ten times")} what stands around it: decimal point? Type it again in {run.Columns[column].Unit}.", Remark.LeftOut));
+                    $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {(decades < 0 ? "a tenth of" : "ten times")} what stands around it: decimal point?{Meant(decades < 0 ? 10 : 0.1)}", Remark.LeftOut));
                 continue;
             }
 
@@ -84,8 +85,10 @@ internal static class ReadingChecks
                 suspect[row] = true;
                 string often = decades < 0 ? "a thousandth of" : "a thousand times";
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
-                    $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {often} what stands around it: unit slip? Type it again in {run.Columns[column].Unit}.", Remark.LeftOut));
+                    $"{run.Columns[column].Name} '{kept[row].Raw[column]}' is about {often} what stands around it: unit slip?{Meant(decades < 0 ? 1000 : 0.001)}", Remark.LeftOut));
             }
+
+            string Meant(double times) => $" Where {Display.Significant(times * rows[row][column], 6)} {run.Columns[column].Unit} was meant, type that.";
         }
     }
 

@@ -4,6 +4,7 @@ using System.Globalization;
 using Heatwright.Cli.Answering;
 using Heatwright.Jobs;
 using Heatwright.Jobs.Keeping;
+using Heatwright.Parts;
 using Heatwright.Quantities;
 
 namespace Heatwright.Cli;
@@ -20,7 +21,7 @@ internal static class PartCommands
 
     private static Command Add(Screen screen)
     {
-        var kind = new Argument<string?>("KIND") { Description = "cell, supervision, stepUp, heater, switch, leads, contacts, sensor, controller, charger, cutOut or handle; may be left out with --listing.", Arity = ArgumentArity.ZeroOrOne };
+        var kind = new Argument<string?>("KIND") { Description = $"{string.Join(", ", Enum.GetValues<PartKind>().Select(EnterPart.Typed))}; may be left out with --listing.", Arity = ArgumentArity.ZeroOrOne };
         var name = new Argument<string?>("NAME") { Description = "What you call it.", Arity = ArgumentArity.ZeroOrOne };
         return Entering(screen, "add", "Puts a part on the shelf. Values are typed as quantity=value, with words in brackets behind them. Example: heatwright part add knife.study round cell \"round cell\" --count 2 --claimed \"capacity=3500mAh (label)\" --measured \"mass=46g±0.5g (scale)\"",
             kind, name, EnterPart.Add);
@@ -39,7 +40,7 @@ internal static class PartCommands
         var photo = new Option<string?>("--photo") { Description = "Name of a picture file that lies with the study." };
         var sample = new Option<string?>("--sample") { Description = "The piece these values are of: 1, 2, 3." };
         var state = new Option<string?>("--state") { Description = "How that piece is: sound, suspect or destroyed." };
-        var like = new Option<string?>("--class") { Description = "Estimates of a class, for a part that is not owned: 'spring holder'." };
+        var like = new Option<string?>("--class") { Description = "Estimates of a class: 'spring holder'. With nothing else said it is a part to be bought, with a value of its own one on hand." };
         var listing = new Option<string?>("--listing") { Description = "A file with the seller's text; it is kept as it is." };
         var take = Many("--take", "Claims of the text that you confirm: numbers as 'heatwright claims' shows them, or all; 1=output-current where it asks.");
         var called = kind is null ? new Option<string?>("--name") { Description = "What you call it." } : null;

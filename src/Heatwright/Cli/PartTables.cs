@@ -32,8 +32,8 @@ internal static class PartTables
     public static void Show(Screen screen, PartView part)
     {
         string words = string.Join(", ", part.Words.Select(word => $"{word.Key} {word.Value}"));
-        screen.Say($"{part.Id}  {part.Name}: {part.Kind}, {part.From}, {Number(part.Count)} on hand{(words.Length > 0 ? ", " + words : "")}");
-        var table = Answers.Table("", "quantity", "value", "origin", "piece", "words");
+        screen.Say($"{part.Id}  {part.Name}: {Kind(part)}, {part.From}, {Number(part.Count)} on hand{(words.Length > 0 ? ", " + words : "")}");
+        var table = Answers.Table("counts", "quantity", "value", "origin", "piece", "words");
         foreach (var value in part.Values)
         {
             table.Row(value.IsBest ? "*" : "", value.Quantity, Shown(value), value.Origin, value.Sample is { } sample ? Number(sample) : "", value.Words);
@@ -64,6 +64,8 @@ internal static class PartTables
         }
     }
 
+    private static string Kind(PartView part) => EnterPart.Typed(EnterPart.KindOf(part.Kind)!.Value);
+
     public static void List(Screen screen, IReadOnlyList<PartView> parts)
     {
         if (parts.Count == 0)
@@ -75,7 +77,7 @@ internal static class PartTables
         var table = Answers.Table("part", "kind", "name", "on hand", "from", "best known", "still needed");
         foreach (var part in parts)
         {
-            table.Row(part.Id, part.Kind, part.Name, Number(part.Count), part.From, string.Join(", ", part.Values.Where(value => value.IsBest).Take(2).Select(value => $"{value.Quantity} {Shown(value)} {value.Origin}")),
+            table.Row(part.Id, Kind(part), part.Name, Number(part.Count), part.From, string.Join(", ", part.Values.Where(value => value.IsBest).Take(2).Select(value => $"{value.Quantity} {Shown(value)} {value.Origin}")),
                 string.Join(", ", part.Missing.Where(need => need.Essential).Select(need => need.Quantity)));
         }
 
@@ -88,17 +90,22 @@ internal static class PartTables
 
     public static void Claims(Screen screen, ListingClaims found)
     {
-        screen.Say($"A {EnterPart.Word(found.Kind!.Value)}, it seems{(found.Words.Count > 0 ? ": " + string.Join(", ", found.Words.Select(word => $"{word.Key} {word.Value}")) : "")}. Nothing is taken before you confirm it.");
-        var table = Answers.Table("", "claim", "value", "the seller's words");
+        screen.Say($"A {EnterPart.Spoken(found.Kind!.Value)}, it seems{(found.Words.Count > 0 ? ": " + string.Join(", ", found.Words.Select(word => $"{word.Key} {word.Value}")) : "")}. Nothing is taken before you confirm it.");
+        var table = Answers.Table("number", "claim", "value", "the seller's words");
         foreach (var claim in found.Claims)
         {
-            table.Row(Number(claim.Number), Named(claim), Value(claim), claim.Words);
+            table.Row(Number(claim.Number), Named(claim), claim.Pieces > 1 ? $"{Value(claim)}, {claim.Together}" : Value(claim), claim.Words);
         }
 
         screen.Show(table);
         foreach (var claim in found.Claims.Where(claim => claim.Quantity is null))
         {
             screen.Say($"  {Value(claim)} of what? {string.Join(", ", claim.Choices)}.{(found.Kind == PartKind.StepUp ? " On a bare label it nearly always means the switch; the output gives much less." : "")}");
+        }
+
+        if (found.Pieces is { } pieces)
+        {
+            screen.Say($"  It is sold as {Number(pieces)} together: a price is that of one piece. Where you have them all, add --count {Number(pieces)}.");
         }
 
         Doubts(screen, ClaimChecks.Of(found));

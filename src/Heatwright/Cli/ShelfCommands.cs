@@ -128,7 +128,7 @@ internal static class ShelfCommands
             return;
         }
 
-        var table = Answers.Table("", "here", "there");
+        var table = Answers.Table("what", "here", "there");
         foreach (var one in differences)
         {
             table.Row(one.What, one.Here, one.There);

@@ -19,6 +19,6 @@ internal sealed record Stacked(int Least, int Headings, IReadOnlyList<IReadOnlyL
         }
 
         int least = SetOut.Edge + Enumerable.Range(0, headings.Length).Sum(i => SetOut.Around + rows.Select(row => row[i]).Prepend(headings[i]).SelectMany(SetOut.Words).Max(word => word.Length));
-        return new(least, headings.DefaultIfEmpty("").Max(heading => heading.Length), [.. rows.Select(row => headings.Zip(row).Where(pair => pair.Second.Length > 0).ToList())]);
+        return new(least, headings.DefaultIfEmpty("").Max(heading => heading.Length), [.. rows.Select(row => headings.Zip(row, (heading, words) => (heading, words.Replace("\n", "; ", StringComparison.Ordinal))).Where(pair => pair.Item2.Length > 0).ToList())]);
     }
 }

@@ -102,6 +102,11 @@ internal static class WiringCommands
             screen.Say($"  Assumed: {guess}.");
         }
 
+        if (view.Wiring.FirstOrDefault(row => row.Part is { } part && part.Id == view.Arrangement.Contacts && part.IsHolder()).Part is { } holder)
+        {
+            screen.Say($"  Counted: {RunWords.Number(view.Arrangement.Pieces(holder), "0")} × {holder.Name}, {(Arrangement.HeldCells(holder) is > 1 and var cells ? $"each for {RunWords.Number(cells, "0")} cells" : "one to a cell")}, for {RunWords.Number(view.Arrangement.ContactCount, "0")} touches.");
+        }
+
         var table = Answers.Table("in series", "ohms", "volts, full", "volts, cut-off", "watts, full", "watts, cut-off", "origin");
         for (int i = 0; i < look.Steps.Count; i++)
         {
@@ -140,7 +145,7 @@ internal static class WiringCommands
 
     private static void Show(Screen screen, WiringDifferences found)
     {
-        var table = Answers.Table("", found.One, found.Other);
+        var table = Answers.Table("what", found.One, found.Other);
         foreach (var row in found.Wiring.Concat(found.Numbers))
         {
             table.Row(row.What, row.One, row.Other);

@@ -17,8 +17,11 @@ public static class RunStudy
     /// <summary>A reading more asks for its own part's fits only, and a change that is taken back for nothing.</summary>
     private static readonly Remembered<PartFindings> Fitted = new(64);
 
-    /// <summary>An arrangement more, a tool, a decision or a note asks for no other prediction.</summary>
-    private static readonly Remembered<Foreseen> Predicted = new(24);
+    /// <summary>An arrangement more, a tool, a decision, a reading of the prototype or a note asks for no other prediction and no other verdict.</summary>
+    private static readonly Remembered<ArrangementVerdict> Predicted = new(24);
+
+    /// <summary>All verdicts of a study together: as long as they are the same ones, what was asked of them is too.</summary>
+    private static readonly Remembered<IReadOnlyList<ArrangementVerdict>> Together = new(4);
 
     private static readonly Remembered<StudyResult> Worked = new(3);
 
@@ -47,20 +50,29 @@ public static class RunStudy
     private static StudyResult Judged(Study study, string fingerprint, IReadOnlyList<PartFindings> findings, Action<string>? progress, CancellationToken cancel)
     {
         var shelf = new Shelf(study.Parts, findings);
-        List<ArrangementVerdict> verdicts = [];
-        if (study.Brief is { } brief)
+        return new(study, fingerprint, shelf, findings, study.Brief is { } brief ? Verdicts(study, brief, shelf, progress, cancel) : new List<ArrangementVerdict>())
         {
-            var state = new StudyState(fingerprint);
-            string bench = Hash(new { brief, study.Parts, study.Trials, study.Instruments, study.Seed });
+            Tools = study.Brief is { } asked ? [.. study.Tools.Select(tool => ToolVerdict.Of(asked, tool))] : [],
+        };
+    }
+
+    /// <summary>The verdicts, each made where nothing that it rests on was met before.</summary>
+    private static IReadOnlyList<ArrangementVerdict> Verdicts(Study study, Brief brief, Shelf shelf, Action<string>? progress, CancellationToken cancel)
+    {
+        string bench = Hash(new { brief, study.Parts, study.Trials, study.Instruments, study.Seed });
+        return Together.Of($"{bench} {Hash(study.Arrangements)}", () =>
+        {
+            List<ArrangementVerdict> verdicts = [];
             foreach (var arrangement in study.Arrangements)
             {
                 progress?.Invoke(study.Arrangements.Count == 1 ? $"Working out arrangement {arrangement.Letter}, {arrangement.Name}"
                     : FormattableString.Invariant($"Working out {study.Arrangements.Count} arrangements: {arrangement.Letter}, {arrangement.Name}"));
-                verdicts.Add(Judged(brief, shelf, Predicted.Of($"{bench} {Hash(arrangement)}", () => Foresee(brief, shelf, arrangement, study.Seed, cancel)), study.Seed, state, cancel));
+                string rests = $"{bench} {Hash(arrangement)}";
+                verdicts.Add(Predicted.Of(rests, () => One(brief, shelf, arrangement, study.Seed, new StudyState(bench), cancel)));
             }
-        }
 
-        return new(study, fingerprint, shelf, findings, verdicts) { Tools = study.Brief is { } asked ? [.. study.Tools.Select(tool => ToolVerdict.Of(asked, tool))] : [] };
+            return verdicts;
+        });
     }
 
     /// <summary>What the trials of a study told, part by part.</summary>
@@ -80,19 +92,13 @@ public static class RunStudy
     private static string Hash<T>(T all) => Convert.ToHexString(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(all, StudyJson.Options)));
 
     /// <summary>The verdict on one arrangement, by as many draws as a word needs, or as are asked for.</summary>
-    internal static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null) =>
-        Judged(brief, shelf, Foresee(brief, shelf, arrangement, seed, cancel, draws, progress), seed, state, cancel);
-
-    /// <summary>What takes most of the time of a verdict: the runs of one arrangement.</summary>
-    private static Foreseen Foresee(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null)
+    internal static ArrangementVerdict One(Brief brief, Shelf shelf, Arrangement arrangement, ulong seed, StudyState state, CancellationToken cancel, DrawRounds? draws = null, Action<int>? progress = null)
     {
         var built = PlantBuilder.For(arrangement, shelf, Plan(brief));
         var prediction = built.IsFine ? Predict.Charge(built.Value, arrangement, seed, draws ?? Settling.For(brief, arrangement), progress, cancel) : null;
-        return new(arrangement, prediction, SafetyCheck.WithFaults(arrangement, shelf, built.IsFine ? built.Value : null, prediction?.MiddleOutcome.HighestA ?? double.NaN, cancel), built.Problems);
+        var safety = SafetyCheck.WithFaults(arrangement, shelf, built.IsFine ? built.Value : null, prediction?.MiddleOutcome.HighestA ?? double.NaN, cancel);
+        return Judge.Of(brief, shelf, arrangement, safety, prediction, built.Problems, seed, state, cancel);
     }
-
-    private static ArrangementVerdict Judged(Brief brief, Shelf shelf, Foreseen foreseen, ulong seed, StudyState state, CancellationToken cancel) =>
-        Judge.Of(brief, shelf, foreseen.Arrangement, foreseen.Safety, foreseen.Prediction, foreseen.Problems, seed, state, cancel);
 
     /// <summary>How well the work takes its heat: as the brief states it; where it states a heat and no contact, as is usual.</summary>
     private static Estimate Contact(Brief brief, Origin stated)
@@ -104,10 +110,10 @@ public static class RunStudy
             : Estimate.Within(duty.Contact, duty.ContactPlusMinus, Units.WattPerKelvin, cause, CauseGroup.Assumption, stated);
     }
 
-    /// <summary>Where a figure of the work comes from, and which limits were typed: pages show a standard doubt, and ±20 J that turns into ±12 J without a word looks like a slip.</summary>
+    /// <summary>Where a figure of the work comes from, and which limits were typed.</summary>
     private static Origin.Assumed Stated(Duty duty, double plusMinus, Unit unit) => new(
         $"{(duty.Why == Duty.NothingSaid && duty.NeedJ > 0 ? EditBrief.WithoutWhy : duty.Why.TrimEnd('.'))}"
-        + (plusMinus > 0 ? $"; typed as limits of ±{Display.Significant(plusMinus, 4)} {unit.Symbol}, which is ±{Display.Significant(plusMinus / Math.Sqrt(3), 2)} {unit.Symbol} as one standard doubt" : ""));
+        + (plusMinus > 0 ? $"; {EditBrief.Limits(plusMinus, unit)}" : ""));
 
     /// <summary>The work of a brief, with its doubts.</summary>
     internal static WorkPlan Plan(Brief brief)
@@ -124,7 +130,4 @@ public static class RunStudy
             MostPieces = BriefPlan.MostPieces(brief),
         };
     }
-
-    /// <summary>What the runs of one arrangement came to, before they are held against the brief.</summary>
-    private sealed record Foreseen(Arrangement Arrangement, Prediction? Prediction, SafetyFindings Safety, IReadOnlyList<Problem> Problems);
 }

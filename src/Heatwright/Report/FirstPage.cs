@@ -118,7 +118,7 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
     private static string Counted(Heatwright.Trials.Trial trial)
     {
         int count = Count(trial, struck: false), struck = Count(trial, struck: true);
-        return $"{Say.Number(count)} reading{(count == 1 ? "" : "s")}{(struck > 0 ? $", {Say.Number(struck)} struck out" : "")}";
+        return $"{Say.Number(count)} reading{(count == 1 ? "" : "s")}{(struck > 0 ? $", {Say.Number(struck)} more struck out" : "")}";
     }
 
     private static int Count(Heatwright.Trials.Trial trial, bool struck) => trial.Runs.Sum(run => run.Readings.Count(reading => reading.StruckBecause is not null == struck));

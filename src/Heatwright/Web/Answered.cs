@@ -1,21 +1,20 @@
 using System.Runtime.CompilerServices;
-using Heatwright.Jobs;
 
 namespace Heatwright.Web;
 
-/// <summary>Questions on a result that take seconds to answer: asked once a result in the background, then kept as long as the result is.</summary>
+/// <summary>Questions on a result that take seconds to answer: asked once in the background, then kept as long as what they rest on.</summary>
 internal static class Answered
 {
-    private static readonly ConditionalWeakTable<StudyResult, Dictionary<string, Task<object>>> Asked = [];
+    private static readonly ConditionalWeakTable<object, Dictionary<string, Task<object>>> Asked = [];
 
     /// <summary>The answer, or null while it is being worked out.</summary>
-    /// <param name="result">The result that is asked about.</param>
+    /// <param name="rests">What the answer rests on: the result, or of it the verdicts alone, which a note or a reading of the prototype leaves as they are.</param>
     /// <param name="question">Its name.</param>
     /// <param name="work">Answers it.</param>
-    public static T? Of<T>(StudyResult result, string question, Func<T> work)
+    public static T? Of<T>(object rests, string question, Func<T> work)
         where T : class
     {
-        var kept = Asked.GetOrCreateValue(result);
+        var kept = Asked.GetOrCreateValue(rests);
         Task<object> task;
         lock (kept)
         {

@@ -39,7 +39,7 @@ internal static class ComparisonMap
     }
 
     /// <summary>What is worth reading next, as the page of that name shows it; null while it is being asked.</summary>
-    internal static NextView? Readings(StudyResult result) => Answered.Of(result, NextTitle, () => Next(result, 0))?.Value;
+    internal static NextView? Readings(StudyResult result) => Answered.Of(result.Verdicts, NextTitle, () => Next(result, 0))?.Value;
 
     private static Checked<NextView> Next(StudyResult result, double minutes) => new(NextView.Of(NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, minutes)));
 
@@ -57,7 +57,7 @@ internal static class ComparisonMap
             return Problems(standing.Problems);
         }
 
-        var answer = standing.Result is { } result ? Answered.Of(result, title, () => work(result)) : null;
+        var answer = standing.Result is { } result ? Answered.Of(result.Verdicts, title, () => work(result)) : null;
         return answer is null ? PageMap.Render(standing, "/comparison", title, typeof(WorkingPage), new() { ["Doing"] = standing.Result is null ? standing.Doing : doing }, again: true)
             : !answer.IsFine ? Problems(answer.Problems)
             : PageMap.Render(standing, "/comparison", title, page, new(with) { ["Result"] = standing.Result, ["View"] = answer.Value });

@@ -1,3 +1,4 @@
+using Heatwright.Arrangements;
 using Heatwright.Jobs;
 using Heatwright.StudyFile;
 using Heatwright.Verdicts;
@@ -19,6 +20,11 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
         if (result.Verdicts.Count == 0)
         {
             return Begin(result.Study);
+        }
+
+        if (result.Study.Decisions is [.., var card] && result.Study.Arrangements.FirstOrDefault(one => one.Id == card.Chosen) is { } chosen)
+        {
+            return Decided(chosen, result.Study.PrototypeReadings.Any(reading => reading.Decision == card.Id));
         }
 
         if (result.Verdicts.All(verdict => verdict.Prediction is null) && result.Verdicts.FirstOrDefault(verdict => verdict.Problems.Count > 0) is { } unknown)
@@ -52,9 +58,13 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
         }
 
         return best.Safety.Conditions is [var condition, ..] ? new($"Get {condition.Words}.", $"For {letter}, {best.Arrangement.Name}: {PageWords.Of(condition.Because)}.", $"/arrangements/{letter}", $"See arrangement {letter}")
-            : study.Decisions.Count == 0 ? new($"Decide: {letter} is the best choice.", advice, "/decision", "Decide")
-            : new("Build what was decided, and check it.", "Type what the prototype does beside what was predicted.", "/check", "Go to the check");
+            : new($"Decide: {letter} is the best choice.", advice, "/decision", "Decide");
     }
+
+    /// <summary>After a decision it is built, and then the prototype is read.</summary>
+    private static NextStep Decided(Arrangement chosen, bool isBuilt) => !isBuilt
+        ? new($"Build {chosen.Letter}, as decided.", "The build sheet has its parts, wiring, settings and limits. Then type what the prototype does on the page 'Check'.", $"/build-sheet/{chosen.Letter}", "Open the build sheet")
+        : new($"Check the prototype of {chosen.Letter}.", "Type what it does beside what was predicted: what misses its prediction is told with what would explain it.", "/check", "Go to the check");
 
     /// <summary>What a study lacks before there is anything to judge, in the order of the work.</summary>
     private static NextStep Begin(Study study) =>

@@ -39,7 +39,7 @@ internal static partial class PageWords
     }
 
     /// <summary>A problem as a page tells it; the value stays as it was typed.</summary>
-    public static Problem Of(Problem problem) => problem with { What = Of(problem.What), Where = Of(problem.Where), Limit = Of(problem.Limit), Next = Of(problem.Next) };
+    public static Problem Of(Problem problem) => problem.OnPage ?? problem with { What = Of(problem.What), Where = Of(problem.Where), Limit = Of(problem.Limit), Next = Of(problem.Next) };
 
     private static string Options(string text) => Other().Replace(With().Replace(text, match => Name(match)), match => match.Index == 0 ? Name(match) : $"'{Name(match)}'");
 

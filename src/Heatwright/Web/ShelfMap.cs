@@ -23,7 +23,7 @@ internal static class ShelfMap
             var sent = PartForm.Of(form);
             var read = ListingReader.Read(sent.Listing, EnterPart.KindOf(sent.Kind));
             var bench = Bench(context);
-            return read.IsFine ? Text(bench.Now(), sent with { Kind = read.Value.Kind is { } kind ? EnterPart.Word(kind) : sent.Kind }, read.Value) : Text(bench.Now(), sent with { Problems = read.Problems }, null, StatusCodes.Status422UnprocessableEntity);
+            return read.IsFine ? Text(bench.Now(), sent with { Kind = read.Value.Kind is { } kind ? EnterPart.Word(kind) : sent.Kind, Count = sent.Count.Length == 0 && read.Value.Pieces is { } pieces ? Say.Number(pieces) : sent.Count }, read.Value) : Text(bench.Now(), sent with { Problems = read.Problems }, null, StatusCodes.Status422UnprocessableEntity);
         });
         Writing.Post(app, "/shelf/state/{part}", (context, form) =>
         {

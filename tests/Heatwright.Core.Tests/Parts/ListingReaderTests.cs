@@ -79,6 +79,27 @@ public class ListingReaderTests(ITestOutputHelper output)
         Assert.Equal(2, ListingReader.Read("Very good quality 12V 3A, 2 pieces", PartKind.Heater).Value.Claims.Count);
     }
 
+    /// <summary>By hand: 4.80 of two is 2.40 each, 13.50 of three 4.50, 8.00 of four 2.00.</summary>
+    [Theory]
+    [InlineData("Round cell 3600mAh. Pack of 2, only 4.80", 2, 2.40, "of 2 for 4.80")]
+    [InlineData("Round cell 3600mAh, 3 pcs 13,50 EUR", 3, 4.50, "of 3 for 13.50")]
+    [InlineData("Li-ion cell 3600mAh set of 4 for $8", 4, 2.00, "of 4 for 8.00")]
+    [InlineData("Li-ion cell 3600mAh, 2-pack, price 4.80", 2, 2.40, "of 2 for 4.80")]
+    [InlineData("Li-ion cell 3600mAh, 2 pcs, $2.40 each", 2, 2.40, "")]
+    [InlineData("Li-ion cell 3600mAh\n1 pc $2.90\n2 pcs $5.00", 2, 2.90, "")]
+    [InlineData("Li-ion cell 3600mAh\n2 pcs $5.00\n4 pcs $9.00", null, 2.50, "of 2 for 5.00")]
+    [InlineData("Holder for 2 pcs cells, only 1.20", null, 1.20, "")]
+    [InlineData("Li-ion cell 3600mAh, 1-9 pcs: $2.40", null, 2.40, "")]
+    [InlineData("Li-ion cell 3600mAh, only 4.80", null, 4.80, "")]
+    public void A_price_for_several_is_told_for_one_with_what_they_cost_together(string text, int? pieces, double each, string together)
+    {
+        var found = ListingReader.Read(text).Value;
+        var price = found.Claims.First(claim => claim.Quantity == PartQuantities.Price);
+        Assert.Equal((pieces, together), (found.Pieces, price.Together));
+        Assert.Equal(each, price.Value, 1e-9);
+        Assert.EndsWith(together, price.Confirmed(PartQuantities.Price).Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void What_is_no_claim_of_the_part_is_told_as_left()
     {

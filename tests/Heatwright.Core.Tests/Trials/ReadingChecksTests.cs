@@ -38,7 +38,8 @@ public sealed class ReadingChecksTests
     }
 
     [Theory]
-    [InlineData("volts V: 4 4 4000 4 4", "3 left out volts '4000' is about a thousand times what stands around it: unit slip? Type it again in V")]
+    [InlineData("volts V: 4 4 4000 4 4", "3 left out volts '4000' is about a thousand times what stands around it: unit slip? Where 4 V was meant, type that.")]
+    [InlineData("ohms Ω: 3.74 3.75 3750 3.75 3.76", "3 left out ohms '3750' is about a thousand times what stands around it: unit slip? Where 3.75 Ω was meant, type that.")] // it counts in ohms already
     [InlineData("volts V: 4 4 0.004 4 4", "3 left out volts '0.004' is about a thousandth of")]
     [InlineData("time s: 1 2 3000 4 5", "")] // times may run as they like
     [InlineData("degrees °C: 1.5 1.4 1500 1.5 1.6", "")]
@@ -65,7 +66,7 @@ public sealed class ReadingChecksTests
     public void A_load_that_rests_three_times_is_switched_off_on_purpose(string readings, string told) => Told(TrialKind.HotOhms, readings, told);
 
     [Theory]
-    [InlineData(TrialKind.ColdOhms, "ohms Ω: 3.7 3.7 0.37 3.7 3.7", "3 left out is about a tenth of what stands around it: decimal point? Type it again in Ω")]
+    [InlineData(TrialKind.ColdOhms, "ohms Ω: 3.7 3.7 0.37 3.7 3.7", "3 left out is about a tenth of what stands around it: decimal point? Where 3.7 Ω was meant, type that.")]
     [InlineData(TrialKind.ColdOhms, "ohms Ω: 3.7 3.7 37", "3 left out ten times")]
     [InlineData(TrialKind.ColdOhms, "ohms Ω: 3.7 3.7 29.6", "3 left out ten times")] // eight times, 0.9 of a decade
     [InlineData(TrialKind.HotOhms, "ohms Ω: 3.7 3.7 37 3.7 3.7", "")]

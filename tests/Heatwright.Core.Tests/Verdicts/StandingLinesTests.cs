@@ -38,6 +38,14 @@ public sealed class StandingLinesTests
     private static RequirementVerdict? Line(RequirementQuantity quantity, double limit, string unit, bool atMost = true, Func<Part, Part>? change = null, Arrangement? of = null, Condition[]? missing = null, bool must = true) =>
         new StandingLines(new Shelf(Parts(change), []), of ?? Six, new SafetyFindings(missing ?? [], [], double.NaN), 1).Line(new("r", "", quantity, limit, unit, atMost, must));
 
+    /// <summary>By hand: a holder has two touches to a cell; six touches are three holders of one cell, two of two and one of three; clips are counted by the touch.</summary>
+    [Theory, InlineData("holder", "", 6, 3), InlineData("holder", "1", 6, 3), InlineData("holder", "2", 6, 2), InlineData("holder", "3", 6, 1), InlineData("holder", "2", 4, 1), InlineData("clip", "2", 6, 6)]
+    public void Holders_are_counted_by_their_cells_and_clips_by_their_touches(string name, string cells, int touches, int pieces)
+    {
+        var part = Part("contacts", PartKind.Contacts) with { Name = name, Words = cells.Length > 0 ? new() { ["cells"] = cells } : [] };
+        Assert.Equal(pieces, (Six with { ContactCount = touches }).Pieces(part));
+    }
+
     /// <summary>By hand: 6 · 45 + 1 + 6 + 8 + 50 + 12 + 5 = 352 g; the charger stays at home.</summary>
     [Theory, InlineData(352.1, true, VerdictWord.Go), InlineData(351.9, true, VerdictWord.NoGo), InlineData(351.9, false, VerdictWord.Go)]
     public void Mass_is_the_sum_of_what_is_carried(double limit, bool atMost, VerdictWord word)

@@ -65,7 +65,7 @@ public sealed partial class FirstPageTests
         var result = WrittenReports.Knife.Result;
         var cold = result.Study.Trials.First(trial => trial.Kind == Heatwright.Trials.TrialKind.ColdOhms && result.Verdicts[0].Arrangement.Parts().Contains(trial.Part));
         int before = cold.Runs.Sum(run => run.Readings.Count(reading => reading.StruckBecause is null)), struck = cold.Runs.Sum(run => run.Readings.Count) - before;
-        Assert.Contains($"cold-ohms ({before} readings{(struck > 0 ? $", {struck} struck out" : "")})", WrittenReports.Seen(Page), StringComparison.Ordinal);
+        Assert.Contains($"cold-ohms ({before} readings{(struck > 0 ? $", {struck} more struck out" : "")})", WrittenReports.Seen(Page), StringComparison.Ordinal);
 
         // One more struck out: one less counts, and it is told beside.
         var first = cold.Runs[0].Readings.First(reading => reading.StruckBecause is null);

@@ -2,6 +2,8 @@ using System.Net;
 using Heatwright.Jobs;
 using Heatwright.StudyFile;
 using Heatwright.Web;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Heatwright.Tests.Web;
 
@@ -37,6 +39,8 @@ public sealed class CheckTypedTests(ServedStudy served) : IClassFixture<ServedSt
                 }
 
                 var line = OpenStudy.Read(file).Value.Study.Decisions[^1].BriefThen.Requirements.First(one => one.Quantity == Heatwright.Verdicts.RequirementQuantity.WarmUpTime);
+                await WebBench.ReadyAsync(app);
+                var stood = Standing(app).Verdicts;
                 using var read = await browser.Send("/check", "/check/read", ("reading", $"{line.Id}=21s ± 1s"));
                 Assert.Equal(HttpStatusCode.SeeOther, read.StatusCode);
                 string page = await browser.Text("/check");
@@ -63,11 +67,16 @@ public sealed class CheckTypedTests(ServedStudy served) : IClassFixture<ServedSt
                     string[] told = field.Groups[1].Value.Split(" and ");
                     Assert.Equal(result.Verdicts.Where(verdict => verdict.Requirements.Any(missed => missed.Requirement.Id == field.Groups[2].Value && missed.Word is Heatwright.Verdicts.VerdictWord.NoGo or Heatwright.Verdicts.VerdictWord.NeedMoreReadings)).Select(verdict => verdict.Arrangement.Letter), told);
                 }
+
+                // The very same verdicts, with their flips and their ends, and with all that was asked of them.
+                Assert.Same(stood, Standing(app).Verdicts);
             }
         }
         finally
         {
             Directory.Delete(folder, recursive: true);
         }
+
+        static StudyResult Standing(WebApplication app) => app.Services.GetRequiredService<StudyOnBench>().Now().Result!;
     }
 }

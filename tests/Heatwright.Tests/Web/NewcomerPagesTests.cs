@@ -233,7 +233,9 @@ public sealed class NewcomerPagesTests : IAsyncLifetime
         Assert.DoesNotContain("bought, to be bought", page, StringComparison.Ordinal);
         using var text = await browser.Send("/shelf/text", "/shelf/text", ("listing", "Li-ion round cell 18x65 3600mAh 3.7V 20A max discharge, 2 pcs only 8.99, weight 45g"));
         string found = PagesTests.Visible(await text.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
-        Assert.Contains("price8.99", Regex.Replace(found, @"\s+", ""), StringComparison.Ordinal);
+        Assert.Contains("price4.495,of2for8.99", Regex.Replace(found, @"\s+", ""), StringComparison.Ordinal);
+        Assert.Contains("name=\"count\" value=\"2\"", await text.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("It is sold as 2 together", found, StringComparison.Ordinal);
         using var none = await browser.Get("/nowhere", html: true);
         Assert.DoesNotContain("stage rule", await none.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }

@@ -1,6 +1,13 @@
+using System.Net;
+using System.Text.RegularExpressions;
 using Heatwright.Jobs;
 using Heatwright.Verdicts;
 using Heatwright.Web;
+using Heatwright.Web.Pages;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace Heatwright.Tests.Web;
 
@@ -63,12 +70,54 @@ public sealed class NextStepTests(ServedStudy served) : IClassFixture<ServedStud
     }
 
     [Fact]
+    public void After_a_decision_it_is_built_and_then_checked_whatever_is_still_being_asked()
+    {
+        var told = Decided();
+        var step = NextStep.Of(told, null);
+        Assert.Equal(("Build B, as decided.", "/build-sheet/B"), (step.What, step.Where));
+        var read = told with { Study = told.Study with { PrototypeReadings = [new("p1", "decision-1", "2026-11-28", "ready", 21, 1, "s")] } };
+        Assert.Equal("/check", NextStep.Of(read, null).Where);
+        Assert.Equal("/build-sheet/B", NextStep.Of(told with { Study = read.Study with { PrototypeReadings = [new("p1", "an earlier one", "2026-11-28", "ready", 21, 1, "s")] } }, null).Where);
+    }
+
+    [Fact]
+    public async Task The_start_marks_what_was_decided_and_cautions_of_that_alone()
+    {
+        var all = Only("A", "B", "C", "D");
+        all = all with { Verdicts = [.. all.Verdicts.Select(verdict => verdict with { Safety = verdict.Safety with { Cautions = ["hot as such", .. verdict.Arrangement.Letter is "B" or "D" ? new[] { $"mind {verdict.Arrangement.Letter}" } : []] } })] };
+        string before = await Start(all), after = await Start(all with { Study = Decided().Study });
+        Assert.Contains("Caution, A, B, C, D.</b>hot as such", before, StringComparison.Ordinal);
+        Assert.Contains("Caution, D.</b>mind D", before, StringComparison.Ordinal);
+        Assert.DoesNotContain("decided on", before, StringComparison.Ordinal);
+        Assert.Contains("Caution, B.</b>hot as such", after, StringComparison.Ordinal);
+        Assert.DoesNotContain("mind D", after, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(after, "decided on 2026-11-27"));
+        Assert.Contains($"{all.Verdicts.Single(one => one.Arrangement.Letter == "B").Arrangement.Name}<b>, decided on 2026-11-27", after, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Without_a_verdict_the_next_step_is_the_first_thing_that_lacks()
     {
         var study = Only().Study;
         Assert.Equal("/arrangements", NextStep.Of(Only(), null).Where);
         Assert.Equal("/shelf", NextStep.Of(Only() with { Study = study with { Parts = [] } }, null).Where);
         Assert.Equal("/brief", NextStep.Of(Only() with { Study = study with { Brief = null } }, null).Where);
+    }
+
+    /// <summary>The sample's study with B decided.</summary>
+    private StudyResult Decided()
+    {
+        var result = Only("B", "C");
+        var card = Decide.Make("decision-1", "2026-11-27", result.Fingerprint, result.Study.Brief!, result.Verdicts, "B", "the lightest",
+            [.. result.Verdicts[0].Requirements.Select(line => new Accepted(line.Requirement.Id, "as it is"))]).Value;
+        return result with { Study = result.Study with { Decisions = [card] } };
+    }
+
+    private static async Task<string> Start(StudyResult result)
+    {
+        await using var services = new ServiceCollection().AddLogging().BuildServiceProvider();
+        await using var renderer = new HtmlRenderer(services, services.GetRequiredService<ILoggerFactory>());
+        return await renderer.Dispatcher.InvokeAsync(async () => WebUtility.HtmlDecode((await renderer.RenderComponentAsync<StartPage>(ParameterView.FromDictionary(new Dictionary<string, object?> { ["Result"] = result }))).ToHtmlString()));
     }
 
     private static NextView Readings(StudyResult result) => NextView.Of(NextReadings.Of(result.Verdicts, result.Study.Instruments, result.Study.Seed, 0));

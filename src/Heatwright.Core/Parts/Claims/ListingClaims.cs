@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heatwright.Quantities;
 
 namespace Heatwright.Parts;
@@ -13,8 +14,14 @@ namespace Heatwright.Parts;
 /// <param name="At">Where they stand in the text.</param>
 public sealed record Claim(int Number, string? Quantity, IReadOnlyList<string> Choices, double Value, Unit Unit, double PlusMinus, string Words, int At)
 {
+    /// <summary>Pieces that the text sells for one price, of which the value is that of one; 1: the value stands in the text as it is.</summary>
+    public int Pieces { get; init; } = 1;
+
+    /// <summary>The price as the text has it: 'of 2 for 4.80'; empty: the value is that of one piece.</summary>
+    public string Together => Pieces > 1 ? string.Create(CultureInfo.InvariantCulture, $"of {Pieces} for {Pieces * Value:0.00}") : "";
+
     /// <summary>As a stated value of a part, once a maker confirmed it.</summary>
-    public StatedValue Confirmed(string quantity) => new(quantity, Value, Unit.Symbol, PlusMinus, "claimed", Words);
+    public StatedValue Confirmed(string quantity) => new(quantity, Value, Unit.Symbol, PlusMinus, "claimed", Pieces > 1 ? $"{Words}; {Together}" : Words);
 }
 
 /// <summary>A number with a unit that was seen and not taken for a claim of the part.</summary>
@@ -28,4 +35,8 @@ public sealed record UnreadValue(string Words, string Why);
 /// <param name="Claims">Candidates.</param>
 /// <param name="Words">Words that are no numbers: chemistry, cells, size, type.</param>
 /// <param name="Unread">Numbers with units that were left.</param>
-public sealed record ListingClaims(PartKind? Kind, string Text, IReadOnlyList<Claim> Claims, IReadOnlyDictionary<string, string> Words, IReadOnlyList<UnreadValue> Unread);
+public sealed record ListingClaims(PartKind? Kind, string Text, IReadOnlyList<Claim> Claims, IReadOnlyDictionary<string, string> Words, IReadOnlyList<UnreadValue> Unread)
+{
+    /// <summary>Pieces that it sells for its price, 'pack of 2'; null: one, or it does not say.</summary>
+    public int? Pieces { get; init; }
+}

@@ -38,8 +38,12 @@ public static partial class ListingReader
             taken = told.UsedBehind ? near.Behind : null;
             foreach (var one in told.Claims.Where(one => !claims.Exists(other => Same(other, one))))
             {
-                claims.Add(new(claims.Count + 1, one.Choices.Count == 1 ? one.Choices[0] : null, one.Choices.Count == 1 ? [] : one.Choices, one.Value, one.Unit, one.PlusMinus,
-                    Snippet(listing, seen, i), listing.Origin(seen[i].Start)));
+                int pieces = one.Choices is [PartQuantities.Price] ? ListingPieces.Of(listing.Even, seen[i], around[i]) : 1;
+                claims.Add(new(claims.Count + 1, one.Choices.Count == 1 ? one.Choices[0] : null, one.Choices.Count == 1 ? [] : one.Choices, one.Value / pieces, one.Unit, one.PlusMinus,
+                    Snippet(listing, seen, i), listing.Origin(seen[i].Start))
+                {
+                    Pieces = pieces,
+                });
             }
 
             if (told.Why.Length > 0)
@@ -48,7 +52,7 @@ public static partial class ListingReader
             }
         }
 
-        return new(new ListingClaims(sure, text, claims, ListingKinds.Words(sure, text), unread));
+        return new(new ListingClaims(sure, text, claims, ListingKinds.Words(sure, text), unread) { Pieces = ListingPieces.Of(listing.Even) });
     }
 
     private static bool Same(Claim claim, ToldClaim told) => claim.Unit.Measures(told.Unit) && claim.Unit.ToSi(claim.Value) == told.Unit.ToSi(told.Value)

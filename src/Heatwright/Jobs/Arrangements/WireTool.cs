@@ -172,11 +172,11 @@ public static class WireTool
             if (found is null)
             {
                 problems.Add(new("The part is not on the shelf.", $"--{place.Name}", typed, kind.Length > 0 ? string.Join(", ", kind.Select(part => part.Id.Name)) : $"no {place.Words} on the shelf yet",
-                    $"Choose one of them, add it with 'heatwright part add FILE {typed} {EnterPart.Word(place.Kind)}', or take it from your shelf with 'heatwright take'."));
+                    $"Choose one of them, add it with 'heatwright part add FILE {typed} {EnterPart.Typed(place.Kind)}', or take it from your shelf with 'heatwright take'."));
             }
             else if (found.Kind != place.Kind)
             {
-                problems.Add(new("The part is of another kind.", $"--{place.Name}", $"{typed}, a {EnterPart.Word(found.Kind)}", EnterPart.Word(place.Kind), kind.Length > 0 ? $"Choose {string.Join(" or ", kind.Select(part => part.Id.Name))}." : $"Add one with 'heatwright part add FILE NAME {EnterPart.Word(place.Kind)}'."));
+                problems.Add(new("The part is of another kind.", $"--{place.Name}", $"{typed}, a {EnterPart.Typed(found.Kind)}", EnterPart.Typed(place.Kind), kind.Length > 0 ? $"Choose {string.Join(" or ", kind.Select(part => part.Id.Name))}." : $"Add one with 'heatwright part add FILE NAME {EnterPart.Typed(place.Kind)}'."));
             }
             else if (found.From == "destroyed")
             {
@@ -212,7 +212,7 @@ public static class WireTool
         if (place.Class is null or "")
         {
             problems.Add(new($"Which {place.Words}?", $"--{place.Name}", "not said", usable.Length > 0 ? string.Join(", ", usable.Select(part => part.Id.Name)) : "none on the shelf yet",
-                usable.Length > 0 ? $"Add --{place.Name} with one of them." : $"Put one on the shelf first: heatwright part add FILE NAME {EnterPart.Word(place.Kind)}."));
+                usable.Length > 0 ? $"Add --{place.Name} with one of them." : $"Put one on the shelf first: heatwright part add FILE NAME {EnterPart.Typed(place.Kind)}."));
             return null;
         }
 

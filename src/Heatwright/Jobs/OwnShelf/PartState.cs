@@ -42,7 +42,7 @@ public static class PartState
     {
         var (own, other) = (here.Parts.First(one => one.Id == idHere), there.Parts.First(one => one.Id == idThere));
         List<PartDifference> found = [];
-        Add("kind", EnterPart.Word(own.Kind), EnterPart.Word(other.Kind));
+        Add("kind", EnterPart.Typed(own.Kind), EnterPart.Typed(other.Kind));
         Add("name", own.Name, other.Name);
         Add("on hand", Number(own.Count), Number(other.Count));
         Add("from", own.From, other.From);

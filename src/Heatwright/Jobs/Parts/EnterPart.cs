@@ -111,13 +111,14 @@ public static class EnterPart
         PartKind? kind = KindOf(entry.Kind);
         if (entry.Kind.Length > 0 && kind is null)
         {
-            return new(new Problem("There is no such kind of part.", $"part '{entry.Id}'", entry.Kind, NearNames.Told(entry.Kind, Enum.GetValues<PartKind>().Select(Word)), "Choose one of them."));
+            return new(new Problem("There is no such kind of part.", $"part '{entry.Id}'", entry.Kind, NearNames.Told(entry.Kind, Enum.GetValues<PartKind>().Select(Typed)), "Choose one of them."));
         }
 
         kind ??= entry.Listing is { } text && ListingReader.Read(text) is { IsFine: true } read ? read.Value.Kind : null;
         if (kind is not { } sure)
         {
-            return new(new Problem("What the part is for is not said.", $"part '{entry.Id}'", "none", string.Join(", ", Enum.GetValues<PartKind>().Select(Word)), $"Type it behind the name: heatwright part add FILE {entry.Id} heater."));
+            var unsaid = new Problem("What the part is for is not said.", $"part '{entry.Id}'", "none", string.Join(", ", Enum.GetValues<PartKind>().Select(Typed)), $"Type it behind the name: heatwright part add FILE {entry.Id} heater.");
+            return new(unsaid with { OnPage = unsaid with { Limit = string.Join(", ", Enum.GetValues<PartKind>().Select(Spoken)), Next = "Choose it from the list 'What it is'." } });
         }
 
         string name = entry.Name.Length > 0 ? entry.Name : entry.Id;
@@ -127,8 +128,8 @@ public static class EnterPart
         }
 
         return PartClasses.Make(new PartId(entry.Id), sure, wanted) is { } part
-            ? new(entry.Name.Length > 0 ? part with { Name = name } : part)
-            : new(new Problem($"There is no such class of {Word(sure)}.", $"part '{entry.Id}', --class", wanted, PartClasses.Of(sure) is { Count: > 0 } classes ? string.Join(", ", classes) : "none for this kind", "Choose one of them, or state what you know."));
+            ? new(part with { Name = entry.Name.Length > 0 ? name : part.Name, Count = entry.Values.Count > 0 ? 1 : part.Count }) // of a class alone nobody has one; what was said of its own is said of a part that is there
+            : new(new Problem($"There is no such class of {Spoken(sure)}.", $"part '{entry.Id}', --class", wanted, PartClasses.Of(sure) is { Count: > 0 } classes ? string.Join(", ", classes) : "none for this kind", "Choose one of them, or state what you know."));
     }
 
     private static Checked<(Part Part, IReadOnlyList<Claim> Left)> Stated(Part part, PartEntry entry)
@@ -269,10 +270,18 @@ public static class EnterPart
     }
 
     /// <summary>The kind that was typed, capitals and hyphens left aside; null: none.</summary>
-    public static PartKind? KindOf(string typed) => Enum.GetValues<PartKind>().Where(kind => Plain(kind.ToString()) == Plain(typed)).Select(kind => (PartKind?)kind).FirstOrDefault();
+    public static PartKind? KindOf(string typed) => Enum.GetValues<PartKind>().Where(kind => Plain(kind.ToString()) == Plain(typed) || Plain(Spoken(kind)) == Plain(typed)).Select(kind => (PartKind?)kind).FirstOrDefault();
 
     /// <summary>The kind as files write it.</summary>
     public static string Word(PartKind kind) => char.ToLowerInvariant(kind.ToString()[0]) + kind.ToString()[1..];
+
+    /// <summary>The kind as it is typed, in one word: step-up, cut-out.</summary>
+    public static string Typed(PartKind kind) => kind switch
+    {
+        PartKind.StepUp => "step-up",
+        PartKind.CutOut => "cut-out",
+        _ => Word(kind),
+    };
 
     /// <summary>The kind in trade words.</summary>
     public static string Spoken(PartKind kind) => kind switch

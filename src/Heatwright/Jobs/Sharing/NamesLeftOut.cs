@@ -13,7 +13,7 @@ internal static class NamesLeftOut
 {
     public static Study Of(Study study)
     {
-        var parts = Numbered(study.Parts, part => EnterPart.Word(part.Kind), part => part.Id.Name);
+        var parts = Numbered(study.Parts, part => EnterPart.Typed(part.Kind), part => part.Id.Name);
         var meters = Numbered(study.Instruments, _ => "meter", meter => meter.Id);
         var trials = Numbered(study.Trials, trial => $"{parts[trial.Part.Name]}-{TrialKinds.Of(trial)}", trial => trial.Id.Name);
         var runs = Numbered(study.Trials.SelectMany(trial => trial.Runs.Select(run => (Trial: trial, Run: run))), pair => $"{trials[pair.Trial.Id.Name]}-run", pair => pair.Run.Id.Name);

@@ -144,11 +144,11 @@ public static class TrialReadings
         HashSet<string> met = [];
         for (int i = 0; i < lines.Count; i++)
         {
-            foreach (string part in lines[i].Split([' ', ';', '\t'], StringSplitOptions.RemoveEmptyEntries))
+            foreach (string part in ByName(card, lines[i]))
             {
                 string[] pair = part.Split('=', 2);
                 string where = FormattableString.Invariant($"reading {i + 1}");
-                if (pair.Length < 2 || card.Columns.FirstOrDefault(column => Same(column.Name, pair[0]) || column.Also.Any(also => Same(also, pair[0]))) is not { } column)
+                if (pair.Length < 2 || Column(card, pair[0]) is not { } column)
                 {
                     problems.Add(new($"'{part}' is no reading of {card.Name}.", where, part, string.Join(", ", card.Columns.Select(column => column.Name.Replace(' ', '-') + "=")), "Type name=value, a space between two."));
                     continue;
@@ -177,6 +177,39 @@ public static class TrialReadings
             ? new RawColumn(column.Name, Units.Second, [.. film.Read.Select(read => read.Value)], []) { Film = film }
             : new RawColumn(column.Name, column.IsWord ? null : Units.Find(column.Unit), numbers[column.Name], column.IsWord ? texts[column.Name] : []))];
     }
+
+    /// <summary>'gate volts=4.5 drop=27mV' in its pairs: words before a name belong to it, unless the name is a column without them.</summary>
+    private static IEnumerable<string> ByName(TrialCard card, string line)
+    {
+        string before = "";
+        foreach (string word in line.Split([' ', ';', '\t'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            int equals = word.IndexOf('=', StringComparison.Ordinal);
+            string whole = $"{before} {word}".TrimStart();
+            if (equals < 0)
+            {
+                before = whole;
+            }
+            else if (before.Length > 0 && Column(card, whole[..whole.IndexOf('=', StringComparison.Ordinal)]) is null && Column(card, word[..equals]) is not null)
+            {
+                yield return before;
+                yield return word;
+                before = "";
+            }
+            else
+            {
+                yield return whole;
+                before = "";
+            }
+        }
+
+        if (before.Length > 0)
+        {
+            yield return before;
+        }
+    }
+
+    private static TrialColumn? Column(TrialCard card, string name) => card.Columns.FirstOrDefault(column => Same(column.Name, name) || column.Also.Any(also => Same(also, name)));
 
     private static Expect Expect(TrialColumn column) => column.Unit == "Ω" ? Quantities.Expect.Ohms : Quantities.Expect.Of(Units.Find(column.Unit)!, column.Name);
 

@@ -106,8 +106,14 @@ public static class ReadBrief
         bool Same(Requirement line) => line.Quantity == said.Line.Quantity && line.AtMost == said.Line.AtMost && Math.Abs(Si(line) - Si(said.Line)) <= 1e-9 * Math.Abs(Si(line))
             && string.Equals(line.Condition, said.Line.Condition, StringComparison.OrdinalIgnoreCase);
         bool elsewhere = said.TargetC is { } target && study.Brief?.Duty is { } duty && Math.Abs(duty.TargetC - target) > 0.05; // as fast, but to another temperature
-        return elsewhere || study.Brief?.Requirements.FirstOrDefault(Same) is not { } there ? null
-            : new("The brief says this already.", "sentence", said.Line.Text, $"'{there.Text.TrimEnd('.')}' stands as {there.Id}, a {(there.Must ? "must" : "want")}", $"Nothing was added. To say it otherwise, take that line out first: heatwright brief FILE --drop {there.Id}.");
+        if (elsewhere || study.Brief?.Requirements.FirstOrDefault(Same) is not { } there)
+        {
+            return null;
+        }
+
+        string how = there.Must ? "must" : "want";
+        var problem = new Problem("The brief says this already.", "sentence", said.Line.Text, $"'{there.Text.TrimEnd('.')}' stands as {there.Id}, a {how}", $"Nothing was added. To say it otherwise, take that line out first: heatwright brief FILE --drop {there.Id}.");
+        return problem with { OnPage = problem with { Limit = $"'{there.Text.TrimEnd('.')}' stands there, a {how}", Next = $"Nothing was added. To say it otherwise, take that line out first, with 'Take out' beside it." } };
     }
 
     /// <summary>A sentence beside the brief that is there: 'band at most 40 °C' means the working end where the brief calls it band.</summary>

@@ -61,6 +61,23 @@ public static class EditBrief
     internal static IReadOnlyList<(string Name, string Says, Unit Unit, double Value)> Numbers(Brief brief) =>
         [.. Fields.Where(field => field.Unit is not null && (brief.Duty is not null || !Hot.Contains(field.Name))).Select(field => (field.Name, field.Says, field.Unit!, field.Value!(brief)))];
 
+    /// <summary>A value of the work that somebody said, in a sentence or by its name; what nobody said is as is usual.</summary>
+    internal static bool IsSaid(Brief brief, string name)
+    {
+        var usual = brief with { AirC = 20, Duty = First(brief.Work.TargetC, brief.AirC) };
+        var field = Fields.First(field => field.Name == name);
+        return name == "target" || field.Now(brief) != field.Now(usual) || brief.Requirements.Select(line => BriefSentence.Read(line.Text, [])).Any(read => read.IsFine && name switch
+        {
+            "air" => read.Value.AirC == brief.AirC,
+            "every" => read.Value.EveryS == brief.Work.EveryS,
+            _ => false,
+        });
+    }
+
+    /// <summary>Limits that were typed, with what they are as a standard doubt: ±20 J that turns into ±12 J without a word looks like a slip; empty: none were typed.</summary>
+    internal static string Limits(double plusMinus, Unit unit) => plusMinus > 0
+        ? $"typed as limits of ±{Display.Significant(plusMinus, 4)} {unit.Symbol}, which is ±{Display.Significant(plusMinus / Math.Sqrt(3), 2)} {unit.Symbol} as one standard doubt" : "";
+
     /// <summary>The brief with one value stated; nothing is written. The name is one of those known.</summary>
     internal static Checked<Brief> With(Brief brief, string name, string text) => Fields.First(field => field.Name == name).With(brief, text);
 
