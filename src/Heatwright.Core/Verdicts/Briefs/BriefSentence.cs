@@ -80,7 +80,7 @@ public static partial class BriefSentence
         string value = $"{limit} {line.Unit}".TrimEnd();
         string rank = line.Must ? "" : line.Weight == 1 ? "want: " : $"want {line.Weight.ToString("0.####", CultureInfo.InvariantCulture)}: ";
         string from = brief is null ? "" : $"from {Number(StartC(line) ?? brief.AirC)} °C";
-        string condition = line.Condition.Length > 0 && line.Condition != from ? $", {line.Condition}" : "";
+        string condition = line.Condition.Length > 0 && (brief is null || StartC(line) is null) ? $", {line.Condition}" : "";
         string main = line.Quantity switch
         {
             RequirementQuantity.WarmUpTime when brief is not null && line.AtMost =>

@@ -39,7 +39,7 @@ internal sealed partial class TypedHeading
         }
 
         bool named = found.Any(place => place >= 0) && !cells.Any(cell => Number().IsMatch(cell));
-        return named ? Placed(run, cells, heads, found, [.. RunFromLog.Columns(trial).Needed]) : IsWords(trial, run, cells) ? new(new TypedHeading(run, null, new Unit?[run.Columns.Count], cells.Length)) : null;
+        return named ? Placed(run, cells, heads, found, [.. RunFromLog.Needed(trial, run.Settings.Keys)]) : IsWords(trial, run, cells) ? new(new TypedHeading(run, null, new Unit?[run.Columns.Count], cells.Length)) : null;
     }
 
     /// <summary>A line below the heading, its values in the order of the run; what the heading does not hold is not read.</summary>
