@@ -50,7 +50,6 @@ public sealed record LoopLook(
     Arrangement Arrangement, IReadOnlyList<LoopStep> Steps, Estimate Total, double HotC, LoopMoment Start, LoopMoment Full, LoopMoment Empty, IReadOnlyList<LoopLimit> Limits)
 {
     /// <summary>The numbers of the loop that nobody knows and its rows do not show, each with why it was taken as it is: the temperature coefficient of the load.</summary>
-    [System.Text.Json.Serialization.JsonIgnore]
     public IReadOnlyList<string> Guessed { get; init; } = [];
 
     /// <summary>The loop of an arrangement.</summary>

@@ -46,25 +46,28 @@ internal static class AskedNames
         string card = TrialCard.Of(trial)?.Name ?? "";
         List<Finding> asked = [.. Names.Where(name => name.Part == part.Kind && name.Card == card && !known.Contains(name.Asked))
             .SelectMany(name => found.Where(finding => finding.Quantity == name.Found).Select(finding => finding with { Quantity = name.Asked, Value = name.Over ? Over(finding.Value) : finding.Value }))];
-        if (part.Kind == PartKind.Switch && card == "switch-drop" && !known.Contains(PartQuantities.Ohms) && AtItsGate(part, found) is { } ohms)
+        List<Remark> remarks = [];
+        if (part.Kind == PartKind.Switch && card == "switch-drop" && !known.Contains(PartQuantities.Ohms) && AtItsGate(part, found) is (var ohms, var says))
         {
             asked.Add(ohms with { Quantity = PartQuantities.Ohms });
+            remarks.AddRange(says.Length > 0 ? [new(trial.Id, trial.Runs[^1].Id, 0, says, Remark.Kept)] : Array.Empty<Remark>());
         }
 
-        return part.Kind == PartKind.Cell && card == "pulse" ? PulseOhms.Of(part, trial, found, known) : new(part.Id, asked, [], []);
+        return part.Kind == PartKind.Cell && card == "pulse" ? PulseOhms.Of(part, trial, found, known) : new(part.Id, asked, remarks, []);
     }
 
     /// <summary>W/K of K/W. The push of every cause turns round with the slope, so that what it shares with a heat capacity stays shared.</summary>
     private static Estimate Over(Estimate resistance) =>
         new(1 / resistance.Si, Units.WattPerKelvin, resistance.In(Units.KelvinPerWatt).Doubts.Times(-1 / (resistance.Si * resistance.Si)), resistance.Origin);
 
-    /// <summary>Ohms of a switch at the gate volts that it will have: the only ones tried, or those nearest to its stated gate volts. Several and none stated: which of them count is not known.</summary>
-    private static Finding? AtItsGate(Part part, Finding[] found)
+    /// <summary>Ohms of a switch at the gate volts that it will have: those nearest to its stated ones; where none are stated the lowest that were read, for its controller may give no more.</summary>
+    private static (Finding Ohms, string Says)? AtItsGate(Part part, Finding[] found)
     {
         const string Before = "ohms at ", Behind = " V gate";
         var tried = found.Where(finding => finding.Quantity.StartsWith(Before, StringComparison.Ordinal) && finding.Quantity.EndsWith(Behind, StringComparison.Ordinal))
-            .Select(finding => (Finding: finding, Volts: double.Parse(finding.Quantity[Before.Length..^Behind.Length], CultureInfo.InvariantCulture))).ToArray();
-        return tried.Length == 1 ? tried[0].Finding
-            : part.Best(PartQuantities.GateVolts) is { } gate ? tried.OrderBy(one => Math.Abs(one.Volts - gate.Si)).Select(one => one.Finding).FirstOrDefault() : null;
+            .Select(finding => (Finding: finding, Volts: double.Parse(finding.Quantity[Before.Length..^Behind.Length], CultureInfo.InvariantCulture))).OrderBy(one => one.Volts).ToArray();
+        return tried.Length == 0 ? null
+            : part.Best(PartQuantities.GateVolts) is { } gate ? (tried.MinBy(one => Math.Abs(one.Volts - gate.Si)).Finding, "")
+            : (tried[0].Finding, tried.Length == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"Its ohms are those at {tried[0].Volts:0.0} V gate, the lowest that were read: state the gate volts that your controller gives, and those nearest to them count."));
     }
 }

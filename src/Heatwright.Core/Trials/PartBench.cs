@@ -48,6 +48,7 @@ public static class PartBench
 
         pieces.AddRange(trials.Where(trial => trial.Kind == TrialKind.Bench && !trial.TellsHowVoltsFall()).Select(trial => CardBench.Findings(trial, instruments)));
         pieces.AddRange(AskedNames.Of(part, trials, pieces));
+        pieces.AddRange(OhmsOverWatts.Of(part, InTheirOrder(pieces)));
         var findings = InTheirOrder(pieces);
         pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials), .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run).Concat(instruments.Silent(trial, run))))], []));
         return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])

@@ -94,8 +94,8 @@ public sealed class Judge
         RequirementQuantity.FullLightTime when arrangement.Lamp is null => new(line, VerdictWord.NoGo, null, "no light", 0, "its load is a heater, and gives no light", "a lamp in the place of the heater"),
         RequirementQuantity.PiecesPerCharge or RequirementQuantity.WorkRate or RequirementQuantity.RecoveryTime when BriefPlan.IsOpen(brief.Work) =>
             new(line, VerdictWord.NeedMoreReadings, null, "not known", null, $"nobody said how much heat one {brief.Piece} takes", "state it in the brief, in joules, and 0 J where it takes none"),
-        RequirementQuantity.WarmUpTime => FromDraws(line, say!.WarmUp(prediction.MiddleOutcome) + (BriefSentence.OtherStart(line, brief) is { Length: > 0 } start ? $"; {start}" : "")),
-        RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome) + (BriefSentence.OtherPace(line, brief) is { Length: > 0 } pace ? $"; {pace}" : "")),
+        RequirementQuantity.WarmUpTime => FromDraws(line, say!.WarmUp(prediction.MiddleOutcome) + (BriefSentence.OtherThanSaid(line, brief) is { Length: > 0 } start ? $"; {start}" : "")),
+        RequirementQuantity.PiecesPerCharge => FromDraws(line, say!.Pieces(prediction.MiddleOutcome) + (BriefSentence.OtherThanSaid(line, brief) is { Length: > 0 } pace ? $"; {pace}" : "")),
         RequirementQuantity.GripTemperature => FromDraws(line, $"the grip gets to {Sentences.Say(prediction.MiddleOutcome.GripC, "0.0")} °C while the whole charge is used"),
         RequirementQuantity.CellTemperature => FromDraws(line, $"the cells get to {Sentences.Say(prediction.MiddleOutcome.CellC, "0.0")} °C, {Sentences.Say(prediction.Middle.HighestA, "0.0")} A at most"),
         RequirementQuantity.RunTime => FromDraws(line, $"it runs {Sentences.Time(prediction.MiddleOutcome.RunTimeS)}, then {say!.Ended(prediction.MiddleOutcome)}"),

@@ -23,8 +23,8 @@ public sealed class BriefSentenceTests
     public void A_promise_of_another_pace_than_the_work_has_is_told(string sentence, double everyS, string told)
     {
         var line = BriefSentence.Read(sentence).Value.Line;
-        Assert.Equal(told, BriefSentence.OtherPace(line, new("", "blade", "cut", 20, [line]) { Duty = new(320, everyS, 4, 5, 220, 0.2, 0, 40, 0, "by hand") }));
-        Assert.Equal("", BriefSentence.OtherPace(line, new("", "lamp head", "use", 20, [line]))); // no work, no pace
+        Assert.Equal(told, BriefSentence.OtherThanSaid(line, new("", "blade", "cut", 20, [line]) { Duty = new(320, everyS, 4, 5, 220, 0.2, 0, 40, 0, "by hand") }));
+        Assert.Equal("", BriefSentence.OtherThanSaid(line, new("", "lamp head", "use", 20, [line]))); // no work, no pace
     }
 
     [Theory]
@@ -84,7 +84,7 @@ public sealed class BriefSentenceTests
         var line = BriefSentence.Read("blade at 75 C within 4 min from 20 C").Value.Line;
         var brief = new Brief("", "blade", "cut", airC, [line]) { Duty = new(75, 20, 4, 5, 45, 0.2, 0, 40, 0, "") };
         Assert.Equal("blade at 75 °C within 4 min from 20 °C", BriefSentence.Say(line, brief));
-        Assert.Equal(told, BriefSentence.OtherStart(line, brief));
+        Assert.Equal(told, BriefSentence.OtherThanSaid(line, brief));
         Assert.Equal($"blade at 75 °C within 4 min from {airC} °C, full cells", BriefSentence.Say(line with { Condition = "full cells" }, brief));
     }
 
@@ -144,4 +144,12 @@ public sealed class BriefSentenceTests
         RequirementQuantity.PartsCost or RequirementQuantity.CostAtTen or RequirementQuantity.CostAtHundred => "money",
         _ => "°C",
     };
+
+    /// <summary>The work was set to another target after the sentence was said, or is tried so: the time is that to the new one.</summary>
+    [Theory, InlineData(90, "reckoned to 90 °C, the target of the work, and not to 75 °C, as the sentence says"), InlineData(75, "")]
+    public void A_warm_up_that_is_reckoned_to_another_target_than_it_says_is_told(double targetC, string told)
+    {
+        var line = BriefSentence.Read("blade at 75 °C within 4 min").Value.Line;
+        Assert.Equal(told, BriefSentence.OtherThanSaid(line, new("", "blade", "cut", 20, [line]) { Duty = new(targetC, 60, 4, 5, 60, 0.2, 0, 40, 0, "by hand") }));
+    }
 }

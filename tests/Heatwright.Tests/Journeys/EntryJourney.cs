@@ -68,6 +68,11 @@ public sealed class EntryJourney : IDisposable
             Assert.DoesNotContain("no such setting", typed.Error, StringComparison.Ordinal);
         }
 
+        Assert.Equal("discharge", Trial(file, "full").GetProperty("kind").GetString());
+        Assert.Contains("discharge (capacity)", Fine("trial", "kinds"), StringComparison.Ordinal);
+        var through = bench.TypeWith("0 4.1\n1800 3.7\n3600 3.0\n", "trial", "enter", file, "full", "--run", "through", "--columns", "time,volts", "--set", "load=3.6ohm");
+        Assert.Equal("", through.Error);
+
         var wrong = bench.TypeWith("", "trial", "enter", file, "full", "--set", "flavour=3");
         Assert.Contains("cut-off", wrong.Error, StringComparison.Ordinal);
     }

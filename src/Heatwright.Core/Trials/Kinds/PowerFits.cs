@@ -222,10 +222,6 @@ internal static class PowerFits
             says.Add(string.Create(CultureInfo.InvariantCulture, $"At the lowest gate voltage it has {found[0].Value.Value / found[^1].Value.Value:0.0} times the ohms of the highest: not fully on. The threshold on a sheet is where it just begins."));
         }
 
-        // What drives it is the controller's pin, whose volts nobody has said: the least that was read is the careful end.
-        double least = sheet["gate volts"].Min();
-        found.Add(found[0] with { Name = PartQuantities.Ohms });
-        says.Add(string.Create(CultureInfo.InvariantCulture, $"Its ohms are those at {least:0.0} V gate, the lowest that was read. Strike out gate volts that your controller does not give, and take it again at those that it does."));
         if (sheet.Has("degrees") && double.IsFinite(sheet.Setting("air")))
         {
             var (hot, slips) = WithoutSlips(Heated(sheet.Whole("degrees")));

@@ -62,5 +62,6 @@ public static class TrialFits
 
     /// <summary>What is said of a kind that there is not.</summary>
     /// <param name="kind">As it was typed.</param>
-    public static Problem Unknown(string kind) => new($"There is no kind of trial '{kind}'.", "KIND", kind, NearNames.Told(kind, TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for.");
+    /// <param name="names">Those that there are; null: of all cards.</param>
+    public static Problem Unknown(string kind, IEnumerable<string>? names = null) => new($"There is no kind of trial '{kind}'.", "KIND", kind, NearNames.Told(kind, names ?? TrialCard.All.Select(card => card.Name)), "Type one of these; 'heatwright trial kinds' says what each is for.");
 }

@@ -57,7 +57,7 @@ public static partial class BriefSentence
         Pace().Match(condition) is { Success: true } pace && OptionReader.Amount("every", pace.Groups["s"].Value, Expect.Seconds) is { IsFine: true, Value.Si: > 0 } every ? every.Value.Si : null;
 
     /// <summary>What to say of a promise whose sentence names another pace than the work has; empty: it names none, or the same.</summary>
-    public static string OtherPace(Requirement line, Brief brief) =>
+    private static string OtherPace(Requirement line, Brief brief) =>
         line.Quantity == RequirementQuantity.PiecesPerCharge && brief.Duty is { } duty && PaceS(line.Condition) is { } said && Math.Abs(said - duty.EveryS) > 0.005 * said
             ? string.Create(CultureInfo.InvariantCulture, $"reckoned with one every {duty.EveryS:0.##} s, the pace of the work, and not one every {said:0.##} s, as the sentence says") : "";
 
@@ -66,8 +66,16 @@ public static partial class BriefSentence
         ? double.Parse(start.Groups["c"].Value, CultureInfo.InvariantCulture) : null;
 
     /// <summary>What to say of a warm-up whose sentence begins at another temperature than the air has; empty: it names none, or the same.</summary>
-    public static string OtherStart(Requirement line, Brief brief) => StartC(line) is { } said && Math.Abs(said - brief.AirC) > 0.05
+    private static string OtherStart(Requirement line, Brief brief) => StartC(line) is { } said && Math.Abs(said - brief.AirC) > 0.05
         ? $"reckoned from {Number(brief.AirC)} °C, the air, and not from {Number(said)} °C, as the sentence says" : "";
+
+    /// <summary>What to say of a warm-up whose sentence names another target than the work has; empty: it names none, or the same.</summary>
+    private static string OtherTarget(Requirement line, Brief brief) =>
+        line.Quantity == RequirementQuantity.WarmUpTime && brief.Duty is { } duty && Read(line.Text) is { IsFine: true, Value.TargetC: { } said } && Math.Abs(said - duty.TargetC) > 0.05
+            ? $"reckoned to {Number(duty.TargetC)} °C, the target of the work, and not to {Number(said)} °C, as the sentence says" : "";
+
+    /// <summary>What is reckoned otherwise than a line's sentence says, for the work was stated anew since; empty: nothing.</summary>
+    public static string OtherThanSaid(Requirement line, Brief brief) => string.Join("; ", new[] { OtherPace(line, brief), OtherTarget(line, brief), OtherStart(line, brief) }.Where(said => said.Length > 0));
 
     /// <summary>What follows the comma; the temperature of a run time stays beside it.</summary>
     private static string Condition(Requirement line, string behind) =>
@@ -80,7 +88,7 @@ public static partial class BriefSentence
         string value = $"{limit} {line.Unit}".TrimEnd();
         string rank = line.Must ? "" : line.Weight == 1 ? "want: " : $"want {line.Weight.ToString("0.####", CultureInfo.InvariantCulture)}: ";
         string from = brief is null ? "" : $"from {Number(StartC(line) ?? brief.AirC)} °C";
-        string condition = line.Condition.Length > 0 && line.Condition != from ? $", {line.Condition}" : "";
+        string condition = line.Condition.Length > 0 && (brief is null || StartC(line) is null) ? $", {line.Condition}" : "";
         string main = line.Quantity switch
         {
             RequirementQuantity.WarmUpTime when brief is not null && line.AtMost =>

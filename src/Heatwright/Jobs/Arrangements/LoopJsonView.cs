@@ -77,6 +77,9 @@ public sealed record LoopJsonView(
     string Letter, string Name, int Series, int Parallel, int Touches, double DutyCeiling, IReadOnlyList<PlaceView> Places, NumberView LoopOhms, double HotC, IReadOnlyList<LoopStepView> Loop,
     LoopMomentView Start, LoopMomentView Full, LoopMomentView Empty, IReadOnlyList<LoopLimitView> Limits, string First, IReadOnlyList<PairView> Pairs)
 {
+    /// <summary>Numbers behind it that nobody knows and its elements do not show, each with why it was taken as it is.</summary>
+    public IReadOnlyList<string> Guessed { get; init; } = [];
+
     /// <summary>The view of a loop.</summary>
     public static LoopJsonView Of(LoopView view)
     {
@@ -87,7 +90,10 @@ public sealed record LoopJsonView(
             [.. look.Steps.Select((step, i) => new LoopStepView(step.Name, step.Part.Name, NumberView.Of(step.Ohms)!, At(look.Full.Ohms, i), At(look.Full.DropsV, i), At(look.Empty.DropsV, i), At(look.Full.LostW, i), At(look.Empty.LostW, i)))],
             LoopMomentView.Of(look.Start), LoopMomentView.Of(look.Full), LoopMomentView.Of(look.Empty),
             [.. look.Limits.Select(limit => new LoopLimitView(limit.What, limit.Part.Name, NumberView.Of(limit.Is)!, NumberView.Of(limit.Limit)!, limit.Share, limit.When))],
-            view.First, [.. view.Pairs.Select(pair => new PairView(pair.Refused, pair.Problem.What, pair.Problem.Value, pair.Problem.Limit, pair.Problem.Next))]);
+            view.First, [.. view.Pairs.Select(pair => new PairView(pair.Refused, pair.Problem.What, pair.Problem.Value, pair.Problem.Limit, pair.Problem.Next))])
+        {
+            Guessed = look.Guessed,
+        };
     }
 
     private static NumberView? At(IReadOnlyList<Estimate> values, int i) => values.Count > i ? NumberView.Of(values[i]) : null;

@@ -67,7 +67,7 @@ public sealed record TriedView(
     {
         var change = tried.Change;
         return new(change.From.Letter, change.Values, change.ChangesArrangement, change.ChangesBrief,
-            [.. tried.Was.Lines.Zip(tried.Is.Lines).Select((pair, i) => Line(pair.First, pair.Second, was?.Requirements[i], verdict?.Requirements[i]))], tried.Numbers(), StopOf(tried.Was.Run), StopOf(tried.Is.Run),
+            [.. tried.Was.Lines.Zip(tried.Is.Lines).Select((pair, i) => Line(pair.First, pair.Second, was?.Requirements[i], verdict?.Requirements[i], tried.Is.Study.Brief!))], tried.Numbers(), StopOf(tried.Was.Run), StopOf(tried.Is.Run),
             NeedsOf(tried.Was), NeedsOf(tried.Is), [.. tried.Is.Problems.Select(problem => $"{problem.What} {problem.Next}")], verdict?.Prediction?.Draws.Count ?? 0,
             was is null ? null : ArrangementView.Word(was.Word), verdict is null ? null : ArrangementView.Word(verdict.Word), verdict?.Because, keptAs);
     }
@@ -77,10 +77,10 @@ public sealed record TriedView(
 
     private static string? StopOf(PlantRun? run) => run?.Stop.ToString();
 
-    private static TriedLineView Line(MiddleLine was, MiddleLine now, RequirementVerdict? drawnWas, RequirementVerdict? drawn)
+    private static TriedLineView Line(MiddleLine was, MiddleLine now, RequirementVerdict? drawnWas, RequirementVerdict? drawn, Brief brief)
     {
         var line = now.Requirement;
-        return new(line.Id, line.Text, line.Must, line.Unit, line.AtMost, was.Requirement.Limit, line.Limit, was.Value, now.Value, was.Kept, now.Kept, drawnWas?.Probability, drawn?.Probability,
+        return new(line.Id, line.Text + (BriefSentence.OtherThanSaid(line, brief) is { Length: > 0 } other ? $" ({other})" : ""), line.Must, line.Unit, line.AtMost, was.Requirement.Limit, line.Limit, was.Value, now.Value, was.Kept, now.Kept, drawnWas?.Probability, drawn?.Probability,
             drawnWas is null ? null : ArrangementView.Word(drawnWas.Word), drawn is null ? null : ArrangementView.Word(drawn.Word));
     }
 }

@@ -7,7 +7,7 @@ namespace Heatwright.Jobs.Trials;
 public static class FitTrial
 {
     /// <summary>The kind of this name, or what there is instead.</summary>
-    public static Checked<TrialCard> Kind(string name) => TrialKinds.CardOf(name) is { } card ? new(card) : new(TrialFits.Unknown(name));
+    public static Checked<TrialCard> Kind(string name) => TrialKinds.CardOf(name) is { } card ? new(card) : new(TrialFits.Unknown(name, TrialKinds.All));
 
     /// <summary>Findings with doubt from readings.</summary>
     public static Checked<TrialAnswer> Run(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words)).Then(input => TrialFits.Run(kind, input));

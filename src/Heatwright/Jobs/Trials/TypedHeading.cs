@@ -77,7 +77,7 @@ internal sealed partial class TypedHeading
     {
         // 't U I': what is known stands where the run has it, so the rest does as well, unless it is called by something else.
         bool Free(int place) => heads[place].Unit is null && !Known(trial).Any(name => Named(trial, name, cells, heads) == place);
-        string[] needed = [.. RunFromLog.Columns(trial, run.Columns.Select(column => column.Name)).Needed];
+        string[] needed = [.. RunFromLog.Needed(trial, run.Settings.Keys, run.Columns.Select(column => column.Name))];
         int[] places = cells.Length == found.Length && found.Any(place => place >= 0) && found.Select((place, i) => place < 0 ? Free(i) : place == i).All(own => own) ? [.. found.Select((_, i) => i)] : found;
         string[] open = [.. run.Columns.Where((column, i) => places[i] < 0 && needed.Contains(column.Name)).Select(column => column.Name)];
         return open.Length == 0 ? new(new TypedHeading(run, places, [.. places.Select(place => place < 0 ? null : heads[place].Unit)], cells.Length))

@@ -160,14 +160,9 @@ public static class ReadBrief
     {
         foreach (var line in brief.Requirements)
         {
-            if (BriefSentence.OtherPace(line, brief) is { Length: > 0 } pace)
+            if (BriefSentence.OtherThanSaid(line, brief) is { Length: > 0 } other)
             {
-                yield return $"'{line.Text}' is {pace}: change the pace of the work, or take the sentence out and say it anew.";
-            }
-
-            if (BriefSentence.OtherStart(line, brief) is { Length: > 0 } start)
-            {
-                yield return $"'{line.Text}' is {start}: change the air, or take the sentence out and say it anew.";
+                yield return $"'{line.Text}' is {other}: change the work, or take the sentence out and say it anew.";
             }
         }
 
