@@ -40,6 +40,7 @@ public sealed class AskedNamesTests
         .. from card in TrialCard.All
            from kind in On(card)
            from need in PartNeeds.Of(kind)
+           where need.Quantity != PartQuantities.LimitCurrent // told where an output gave way, which none of these benches lets happen
            where card.Finds.Any(found => found == need.Quantity || OtherNames.Contains((need.Quantity, found)))
            select (kind, card.Name, need.Quantity),
     ];
@@ -95,6 +96,7 @@ public sealed class AskedNamesTests
         var rows = gates.SelectMany(gate => new[] { 3.0, 5 }.Select(amps => new[] { gate.Gate, amps, gate.Ohm * amps })).Select((row, i) => new Reading(i + 1, [.. row.Select(value => value.ToString("0.0000", CultureInfo.InvariantCulture))]));
         var mos = new Part(new("mos"), PartKind.Switch, "mos", statedV is { } volts ? [new(PartQuantities.GateVolts, volts, "V", 0, "sheet", "")] : []);
         var found = PartBench.One(mos, [new(new("s"), TrialKind.Bench, mos.Id, [new(new("s-1"), [new("gate volts", "V", ""), new("amps", "A", ""), new("drop", "V", "")], [.. rows])]) { Card = "switch-drop" }], NoMeter);
+        Assert.Equal(second && statedV is null ? 1 : 0, found.Remarks.Count(remark => remark.Words.StartsWith("Its ohms are those at 4.5 V gate, the lowest that were read", StringComparison.Ordinal)));
         Assert.Equal(ohms, found.Find(PartQuantities.Ohms) is { } told ? Math.Round(told.Si, 6) : null);
     }
 }

@@ -65,7 +65,7 @@ public sealed class CardBenchTests
     {
         Run run = new(new("r"), [new("gate volts", "V", ""), new("amps", "A", "m"), new("drop", "V", "m")], [new(1, ["4.5", "3.00", first]), new(2, ["4.5", "5.00", second])]);
         InstrumentSpec[] specs = [new("V", 0.5, 0.002, 0), new("A", 1, 0.005, 0), .. promised.Contains("mV", StringComparison.Ordinal) ? [new InstrumentSpec("mV", 0.5, 0.1, 0)] : Array.Empty<InstrumentSpec>()];
-        return CardBench.Findings(new(new("t"), TrialKind.Bench, new("p"), [run]) { Card = "switch-drop" }, new([new("m", "m", specs)])).Find("ohms")!;
+        return CardBench.Findings(new(new("t"), TrialKind.Bench, new("p"), [run]) { Card = "switch-drop" }, new([new("m", "m", specs)])).Find("ohms at 4.5 V gate")!;
     }
 
     /// <summary>One reading or two show no course; three do.</summary>

@@ -238,20 +238,19 @@ public class PowerFitsTests
     public void A_switch_tells_ohms_for_each_gate_and_its_rise()
     {
         var answer = Switch([2.96, 3.04, 2, 4], [2, 4, 0, 2], [0.2, 0.4, 0.001, 0.1], [double.NaN, double.NaN, double.NaN, 30], ("air", 20));
-        Assert.Equal(["ohms at 3.0 V gate", "ohms at 4.0 V gate", "ohms", "rise per watt"], answer.Findings.Select(finding => finding.Name));
+        Assert.Equal(["ohms at 3.0 V gate", "ohms at 4.0 V gate", "rise per watt"], answer.Findings.Select(finding => finding.Name));
         Assert.Equal(0.1, answer.Value("ohms at 3.0 V gate"), 1e-9);
         Assert.Equal(0.05, answer.Value("ohms at 4.0 V gate"), 1e-9);
         Assert.Equal(50, answer.Value("rise per watt"), 1e-9);
         Assert.Equal(Math.Sqrt((0.041633 * 0.041633) + (0.046547 * 0.046547)) / 0.2, answer.Scatter("rise per watt"), 2e-4);
-        Assert.Equal("At the lowest gate voltage it has 2.0 times the ohms of the highest: not fully on. The threshold on a sheet is where it just begins.", answer.Says[0]);
-        Assert.StartsWith("Its ohms are those at 3.0 V gate, the lowest that was read.", answer.Says[1], StringComparison.Ordinal);
+        Assert.Equal("At the lowest gate voltage it has 2.0 times the ohms of the highest: not fully on. The threshold on a sheet is where it just begins.", Assert.Single(answer.Says));
         Assert.Null(Switch([4], [2], [0.1], [30]).Find("rise per watt"));
         Assert.StartsWith("1 or more", Refused.By("switch-drop", [("gate volts", [4]), ("amps", [0]), ("drop", [0.1])]).Limit, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData(0.129, 1)]
-    [InlineData(0.131, 2)]
+    [InlineData(0.129, 0)]
+    [InlineData(0.131, 1)]
     public void A_switch_with_a_third_more_ohms_is_not_fully_on(double drop, int says) => Assert.Equal(says, Switch([3, 4], [1, 1], [drop, 0.1], [double.NaN, double.NaN]).Says.Count);
 
     /// <summary>By hand: 10 mΩ at 1 to 4 A are 10 to 160 mW and 50 K/W; a drop of 0.4 V instead of 0.04 V makes 1.6 W of it, and with a rise of 8 K a switch of 5 K/W. One of eight is put aside, two or one of five are not.</summary>
