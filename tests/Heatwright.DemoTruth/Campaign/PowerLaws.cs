@@ -35,7 +35,7 @@ internal static class PowerLaws
         law.Reads("amps in", HeaterLaws.Amps(0.001), p => [.. Enumerable.Range(0, 12).Select(i => InA(p, i))]);
         law.Reads("volts out", HeaterLaws.Volts(0.01), p => outV.At(p));
         law.Reads("amps out", HeaterLaws.Amps(0.001), p => outA.At(p));
-        law.Finds("efficiency at the heaviest load", p => Efficiency(p, 11));
+        law.Finds("efficiency at the heaviest load", p => 100 * Efficiency(p, 11));
         law.Finds("loss fixed", p => p[own]);
         law.Finds("loss per ampere", p => p[perAmp]);
         law.Finds("loss per ampere squared", p => p[ohms]);

@@ -69,8 +69,6 @@ internal static class PointFits
             says.Add(string.Create(CultureInfo.InvariantCulture, $"Above {from.Value:G3} A in it loses {steeper.Value:G3} W more for each ampere more: a module that works in bursts at light load does so. A prediction takes both sides."));
         }
 
-        double[] shares = [.. Enumerable.Range(0, kept.Count).Select(i => 100 * (1 - (kept["loss"][i] / In(kept, i))))];
-        says.Add(string.Create(CultureInfo.InvariantCulture, $"Efficiency between {shares.Min():0} and {shares.Max():0} % over {kept["amps in"].Min():0.00} to {kept["amps in"].Max():0.00} A in."));
         return new(answer with
         {
             Findings = [.. answer.Findings, .. limit],
@@ -129,8 +127,8 @@ internal static class PointFits
         return
         [
             Curves.Tell(PartQuantities.Efficiency, Units.Percent, (s, p) => Enumerable.Range(0, s.Count).Max(i => At(s, p, i))),
-            Curves.Tell("efficiency at the lightest load", Units.One, (s, p) => At(s, p, Enumerable.Range(0, s.Count).MinBy(i => s["amps in"][i]))),
-            Curves.Tell("efficiency at the heaviest load", Units.One, (s, p) => At(s, p, Enumerable.Range(0, s.Count).MaxBy(i => s["amps in"][i]))),
+            Curves.Tell("efficiency at the lightest load", Units.Percent, (s, p) => At(s, p, Enumerable.Range(0, s.Count).MinBy(i => s["amps in"][i]))),
+            Curves.Tell("efficiency at the heaviest load", Units.Percent, (s, p) => At(s, p, Enumerable.Range(0, s.Count).MaxBy(i => s["amps in"][i]))),
         ];
     }
 

@@ -20,7 +20,7 @@ public class ChangedLossTests
         Assert.Equal(0.3, answer.Value("loss above the change"), 0.015);
         Assert.Equal(0.8, answer.Value("current of the change"), 0.04);
         Assert.InRange(answer.Find("current of the change")!.StandardDoubt, 0.002, 0.05);
-        Assert.Equal(1 - (0.62 / 7.56), answer.Value("efficiency at the heaviest load"), 2e-3);
+        Assert.Equal(100 * (1 - (0.62 / 7.56)), answer.Value("efficiency at the heaviest load"), 0.2);
         Assert.Equal(100 * (1 - (0.09 / 2.52)), answer.Value("efficiency"), 0.3);
         Assert.Contains(answer.Says, says => says.StartsWith("Above 0.8", StringComparison.Ordinal) && says.Contains("for each ampere more", StringComparison.Ordinal));
     }

@@ -170,7 +170,7 @@ public class KindFitTests
         double[] output = [.. amps.Select(i => ((3.7 * i) - 0.1 - (0.2 * i) - (0.05 * i * i)) / 9)];
         var answer = Given.Fit("converter-points", [("volts in", [.. amps.Select(_ => 3.7), 3.3]), ("amps in", [.. amps, 4.2]), ("volts out", [.. amps.Select(_ => 9.0), 6.5]), ("amps out", [.. output, 1.2])], [("set volts", 9)]);
         double heaviest = 1 - ((0.1 + 0.6 + 0.45) / 11.1);
-        Assert.Equal(heaviest, answer.Value("efficiency at the heaviest load"), 5e-3);
+        Assert.Equal(100 * heaviest, answer.Value("efficiency at the heaviest load"), 0.5);
         Assert.Equal("falls", answer.Word);
     }
 
