@@ -37,7 +37,7 @@ internal static class FindingsPart
     {
         var stated = result.Shelf[finding.Part].All(finding.Quantity);
         return Html.Of($"""
-            <tr><th scope="row">{finding.Quantity}</th><td>{Origins.Number(SaidAndRead.Alike(stated.FirstOrDefault(), finding.Value))}</td><td>{Html.Each(stated, claim => Origins.Number(claim))}</td><td>{Html.Each(stated, claim => Beside(claim, finding.Value))}</td></tr>
+            <tr><th scope="row">{finding.Quantity}</th><td>{Origins.Number(SaidAndRead.Alike(stated is [var first, ..] ? first : null, finding.Value))}</td><td>{Html.Each(stated, claim => Origins.Number(claim))}</td><td>{Html.Each(stated, claim => Beside(claim, finding.Value))}</td></tr>
 
             """);
     }

@@ -155,6 +155,7 @@ public sealed class TrialFormsTests : IAsyncLifetime
         Assert.Contains("'discharge' is done on a cell or pack, and 'grip' is a handle", page, StringComparison.Ordinal);
         Assert.Contains("For a handle there are grip-rise, ", page, StringComparison.Ordinal);
         Assert.DoesNotContain("Look again", PagesTests.Visible(await web.Text("/trials/sag")), StringComparison.Ordinal);
+        Assert.Equal(1, Regex.Count(PagesTests.Visible(await web.Text("/trials")), "this test is done on a cell or pack"));
         using var dropped = await web.Send("/trials/odd", "/trials/odd/drop");
         Assert.Equal("/trials", dropped.Headers.Location!.ToString());
         Assert.Equal(["sag"], OpenStudy.Read(File).Value.Study.Trials.Select(trial => trial.Id.Name));

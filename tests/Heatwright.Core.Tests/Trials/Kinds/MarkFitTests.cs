@@ -66,11 +66,11 @@ public sealed class MarkFitTests
         Assert.All(answer.Next, next => Assert.Contains("fewer than five marks", next, StringComparison.Ordinal));
     }
 
-    /// <summary>The third mark at half its time: at 0.5·105 s a body that reached 80 K and 120 K at 51 s and 92 s cannot have risen by 130 K, with tenths of a second and a kelvin or two of doubt.</summary>
+    /// <summary>Of 200 K with 100 s: 60 K at 35.67 s and 100 K at 69.31 s; 130 K belong to 104.98 s, and nothing that loses heat climbs faster than before.</summary>
     [Fact]
     public void Marks_that_lie_off_one_curve_are_told()
     {
-        var answer = Fit("at at at", [51.08, 91.63, 52.5], [100, 140, 150]);
+        var answer = Fit("at at at", [35.67, 69.31, 71], [80, 120, 150]);
         Assert.Equal("The 3 marks lie farther off one curve than their doubts explain: look for a time or a temperature that is wrong.", answer.Says[^1]);
     }
 
