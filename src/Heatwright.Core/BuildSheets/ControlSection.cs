@@ -22,7 +22,7 @@ internal static class ControlSection
         // What is a part of another number is no number of its own in a sum.
         bool within = ask.Builder.LinkIsInLoss;
         var link = ask.Plant(Arrangements.PlantKey.GripLink);
-        string told = within && link is not null ? $"what goes into the grip is within its loss: the warm-up read all that leaves the end; {Display.Rounded(link.Value)} of it are assumed to" : "";
+        string told = within && link is not null ? $"what goes into the grip, {Display.Rounded(link.Value)} as assumed, is within its loss: the warm-up read all that leaves the end" : "";
         Input[] from = [.. new[] { ask.Plant(Arrangements.PlantKey.EndHeat), ask.Plant(Arrangements.PlantKey.EndLoss), ask.Plant(Arrangements.PlantKey.EndRadiating), within ? null : link, ask.Plant(Arrangements.PlantKey.SensorLag) }.OfType<Input>(), c["frame"].Input];
         lines.Made("Set point", ask.SetC, Units.Celsius, "target of the brief and 10 K above it, as the prediction aims", []);
         lines.Made("Tool near it: resistance to air", design.Model.KelvinPerWatt, Units.KelvinPerWatt, "slope of all losses at the set point", from, told);

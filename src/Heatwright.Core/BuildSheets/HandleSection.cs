@@ -49,7 +49,7 @@ internal static class HandleSection
         if (!fits)
         {
             double narrowest = HandlePacking.NarrowestMm(length, things, InsulatorMm, gap);
-            problems.Add(new("Cells and boards do not go into the handle.", ask.Shelf[ask.Arrangement.Handle].Name, packed is null ? $"{Lines.N(bore)} mm inside" : $"{Lines.N(packed.UsedMm, "0")} mm needed", $"{Lines.N(length, "0")} mm long, {Lines.N(bore)} mm inside",
+            problems.Add(new("Cells and boards do not go into the handle.", ask.Shelf[ask.Arrangement.Handle].Name, packed is null ? $"{Lines.N(bore)} mm inside" : $"{Lines.N(packed.UsedMm, "0")} mm needed", $"{Lines.N(length, "0")} mm long, {Lines.N(bore)} mm inside{(unsaid.Length > 0 ? $" ({unsaid} assumed)" : "")}",
                 double.IsFinite(narrowest) ? $"Take a handle of {Lines.N(narrowest)} mm inside at this length{(packed is null ? "" : $", or one of {Lines.N(packed.UsedMm, "0")} mm length at this bore")}." : packed is null ? "Take a wider and longer handle." : $"Take a handle of {Lines.N(packed.UsedMm, "0")} mm length."));
         }
 
@@ -110,7 +110,7 @@ internal static class HandleSection
         return (bore is null ? UsualBoreMm : Mm(bore.Si), length is null ? UsualLengthMm : Mm(length.Si), And([.. new[] { bore is null ? "diameter" : "", length is null ? "length" : "" }.Where(word => word.Length > 0)]));
     }
 
-    private static string And(IReadOnlyList<string> words) => words.Count > 1 ? $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}" : string.Concat(words);
+    private static string And(string[] words) => words.Length > 1 ? $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}" : string.Concat(words);
 
     private static double Mm(double metres) => Math.Round(metres * 1000, 3);
 

@@ -12,7 +12,7 @@ public static class SectionDrawing
     private static readonly (string Name, string Drawn)[] Drawn =
     [
         ("d", "fill=\"none\" stroke=\"#111\" stroke-width=\".35\""), ("w", "fill=\"none\" stroke=\"#111\" stroke-width=\".7\""), ("c", "fill=\"#f1efe8\" stroke=\"#111\" stroke-width=\".35\""),
-        ("h", "fill=\"none\" stroke=\"#111\" stroke-width=\".2\" stroke-dasharray=\"1 1\""), ("g", "fill=\"#fff\""),
+        ("g", "fill=\"#fff\""),
         ("t", "font-family=\"sans-serif\" font-size=\"2.6\" fill=\"#111\""), ("s", "font-family=\"sans-serif\" font-size=\"2.2\" fill=\"#111\""),
     ];
 
@@ -47,7 +47,7 @@ public static class SectionDrawing
 
         // The balance point is marked above and below the handle, never through it: numbers stand there.
         double balance = Margin + handle.BalanceMm;
-        svg.Append(CultureInfo.InvariantCulture, $"<path class=\"h\" d=\"M{N(balance)} {N(Margin - 2.5)}V{N(Margin)}M{N(balance)} {N(Margin + height)}v2.6\"/>\n<text class=\"s\" x=\"{N(balance + 0.6)}\" y=\"{N(Margin + height + 2.6)}\">balance {N(handle.BalanceMm)}</text>\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<path class=\"d\" d=\"M{N(balance)} {N(Margin - 2.5)}V{N(Margin)}M{N(balance)} {N(Margin + height)}v2.6\"/>\n<text class=\"s\" x=\"{N(balance + 0.6)}\" y=\"{N(Margin + height + 2.6)}\">balance {N(handle.BalanceMm)}</text>\n");
         svg.Append(CultureInfo.InvariantCulture, $"<path class=\"d\" d=\"M{N(Margin)} {N(Margin + height + 6)}h{N(handle.LengthMm)}m0 -1v2m-{N(handle.LengthMm)} 0v-2\"/>\n<text class=\"s\" x=\"{N(Margin + (handle.LengthMm / 2))}\" y=\"{N(Margin + height + 5.4)}\" text-anchor=\"middle\">{N(handle.LengthMm)}{(handle.Assumed.Length > 0 ? $" ({handle.Assumed} of the handle assumed)" : "")}</text>\n");
         svg.Append(CultureInfo.InvariantCulture, $"<text class=\"s\" x=\"{N(Margin)}\" y=\"{N(Margin + height + 9)}\">cool end</text>\n<text class=\"s\" x=\"{N(Margin + handle.LengthMm)}\" y=\"{N(Margin + height + 9)}\" text-anchor=\"end\">hot end</text>\n");
         for (int cut = 0; cut < cuts.Length; cut++)

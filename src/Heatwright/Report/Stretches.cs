@@ -19,6 +19,9 @@ public sealed record Stretches(double[] Minutes, double[] Mean, double[] Low, do
     /// <summary>Looks that a piece with its pause needs to be seen.</summary>
     private const int LooksToSee = 4;
 
+    /// <summary>So many looks to either side: a dip of a seventh of a piece is hardly missed by thirteen.</summary>
+    private const int LooksAbout = 6;
+
     /// <summary>A band's curve as it goes up and down with the work, where its own looks are too few to show that; null: they show it, or there is no work.</summary>
     /// <param name="prediction">The prediction.</param>
     /// <param name="band">One of its bands.</param>
@@ -38,6 +41,20 @@ public sealed record Stretches(double[] Minutes, double[] Mean, double[] Low, do
             _ => [.. fine.NodesK[band.Name switch { "grip" => 1, "cells" => 2, _ => 0 }].Select(kelvin => kelvin - Quantities.Units.ZeroCelsiusK)],
         };
         return Of(fine.TimesS[..fine.Count], values[..fine.Count], band with { TimesS = [], Low = [], High = [], Middle = [] }, 0, prediction.Middle.RunTimeS, everyS, Wide);
+    }
+
+    /// <summary>The band of what goes up and down with the work, each end as far as it reaches among the looks about it: one look that falls in step with the work sees it always or never.</summary>
+    /// <param name="band">The band as it was looked at.</param>
+    public static Band Widened(Band band)
+    {
+        if (band.Name is not ("working end" or "heater"))
+        {
+            return band; // pack, grip and cells are slower than the work
+        }
+
+        double[] Reach(double[] ends, Func<IEnumerable<double>, double> farthest) =>
+            [.. ends.Select((end, i) => double.IsFinite(end) ? farthest(ends[Math.Max(0, i - LooksAbout)..Math.Min(ends.Length, i + LooksAbout + 1)].Where(double.IsFinite)) : end)];
+        return band with { Low = Reach(band.Low, Enumerable.Min), High = Reach(band.High, Enumerable.Max) };
     }
 
     /// <summary>Stretches from the target on, or from the start where the target is never reached.</summary>

@@ -49,6 +49,17 @@ public sealed class StretchesTests
         Assert.True(coarse > 0);
     }
 
+    /// <summary>A band that sees the work at every tenth look only: about each look it is there, and what is slower than the work stays as it is.</summary>
+    [Fact]
+    public void A_band_whose_looks_miss_the_work_reaches_as_far_as_those_about_it()
+    {
+        double[] times = [.. Enumerable.Range(0, 100).Select(i => 48.0 * i)], high = [.. times.Select(t => 171.0)], low = [.. times.Select((t, i) => i % 10 == 3 ? 150 : 168.0)];
+        var told = Stretches.Widened(new Band("working end", "°C", times, low, high, high));
+        Assert.All(told.Low, end => Assert.Equal(150, end));
+        Assert.All(told.High, end => Assert.Equal(171, end));
+        Assert.Same(low, Stretches.Widened(new Band("grip", "°C", times, low, high, high)).Low);
+    }
+
     [Fact]
     public void What_is_before_the_first_time_is_left_out()
     {
