@@ -140,18 +140,29 @@ internal static class PowerFits
         {
             double before = held.Max(i => sheet["amps in"][i]), at = gone.Max(i => sheet["amps in"][i]);
             double inV = gone.Average(i => sheet["volts in"][i]), fullV = held.Max(i => sheet["volts in"][i]);
+            if (inV >= 0.85 * fullV && at < 1.15 * before)
+            {
+                found.Add(Between(Parts.PartQuantities.LimitCurrent, sheet, Math.Min(before, at), Math.Max(before, at), Units.Ampere, 1, "amps in"));
+            }
+
             says.Add(inV < 0.85 * fullV ? string.Create(CultureInfo.InvariantCulture, $"The input sags to {inV:0.00} V while {at:0.0} A flow: the source gives way, not the module alone.")
                 : at < 1.15 * before ? string.Create(CultureInfo.InvariantCulture, $"The input stays at {inV:0.00} V and its current near {at:0.0} A: the module's own current limit.") : "What gives way, source or module, these readings do not tell.");
         }
 
-        return new(new TrialAnswer(sheet.Card.Name, found, says) { Word = "collapses", Next = nextA > 1.2 * last ? [string.Create(CultureInfo.InvariantCulture, $"A load of {Math.Sqrt(last * nextA):0.00} A lies between and narrows it most.")] : [] });
+        List<string> next = nextA > 1.2 * last ? [string.Create(CultureInfo.InvariantCulture, $"A load of {Math.Sqrt(last * nextA):0.00} A lies between and narrows it most.")] : [];
+        if (!sheet.Has("amps in") || !sheet.Has("volts in"))
+        {
+            next.Add("Read volts and amps at the input too: a loop and a prediction ask for the input current at which the module gives way.");
+        }
+
+        return new(new TrialAnswer(sheet.Card.Name, found, says) { Word = "collapses", Next = next });
     }
 
     /// <summary>Between the last load that it holds and the first that it does not; what is wrong with the amps as a whole moves both.</summary>
-    private static TrialFinding Between(string name, TrialSheet sheet, double low, double high, Unit unit, double perAmp)
+    private static TrialFinding Between(string name, TrialSheet sheet, double low, double high, Unit unit, double perAmp, string amps = "amps out")
     {
         TrialFinding found = new(name, Estimate.Within((low + high) / 2, (high - low) / 2, unit, $"{sheet.Card.Name} {name}", CauseGroup.Assumption, new Origin.Fitted(new TrialId(sheet.Card.Name), [new RunId(sheet.Card.Name)])), 0, double.PositiveInfinity);
-        return sheet.Shared.Where(error => error.Column == "amps out").Aggregate(found, (all, error) => all.Wider(error.Cause, (error.Gain * found.Value.Value) + (error.Offset * perAmp)));
+        return sheet.Shared.Where(error => error.Column == amps).Aggregate(found, (all, error) => all.Wider(error.Cause, (error.Gain * found.Value.Value) + (error.Offset * perAmp)));
     }
 
     private static Checked<TrialAnswer> Idle(TrialSheet read)

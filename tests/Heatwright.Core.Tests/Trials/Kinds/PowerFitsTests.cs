@@ -159,7 +159,7 @@ public class PowerFitsTests
         Assert.Equal(1.5, answer.Value("output amps it holds"), 1e-12);
         Assert.Equal(14.75, answer.Value("output watts it holds"), 1e-12);
         Assert.Equal("It holds 10.0 V at 1.00 A and gives way before 2.00 A.", Assert.Single(answer.Says));
-        Assert.Equal("A load of 1.41 A lies between and narrows it most.", Assert.Single(answer.Next)); // √(1 · 2)
+        Assert.Equal(["A load of 1.41 A lies between and narrows it most.", "Read volts and amps at the input too: a loop and a prediction ask for the input current at which the module gives way."], answer.Next); // √(1 · 2)
         Assert.Equal("collapses", answer.Word);
         foreach (var (name, middle, half, perAmp) in new[] { ("amps", 1.5, 0.5, 1), ("watts", 14.75, 5.25, 10) })
         {
@@ -179,7 +179,7 @@ public class PowerFitsTests
         Assert.Equal(middle, answer.Value("output amps it holds"), 1e-6);
         Assert.Equal(10 * middle, answer.Value("output watts it holds"), 1e-5);
         Assert.Equal($"It holds 10.0 V at 1.00 A and gives way before {before} A.", answer.Says[0]);
-        Assert.Empty(answer.Next);
+        Assert.StartsWith("Read volts and amps at the input too", Assert.Single(answer.Next), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -209,6 +209,11 @@ public class PowerFitsTests
     {
         var answer = Collapse([0.5, 1, 1.2, 1.5], [10, 10, 6, 5], [("volts in", [4, 3.9, volts, also]), ("amps in", [2, 4, 3.8, amps])]);
         Assert.Equal(says, answer.Says[1]);
+
+        // The limit lies between the most amps in of a load that it holds, 4.0 A, and the 4.4 A of one that it does not.
+        bool own = says.EndsWith("own current limit.", StringComparison.Ordinal);
+        Assert.Equal(own ? (4.2, 0.2 / Math.Sqrt(3)) : null, answer.Find("limit current") is { } limit ? (Math.Round(limit.Value.Value, 9), limit.StandardDoubt) : null);
+        Assert.Empty(answer.Next.Where(next => next.StartsWith("Read volts", StringComparison.Ordinal)));
         Assert.Single(Collapse([0.5, 1, 1.2], [10, 10, 6], [("amps in", [1, 2, 2])]).Says);
         Assert.Single(Collapse([0.5, 1, 1.2], [10, 10, 6], [("volts in", [4, 4, 4])]).Says);
     }
