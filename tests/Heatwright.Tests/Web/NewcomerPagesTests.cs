@@ -144,7 +144,7 @@ public sealed class NewcomerPagesTests : IAsyncLifetime
         await Sent("/shelf", "/shelf/add", ("id", "grey"), ("kind", "cell"));
         string[] said = Options(await browser.Text("/trials"), "kind");
         Assert.Equal(said.Length, said.Select(one => one[(one.IndexOf(": ", StringComparison.Ordinal) + 2)..]).Distinct().Count());
-        Assert.Matches("how the volts fall, for a prediction", said.Single(one => one.StartsWith("discharge (capacity):", StringComparison.Ordinal)));
+        Assert.Matches("Take it for a prediction: .*how the volts fall", said.Single(one => one.StartsWith("discharge (capacity):", StringComparison.Ordinal)));
         Assert.DoesNotContain(said, one => one.StartsWith("capacity:", StringComparison.Ordinal));
         Assert.Matches("Take it for a prediction: .*how they grow with heat", said.Single(one => one.StartsWith("hot-ohms:", StringComparison.Ordinal)));
         await Sent("/trials", "/trials/add", ("part", "grey"), ("kind", "discharge"), ("name", "drain"));

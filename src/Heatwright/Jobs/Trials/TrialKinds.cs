@@ -21,9 +21,10 @@ public static class TrialKinds
     // Another name of a kind: as its card is called.
     private static readonly Dictionary<string, string> Also = new(StringComparer.Ordinal) { ["capacity"] = "discharge" };
 
-    // Kinds that share a card with another one.
+    // Kinds that share a card with another one, or that a prediction rests on.
     private static readonly Dictionary<string, string> Which = new(StringComparer.Ordinal)
     {
+        ["discharge"] = "for a prediction: with a pulse run, or a second one at another current, it tells how the volts fall",
         ["hot-ohms"] = "for a prediction: with the cold ohms it tells how they grow with heat",
         ["volts-amps"] = "for ohms and watts of one run by itself",
     };
@@ -60,7 +61,7 @@ public static class TrialKinds
     public static TrialCard? CardOf(string kind) => Find(kind) is { } found ? TrialCard.Of(found.Kind, found.Card) : null;
 
     /// <summary>What a kind tells; where another kind reads the same, when to take which.</summary>
-    public static string Says(string kind) => $"{CardOf(kind)?.Purpose}{(kind == "discharge" ? " With a pulse run, or a second one at another current, it tells how the volts fall, for a prediction." : "")}{(Which.TryGetValue(kind, out string? clause) ? $" Take it {clause}." : "")}";
+    public static string Says(string kind) => $"{CardOf(kind)?.Purpose}{(Which.TryGetValue(kind, out string? clause) ? $" Take it {clause}." : "")}";
 
     /// <summary>The unit a setting of a trial's runs is typed and shown in.</summary>
     public static Unit SettingUnit(Trial trial, string name) => name switch
