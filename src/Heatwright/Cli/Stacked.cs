@@ -5,7 +5,7 @@ namespace Heatwright.Cli;
 /// <summary>A table as lines of heading and cell, for windows too narrow to set it out.</summary>
 /// <param name="Least">Columns that the table needs so that no word is cut.</param>
 /// <param name="Headings">Width of the longest heading.</param>
-/// <param name="Rows">Cells that hold something, each with its heading.</param>
+/// <param name="Rows">Lines of cells that hold something, each with its heading.</param>
 internal sealed record Stacked(int Least, int Headings, IReadOnlyList<IReadOnlyList<(string Heading, string Words)>> Rows)
 {
     /// <summary>None where a cell holds more than words.</summary>
@@ -19,6 +19,6 @@ internal sealed record Stacked(int Least, int Headings, IReadOnlyList<IReadOnlyL
         }
 
         int least = SetOut.Edge + Enumerable.Range(0, headings.Length).Sum(i => SetOut.Around + rows.Select(row => row[i]).Prepend(headings[i]).SelectMany(SetOut.Words).Max(word => word.Length));
-        return new(least, headings.DefaultIfEmpty("").Max(heading => heading.Length), [.. rows.Select(row => headings.Zip(row, (heading, words) => (heading, words.Replace("\n", "; ", StringComparison.Ordinal))).Where(pair => pair.Item2.Length > 0).ToList())]);
+        return new(least, headings.DefaultIfEmpty("").Max(heading => heading.Length), [.. rows.Select(row => headings.Zip(row).SelectMany(pair => pair.Second.Split('\n').Select(line => (pair.First, line))).Where(pair => pair.line.Length > 0).ToList())]);
     }
 }

@@ -42,7 +42,7 @@ public sealed class StandingLinesTests
     [Theory, InlineData("holder", "", 6, 3), InlineData("holder", "1", 6, 3), InlineData("holder", "2", 6, 2), InlineData("holder", "3", 6, 1), InlineData("holder", "2", 4, 1), InlineData("clip", "2", 6, 6)]
     public void Holders_are_counted_by_their_cells_and_clips_by_their_touches(string name, string cells, int touches, int pieces)
     {
-        var part = Part("contacts", PartKind.Contacts) with { Name = name, Words = cells.Length > 0 ? new Dictionary<string, string> { ["cells"] = cells } : new Dictionary<string, string>() };
+        var part = Part("contacts", PartKind.Contacts) with { Name = name, Words = new[] { cells }.Where(word => word.Length > 0).ToDictionary(_ => "cells") };
         Assert.Equal(pieces, (Six with { ContactCount = touches }).Pieces(part));
     }
 

@@ -87,7 +87,7 @@ public sealed class TypedNamesTests : IDisposable
         var table = Answers.Table("requirement", "A", "B");
         table.Row("ready", "21.0 s\n98 of 100, go", "29.0 s\n3 of 100, no-go");
         var row = Assert.Single(Stacked.Of(table, text => text)!.Rows);
-        Assert.Equal([("requirement", "ready"), ("A", "21.0 s; 98 of 100, go"), ("B", "29.0 s; 3 of 100, no-go")], row);
+        Assert.Equal([("requirement", "ready"), ("A", "21.0 s"), ("A", "98 of 100, go"), ("B", "29.0 s"), ("B", "3 of 100, no-go")], row);
     }
 
     [Fact]

@@ -64,7 +64,7 @@ public sealed class FirstEveningJourney : IDisposable
         var need = RunStudy.Plan(OpenStudy.Read(Study).Value.Study.Brief!).Need;
         Assert.Equal((60, 11.547), (need.Value, Math.Round(need.StandardDoubt, 3)));
         string why = Assert.IsType<Origin.Assumed>(need.Origin).Why;
-        Assert.Contains("limits of ±20 J, which is ±12 J as one standard doubt", why, StringComparison.Ordinal);
+        Assert.Contains("limits of ±20\u00A0J, which is ±12\u00A0J as one standard doubt", why, StringComparison.Ordinal);
         Assert.DoesNotContain("no work is stated", why, StringComparison.Ordinal);
         Fine("brief", Study, "--set", "why=three pieces of leather weighed");
         Assert.StartsWith("three pieces of leather weighed; ", Assert.IsType<Origin.Assumed>(RunStudy.Plan(OpenStudy.Read(Study).Value.Study.Brief!).Need.Origin).Why, StringComparison.Ordinal);

@@ -108,8 +108,8 @@ public sealed class NextStepTests(ServedStudy served) : IClassFixture<ServedStud
     private StudyResult Decided()
     {
         var result = Only("B", "C");
-        var card = Decide.Make("decision-1", "2026-11-27", result.Fingerprint, result.Study.Brief!, result.Verdicts, "B", "the lightest",
-            [.. result.Verdicts[0].Requirements.Select(line => new Accepted(line.Requirement.Id, "as it is"))]).Value;
+        var (b, brief) = (result.Verdicts.Single(one => one.Arrangement.Letter == "B"), result.Study.Brief!);
+        DecisionCard card = new("decision-1", "2026-11-27", "x", b.Arrangement.Id, b.Arrangement.Name, b.Word, "the lightest", "", [], [], [], [], [], [], brief);
         return result with { Study = result.Study with { Decisions = [card] } };
     }
 

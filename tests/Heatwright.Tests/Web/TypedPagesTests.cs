@@ -45,10 +45,10 @@ public sealed class TypedPagesTests : IAsyncLifetime
     public async Task What_a_sentence_said_of_the_work_is_said_and_not_assumed()
     {
         await Sent("/brief", "/brief/add", ("sentence", "band at 60 °C within 40 s from 18 °C"));
-        await Sent("/brief", "/brief/add", ("sentence", "100 lenses on one charge, one every 20 s"));
+        await Sent("/brief", "/brief/add", ("sentence", "100 marks on one charge, one every 20 s"));
         Assert.Equal("18 °C, said", await Work("Air around the tool"));
         Assert.Equal("60 °C, said", await Work("Band is ready at"));
-        Assert.Equal("20 s, said", await Work("One lens every"));
+        Assert.Equal("20 s, said", await Work("One mark every"));
         Assert.Contains("assumed", await Work("It may last"), StringComparison.Ordinal);
         await Sent("/brief", "/brief/set", ("was for", "10s"), ("for", "4s"));
         Assert.Equal("4 s, said", await Work("It may last"));

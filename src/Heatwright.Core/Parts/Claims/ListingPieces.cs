@@ -8,7 +8,7 @@ internal static partial class ListingPieces
 {
     /// <summary>Pieces that the text sells together; null: one, or the text says several counts.</summary>
     /// <param name="text">The even text.</param>
-    public static int? Of(string text) => Told(text).Select(one => one.Count).Distinct().ToArray() is [var only] ? only : null;
+    public static int? Of(string text) => Told(text).Select(one => one.Count).Distinct().ToArray() is [var only and > 1] ? only : null;
 
     /// <summary>Pieces that a price is for: those that its own line names before it, else those of the whole text.</summary>
     /// <param name="text">The even text.</param>
@@ -26,7 +26,7 @@ internal static partial class ListingPieces
     }
 
     private static IEnumerable<(int Count, int At)> Told(string text) => Together().Matches(text)
-        .Select(match => (int.Parse(match.Groups["n"].Value, CultureInfo.InvariantCulture), match.Index)).Where(one => one.Item1 > 1);
+        .Select(match => (int.Parse(match.Groups["n"].Value, CultureInfo.InvariantCulture), match.Index)).Where(one => one.Item1 > 0);
 
     /// <summary>'For 2 pcs' is what a holder takes, '10 pcs or more' and '1-9 pcs' a price at that many.</summary>
     [GeneratedRegex(@"(?<!\b(?:for|holds?|takes?|fits|from|at) |\d ?- ?)\b(?:(?:pack|set|lot|bag|box) of (?<n>\d{1,3})\b(?! ?(?:cells? )?in series)|(?<n>\d{1,3}) ?-?(?:pcs?|pieces?|pack)\b(?! ?(?:\+|or more|up|/)))",

@@ -76,7 +76,7 @@ public static class EditBrief
 
     /// <summary>Limits that were typed, with what they are as a standard doubt: ±20 J that turns into ±12 J without a word looks like a slip; empty: none were typed.</summary>
     internal static string Limits(double plusMinus, Unit unit) => plusMinus > 0
-        ? $"typed as limits of ±{Display.Significant(plusMinus, 4)} {unit.Symbol}, which is ±{Display.Significant(plusMinus / Math.Sqrt(3), 2)} {unit.Symbol} as one standard doubt" : "";
+        ? $"typed as limits of ±{Display.Significant(plusMinus, 4)}{Display.Behind(unit)}, which is ±{Display.Significant(plusMinus / Math.Sqrt(3), 2)}{Display.Behind(unit)} as one standard doubt" : "";
 
     /// <summary>The brief with one value stated; nothing is written. The name is one of those known.</summary>
     internal static Checked<Brief> With(Brief brief, string name, string text) => Fields.First(field => field.Name == name).With(brief, text);
