@@ -71,7 +71,7 @@ public sealed partial class FirstPageTests
         var first = cold.Runs[0].Readings.First(reading => reading.StruckBecause is null);
         var run = cold.Runs[0] with { Readings = [.. cold.Runs[0].Readings.Select(reading => reading == first ? reading with { StruckBecause = "typed twice" } : reading)] };
         var less = result with { Study = result.Study with { Trials = [.. result.Study.Trials.Select(trial => trial == cold ? trial with { Runs = [run, .. trial.Runs.Skip(1)] } : trial)] } };
-        Assert.Contains($"cold-ohms ({before - 1} reading{(before == 2 ? "" : "s")}, {struck + 1} struck out)", PageText.Markdown(less, Asked).Value, StringComparison.Ordinal);
+        Assert.Contains($"cold-ohms ({before - 1} reading{(before == 2 ? "" : "s")}, {struck + 1} more struck out)", PageText.Markdown(less, Asked).Value, StringComparison.Ordinal);
     }
 
     [Fact]

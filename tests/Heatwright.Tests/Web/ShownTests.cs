@@ -80,4 +80,15 @@ public sealed class ShownTests(ServedStudy served) : IClassFixture<ServedStudy>
         Assert.Contains(">A, B</text>", drawn, StringComparison.Ordinal);
         Assert.Contains(">C</text>", drawn, StringComparison.Ordinal);
     }
+
+    /// <summary>By hand: a letter is 8 wide. Those of 81 of 100 begin at 60 + 260 · 0.84 = 278, those of 95 end at 60 + 260 · 0.92 = 299, clear of them; those of 82 begin at 281, those of 94 begin at 289 and end at 297, too near to stand beside them.</summary>
+    [Theory, InlineData(0.81, 0.95, 0), InlineData(0.94, 0.82, 14)]
+    public void Letters_of_two_dots_stand_clear_of_one_another(double one, double other, double apart)
+    {
+        using var pieces = new Heatwright.Report.Pieces();
+        static ContenderView One(string letter, double odds) => new(letter, letter, "go", 1, 1, 1, odds, 5, "", []);
+        string drawn = pieces.Of<ValuePlot>("Of", new ComparisonView([One("A", one), One("C", other)], [])).Text.Split("</figure>")[0];
+        double[] feet = [.. Regex.Matches(drawn, "y=\"([0-9.]+)\"[^>]*>[AC, ]+</text>").Select(match => double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture))];
+        Assert.Equal(apart, feet.Max() - feet.Min(), 1e-6);
+    }
 }

@@ -23,7 +23,7 @@ public sealed class StudyOnBenchTests : IDisposable
         ServedStudy.Open(Path.Combine(Repository.Root, "samples", "foam-bow"), StudyPath);
         using (var book = StudyBook.Open(StudyPath, readOnly: false, TimeProvider.System).Value)
         {
-            book.Write("Renamed", book.Read() with { Name = "a bow that no other test has worked out" }); // a result is remembered by what was entered
+            book.Write("Seeded", book.Read() with { Seed = 4711 }); // a verdict is remembered by all that it rests on: no other test has worked this one out
         }
 
         await using var app = WebBench.Build(OpenStudy.Read(StudyPath).Value, 0);

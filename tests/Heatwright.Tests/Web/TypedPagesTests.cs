@@ -95,6 +95,22 @@ public sealed class TypedPagesTests : IAsyncLifetime
         Assert.Equal(["claimed", "claimed", "measured"], said);
     }
 
+    [Fact]
+    public async Task What_an_arrangement_lacks_stands_once_on_its_page()
+    {
+        await Sent("/brief", "/brief/add", ("sentence", "band at 60 °C within 40 s from 18 °C"));
+        await Sent("/shelf", "/shelf/add", ("id", "grey"), ("kind", "cell"), ("name", "grey cell"), ("values", "ohms=50mohm; capacity=3Ah; word chemistry=lithium-ion"));
+        await Sent("/shelf", "/shelf/add", ("id", "coil"), ("kind", "heater"), ("name", "brass coil"), ("values", "ohms=3ohm"));
+        string file = Path.Combine(folder, "band.study");
+        var wired = WireTool.Arrange(file, new WiringEntry { Chosen = new Dictionary<string, string> { ["cell"] = "grey", ["heater"] = "coil" }, Pack = "1S1P" });
+        Assert.True(wired.IsFine, wired.Problems.FirstOrDefault()?.ToString());
+        await WebBench.ReadyAsync(app);
+        string page = await Seen("/arrangements/A");
+        var lacks = RunStudy.Run(OpenStudy.Read(file).Value.Study, "x").Verdicts[0].Problems;
+        Assert.NotEmpty(lacks);
+        Assert.All(lacks, problem => Assert.Single(Regex.Matches(WebUtility.HtmlDecode(page), Regex.Escape(problem.What))));
+    }
+
     private async Task<string> Work(string name)
     {
         string row = Regex.Match(await browser.Text("/brief"), $"<th scope=\"row\">{Regex.Escape(name)}</th>(.*?)</tr>", RegexOptions.Singleline).Groups[1].Value;
