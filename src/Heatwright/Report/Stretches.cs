@@ -22,13 +22,13 @@ public sealed record Stretches(double[] Minutes, double[] Mean, double[] Low, do
     /// <summary>So many looks to either side: a dip of a seventh of a piece is hardly missed by thirteen.</summary>
     private const int LooksAbout = 6;
 
-    /// <summary>A band's curve as it goes up and down with the work, where its own looks are too few to show that; null: they show it, or there is no work.</summary>
+    /// <summary>A band's curve as it goes up and down with the work, where its own looks are too few to show that; null: they show it, there is no work, or it is slower than the work, as grip and cells are.</summary>
     /// <param name="prediction">The prediction.</param>
     /// <param name="band">One of its bands.</param>
     /// <param name="everyS">Time from piece to piece.</param>
     public static Stretches? Whole(Prediction prediction, Band band, double everyS)
     {
-        if (prediction.Arrangement.Lamp is not null || !(everyS > 0) || band.TimesS.Length < 2 || band.TimesS[^1] - band.TimesS[^2] <= everyS / LooksToSee)
+        if (band.Name is "grip" or "cells" || prediction.Arrangement.Lamp is not null || !(everyS > 0) || band.TimesS.Length < 2 || band.TimesS[^1] - band.TimesS[^2] <= everyS / LooksToSee)
         {
             return null;
         }
@@ -38,7 +38,7 @@ public sealed record Stretches(double[] Minutes, double[] Mean, double[] Low, do
         {
             "pack" => fine.TerminalV,
             "heater" => fine.LoadW,
-            _ => [.. fine.NodesK[band.Name switch { "grip" => 1, "cells" => 2, _ => 0 }].Select(kelvin => kelvin - Quantities.Units.ZeroCelsiusK)],
+            _ => [.. fine.NodesK[0].Select(kelvin => kelvin - Quantities.Units.ZeroCelsiusK)],
         };
         return Of(fine.TimesS[..fine.Count], values[..fine.Count], band with { TimesS = [], Low = [], High = [], Middle = [] }, 0, prediction.Middle.RunTimeS, everyS, Wide);
     }

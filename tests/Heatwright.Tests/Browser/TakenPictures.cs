@@ -20,13 +20,13 @@ internal static class TakenPictures
         page.Console += (_, message) => said.Add($"{message.Type}: {message.Text}");
         page.PageError += (_, error) => said.Add($"script: {error}");
         await page.GotoAsync(new Uri(served.Client.BaseAddress!, "/predictions/A").ToString());
-        var piece = page.Locator(".piece").Filter(new() { Has = page.Locator("h2", new() { HasTextString = "Pack" }) });
+        var piece = page.Locator(".piece").Filter(new() { Has = page.Locator("h2", new() { HasTextString = "Grip" }) });
         await piece.Locator(".pic-tools").WaitForAsync();
 
-        // The file to take away holds the pack's volts as the study's own result has them.
-        var band = served.Result.Verdicts[0].Prediction!.Bands.Single(one => one.Name == "pack");
+        // The file to take away holds the grip's degrees as the study's own result has them.
+        var band = served.Result.Verdicts[0].Prediction!.Bands.Single(one => one.Name == "grip");
         string[] rows = (await File.ReadAllTextAsync(await Taken(page, piece, "csv"), TestContext.Current.CancellationToken)).Trim().Split('\n');
-        Assert.Equal("\"time, min\",\"90 of 100 draws, low (pack, V)\",\"90 of 100 draws, high (pack, V)\",\"middle run (pack, V)\"", rows[0]);
+        Assert.Equal("\"time, min\",\"90 of 100 draws, low (grip, °C)\",\"90 of 100 draws, high (grip, °C)\",\"middle run (grip, °C)\"", rows[0]);
         Assert.Equal(band.TimesS.Length, rows.Length - 1);
         string[] tenth = rows[11].Split(',');
         Assert.Equal(band.TimesS[10] / 60, Number(tenth[0]), 1e-4 * band.TimesS[10]);
@@ -50,7 +50,7 @@ internal static class TakenPictures
         await page.Keyboard.PressAsync("Home");
         string read = await piece.Locator(".reads").InnerTextAsync();
         Assert.Contains("time 0 min", read, StringComparison.Ordinal);
-        double first = Number(Regex.Match(read, "middle run ([0-9.]+) V").Groups[1].Value);
+        double first = Number(Regex.Match(read, "middle run ([0-9.]+) °C").Groups[1].Value);
         Assert.Equal(band.Middle[0], first, 0.005);
         await page.Keyboard.PressAsync("ArrowRight");
         Assert.NotEqual(read, await piece.Locator(".reads").InnerTextAsync());
