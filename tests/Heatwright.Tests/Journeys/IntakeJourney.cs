@@ -80,7 +80,7 @@ public sealed class IntakeJourney : IDisposable
         var done = bench.Type([.. import, "cap"]);
         Assert.True(done.Exit == 0, done.Error);
         Assert.Contains("amps from 'load'", Flat(done.Out), StringComparison.Ordinal);
-        Assert.Contains("Not taken, for a run of this trial has no place for them: 'room', 'spare'.", Flat(done.Out), StringComparison.Ordinal);
+        Assert.Contains("Not taken, for a run of this trial has no place for it: 'spare'.", Flat(done.Out), StringComparison.Ordinal);
 
         var again = bench.Type([.. import, "cap"]);
         Assert.Equal(2, again.Exit);
