@@ -57,7 +57,7 @@ internal static class TrialCommands
 
     private static int Tell(Screen screen, TrialCard card, IReadOnlyDictionary<string, double> known, string? sheet, string? step, bool json)
     {
-        var view = RecipeView.Of(card, known);
+        var view = RecipeView.Of(card, known) with { Kind = TrialKinds.Named(card) };
         foreach (var (path, html) in new[] { (sheet, (Func<string>)(() => TrialPaper.Sheet(view))), (step, () => TrialPaper.Card(view)) })
         {
             if (path is not null && TrialPaper.Write(path, html()) is { IsFine: false } failed)

@@ -35,6 +35,9 @@ public static class TrialKinds
     /// <summary>The name of a kind with the other one that it goes by: 'discharge (capacity)'.</summary>
     public static string Spoken(string kind) => OtherName(kind) is { } other ? $"{kind} ({other})" : kind;
 
+    /// <summary>The name by which a study calls what a card does.</summary>
+    public static string Named(TrialCard card) => Also.GetValueOrDefault(card.Name, card.Name);
+
     /// <summary>The other name that a kind goes by; null: it has one name.</summary>
     public static string? OtherName(string kind) => Also.FirstOrDefault(pair => pair.Value == kind).Key;
 
