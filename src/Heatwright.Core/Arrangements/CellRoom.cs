@@ -33,9 +33,7 @@ public sealed record CellRoom(double LengthM, double WidthM, double HeightM)
     {
         ArgumentNullException.ThrowIfNull(arrangement);
         ArgumentNullException.ThrowIfNull(shelf);
-        double? length = shelf.Value(arrangement.Cell, PartQuantities.Length)?.Si, diameter = shelf.Value(arrangement.Cell, PartQuantities.Diameter)?.Si;
-        string cell = Words(length is null, diameter is null);
-        var own = new CellRoom(length ?? UsualLengthM, diameter ?? UsualDiameterM, 0) { Assumed = cell };
+        var own = Bare(arrangement, shelf);
         var contacts = shelf[arrangement.Contacts];
         if (!contacts.IsHolder())
         {
@@ -50,6 +48,17 @@ public sealed record CellRoom(double LengthM, double WidthM, double HeightM)
             Assumed = Words(longer is null, wider is null),
             InHolder = true,
         };
+    }
+
+    /// <summary>The room of the cell alone, without a holder.</summary>
+    /// <param name="arrangement">The arrangement.</param>
+    /// <param name="shelf">Its parts.</param>
+    public static CellRoom Bare(Arrangement arrangement, Shelf shelf)
+    {
+        ArgumentNullException.ThrowIfNull(arrangement);
+        ArgumentNullException.ThrowIfNull(shelf);
+        double? length = shelf.Value(arrangement.Cell, PartQuantities.Length)?.Si, diameter = shelf.Value(arrangement.Cell, PartQuantities.Diameter)?.Si;
+        return new(length ?? UsualLengthM, diameter ?? UsualDiameterM, 0) { Assumed = Words(length is null, diameter is null) };
     }
 
     private static string Words(bool length, bool across) => (length, across) switch { (true, true) => "length and width", (true, _) => "length", (_, true) => "width", _ => "" };

@@ -8,9 +8,6 @@ namespace Heatwright.Arrangements;
 /// <param name="HowWords">The layout in words.</param>
 public sealed record HandleFit(double NeededM, string HowWords)
 {
-    /// <summary>Sizes that decide it and that nobody stated, in words; empty: handle and holders are stated.</summary>
-    public string Assumed { get; init; } = "";
-
     /// <summary>Cells, insulators and welds need so much more than their own length: common practice, no source.</summary>
     private const double Overhead = 1.10;
 
@@ -24,15 +21,18 @@ public sealed record HandleFit(double NeededM, string HowWords)
     public static HandleFit Of(Arrangement arrangement, Shelf shelf)
     {
         double length = Si(arrangement.Handle, PartQuantities.Length, 0.18);
-        var cell = CellRoom.Of(arrangement, shelf);
+        // A verdict does not rest on a guess: a holder counts where its size is stated, and is told as not counted where it is not.
+        var room = CellRoom.Of(arrangement, shelf);
+        bool guessed = room is { InHolder: true, Assumed.Length: > 0 };
+        var cell = guessed ? CellRoom.Bare(arrangement, shelf) : room;
+        string left = guessed ? $"; '{shelf[arrangement.Contacts].Name}' not counted, its size is not stated" : "";
         double cellL = cell.InHolder ? cell.LengthM : cell.LengthM * Overhead;
         var boards = arrangement.Boards(shelf)
             .Select(id => (W: Si(id, PartQuantities.Width, 0.02), H: Si(id, PartQuantities.Height, 0.008), L: Si(id, PartQuantities.Length, 0.03))).ToArray();
         double boardsL = boards.Sum(board => board.L);
         double boardsD = boards.Length == 0 ? 0 : boards.Max(board => Math.Sqrt((board.W * board.W) + (board.H * board.H)));
         int cells = arrangement.Series * arrangement.Parallel;
-        string[] unsaid = [.. shelf.Value(arrangement.Handle, PartQuantities.Length) is null ? ["length of the handle"] : Array.Empty<string>(), .. cell is { InHolder: true, Assumed.Length: > 0 } ? [$"{cell.Assumed} of '{shelf[arrangement.Contacts].Name}'"] : Array.Empty<string>()];
-        var best = new HandleFit(double.PositiveInfinity, "does not go in at this length") { Assumed = string.Join(" and ", unsaid) };
+        var best = new HandleFit(double.PositiveInfinity, "does not go in at this length");
         for (int side = 1; side <= Math.Min(cells, 4); side++)
         {
             int rows = (cells + side - 1) / side;
@@ -41,7 +41,7 @@ public sealed record HandleFit(double NeededM, string HowWords)
             if (needL <= length && needD < best.NeededM)
             {
                 string how = side == 1 ? $"cells{(cell.InHolder ? " in holders" : "")} in line" : $"{side} {(cell.InHolder ? "holders" : "cells")} side by side";
-                best = new(needD, string.Create(CultureInfo.InvariantCulture, $"{how}, boards behind them: {needL * 1000:0} of {length * 1000:0} mm length used")) { Assumed = best.Assumed };
+                best = new(needD, string.Create(CultureInfo.InvariantCulture, $"{how}, boards behind them: {needL * 1000:0} of {length * 1000:0} mm length used{left}"));
             }
         }
 

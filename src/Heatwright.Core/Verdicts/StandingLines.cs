@@ -100,11 +100,6 @@ internal sealed class StandingLines(Shelf shelf, Arrangement arrangement, Safety
     private RequirementVerdict Diameter(Requirement line)
     {
         var fit = HandleFit.Of(arrangement, shelf);
-        if (!double.IsFinite(fit.NeededM) && fit.Assumed.Length > 0)
-        {
-            return Unknown(line, $"cells and boards do not go into this handle as far as is known, but {fit.Assumed} nobody stated", "take callipers and state it");
-        }
-
         if (!double.IsFinite(fit.NeededM))
         {
             return new(line, VerdictWord.NoGo, null, "does not fit", 0, $"cells and boards do not go into this handle: {fit.HowWords}", "a longer handle, or fewer or shorter cells");

@@ -121,9 +121,11 @@ public sealed class StandingLinesTests
         Assert.Equal((VerdictWord.NoGo, null, "does not fit"), (none.Word, none.Value, none.Shown));
         Assert.Equal("cells and boards do not go into this handle: does not go in at this length", none.Because);
 
-        // In holders whose size nobody stated it may yet be otherwise.
-        var open = Line(RequirementQuantity.InsideDiameter, 45, "mm")!;
-        Assert.Equal((VerdictWord.NeedMoreReadings, "cells and boards do not go into this handle as far as is known, but length and width of 'holder for one cell' nobody stated"), (open.Word, open.Because));
+        // A holder of no stated size makes no verdict, and is told.
+        Func<Part, Part> long210 = With("handle", new(PartQuantities.Length, 210, "mm", 0, "measured", "by hand"));
+        var held = Line(RequirementQuantity.InsideDiameter, 45, "mm", change: long210)!;
+        Assert.Equal(39.862, held.Value!.Value, 1e-3);
+        Assert.EndsWith("mm length used; 'holder for one cell' not counted, its size is not stated", held.Because, StringComparison.Ordinal);
     }
 
     /// <summary>By hand: three strings of 2 Ah over 10 mA are 600 h.</summary>
