@@ -24,7 +24,7 @@ public static class TrialKinds
     // Kinds that share a card with another one, or that a prediction rests on.
     private static readonly Dictionary<string, string> Which = new(StringComparer.Ordinal)
     {
-        ["discharge"] = "for a prediction: with a pulse run, or a second one at another current, it tells how the volts fall",
+        ["discharge"] = "for a prediction: with a pulse run it tells how the volts fall",
         ["hot-ohms"] = "for a prediction: with the cold ohms it tells how they grow with heat",
         ["volts-amps"] = "for ohms and watts of one run by itself",
     };
