@@ -76,7 +76,7 @@ internal static class StudyWords
     {
         TrialKind.Discharge or TrialKind.Pulse => (["time", "volts", "amps"], ["cell degrees"], ["air", "taken before", Sample]),
         TrialKind.ColdOhms => (["ohms"], [], ["leads", "at", Sample]),
-        TrialKind.HotOhms => (["volts", "amps", "degrees"], [], [Sample]),
+        TrialKind.HotOhms => (["volts", "amps"], ["degrees"], [Sample]),
         TrialKind.WarmUp => (["time", "volts", "amps", "degrees"], [Watts, "grip degrees"], ["air", Sample]),
         TrialKind.ModulePoints => (["volts in", "amps in", "volts out", "amps out"], [], ["set", Sample]),
         TrialKind.TwoPointDrop => (["amps", "drop"], [], ["touches", Sample]),

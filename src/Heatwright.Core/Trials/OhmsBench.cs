@@ -84,6 +84,9 @@ internal static class OhmsBench
         return new(trial.Part, [Coefficient(trial, table, instruments, cold, coldC, rows, climbs * Math.Max(lagS, LeastLagS))], [], []);
     }
 
+    /// <summary>True where somebody read the heater's degrees beside its volts and amps.</summary>
+    public static bool TellsDegrees(ReadingTable table) => table.Has("degrees") && table["degrees"].Any(double.IsFinite);
+
     /// <summary>Rows that tell ohms at least 50 K above cold.</summary>
     private static int[] Hot(ReadingTable table, double coldC)
     {

@@ -33,7 +33,9 @@ public static class PartBench
             pieces.Add(found);
         }
 
-        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).Select(pair => OhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)));
+        // With its degrees it tells how the ohms grow with heat; without them, its ohms and watts by themselves.
+        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).GroupBy(pair => pair.Trial.Id).SelectMany(pairs => pairs.Any(pair => OhmsBench.TellsDegrees(pair.Table))
+            ? pairs.Where(pair => OhmsBench.TellsDegrees(pair.Table)).Select(pair => OhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)) : [ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)]));
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.TwoPointDrop).Select(pair => OhmsBench.Drop(pair.Trial, pair.Table, instruments)));
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.ModulePoints).GroupBy(pair => pair.Trial.Id).Select(pairs => ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)));
         if (read.Any(pair => pair.Trial.Kind == TrialKind.WarmUp)) // planned and not taken yet: there is nothing to fit
@@ -73,7 +75,7 @@ public static class PartBench
         return new(trial.Part, [.. found.Findings.Where(finding => !modelled.Contains(finding.Quantity))], [.. found.Remarks.Where(remark => slow && remark.Reading == 0)], slow ? found.Problems : []);
     }
 
-    /// <summary>Four readings at a time of a module, by their card: a reading that the checks left out takes no part, and what they said of one stands.</summary>
+    /// <summary>A trial by its card: a reading that the checks left out takes no part, and what they said of one stands.</summary>
     private static PartFindings ByCard(Trial trial, ReadingTable[] tables, InstrumentCauses instruments)
     {
         Run Sound(ReadingTable table) => table.Run with

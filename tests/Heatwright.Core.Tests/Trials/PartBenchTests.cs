@@ -32,6 +32,18 @@ public class PartBenchTests
         Assert.Contains(found.Remarks, remark => remark.Trial.Name == "vague" && remark.Words.Contains("Predictions take the one of sure", StringComparison.Ordinal));
     }
 
+    /// <summary>By hand: 0.84 Ω at every pair; nobody held a probe to it.</summary>
+    [Theory, InlineData(false), InlineData(true)]
+    public void Hot_ohms_without_degrees_tell_the_ohms_by_themselves(bool dashes)
+    {
+        double[] amps = [0.6, 1.2, 1.8, 2.4, 3.0];
+        Column[] columns = [new("volts", "V", ""), new("amps", "A", ""), .. dashes ? [new Column("degrees", "°C", "")] : Array.Empty<Column>()];
+        Reading[] readings = [.. amps.Select((a, i) => new Reading(i + 1, [(0.84 * a).ToString("0.000", CultureInfo.InvariantCulture), a.ToString("0.000", CultureInfo.InvariantCulture), .. dashes ? ["-"] : Array.Empty<string>()]))];
+        var found = PartBench.One(Stick, [new(new("hot"), TrialKind.HotOhms, Stick.Id, [new(new("hot-1"), columns, readings)])], new([]));
+        Assert.Empty(found.Problems);
+        Assert.Equal(0.84, found.Find(PartQuantities.Ohms)!.Si, 1e-3);
+    }
+
     [Fact]
     public void A_decimal_point_that_slipped_among_the_same_ohms_is_left_out()
     {
