@@ -134,12 +134,12 @@ internal sealed partial record HeaderName(string Name, string UnitText, Unit? Un
     [GeneratedRegex(@"temp|tip|hot|cold|ambient|room|air|blade|band|grip|handle|jaw|head|plate|case|end$|^t\d*$|_t\d*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex TempLike();
 
-    [GeneratedRegex(@"volt|bat|pack|cell|heat|supply|charg|module|(?:^|[_ ])(?:in|out)$|^u|^v", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"volt|bat|pack|cell|heat|coil|wire|loop|ribbon|strip|rod|supply|charg|module|(?:^|[_ ])(?:in|out)$|^u|^v", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex VoltLike();
 
-    [GeneratedRegex(@"curr|amp|load|bat|pack|cell|heat|coil|wire|supply|charg|(?:^|[_ ])(?:in|out)$|^i$|^i_|_i$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"curr|amp|load|loop|bat|pack|cell|heat|coil|wire|ribbon|strip|rod|module|supply|charg|(?:^|[_ ])(?:in|out)$|^i$|^i_|_i$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex AmpLike();
 
-    [GeneratedRegex(@"pow|watt|heat|load|bat|coil|wire|supply|(?:^|[_ ])(?:in|out)$|^p$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"pow|watt|heat|load|loop|bat|coil|wire|ribbon|strip|rod|supply|(?:^|[_ ])(?:in|out)$|^p$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex PowerLike();
 }

@@ -201,7 +201,8 @@ internal static class EnterCommands
     private static int Taken(Screen screen, string path, RunEntry entry, Run run, IEnumerable<string> lines, bool json)
     {
         List<ReadingTaken> all = [];
-        int refused = 0, typed = 0;
+        int refused = 0, typed = 0, alike = 0;
+        HashSet<string> told = new(StringComparer.Ordinal);
         Func<string, Checked<string?>>? order = null;
         foreach (string line in lines)
         {
@@ -222,7 +223,16 @@ internal static class EnterCommands
             if (!taken.IsFine)
             {
                 refused++;
-                screen.Complain(taken.Problems);
+                // At the keyboard each line has its answer; of lines that are piped one stands for all that are refused like it.
+                if (taken.Problems.Count(problem => told.Add(TypeReadings.Alike(problem))) > 0 || screen.InputIsTerminal)
+                {
+                    screen.Complain(taken.Problems);
+                }
+                else
+                {
+                    alike++;
+                }
+
                 if (!ordered.IsFine && !screen.InputIsTerminal)
                 {
                     break; // nothing below a heading that is not understood is taken; at the keyboard the maker types on
@@ -244,6 +254,11 @@ internal static class EnterCommands
         {
             screen.Complain(failed.Problems);
             return ExitCodes.BadInput;
+        }
+
+        if (alike > 0)
+        {
+            screen.Complain([new($"{Number(alike)} more line{(alike == 1 ? " is" : "s are")} refused like one above.", $"trial {entry.Trial}", $"{Number(refused)} of {Number(typed)} lines", $"{string.Join(' ', run.Columns.Select(column => column.Name))} in each line", "Other columns are named with --columns, in the order in which they are typed.")]);
         }
 
         var now = TypeReadings.Find(path, run.Id.Name);

@@ -30,7 +30,7 @@ internal static class TrialCommands
             foreach (string kind in TrialKinds.All)
             {
                 var card = TrialKinds.CardOf(kind)!;
-                table.AddRow(new Cell(TrialKinds.Spoken(kind)), new Cell(card.About), new Cell(TrialKinds.Says(kind)), new Cell(string.Join(", ", card.Columns.Where(column => column.Needed).Select(column => column.Name))));
+                table.AddRow(new Cell(TrialKinds.Spoken(kind)), new Cell(card.About), new Cell(TrialKinds.Says(kind)), new Cell(string.Join(", ", TrialKinds.Reads(kind))));
             }
 
             screen.Show(table);

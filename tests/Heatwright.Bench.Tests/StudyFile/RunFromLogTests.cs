@@ -31,6 +31,7 @@ public class RunFromLogTests
     }
 
     [Theory]
+    [InlineData("seconds,supply_V,loop_A\n0,4.100,1.5\n10,4.050,1.5\n20,4.010,1.5\n", "time=seconds volts=supply amps=loop")]
     [InlineData("minute,U_cell_mV,load_A\n0,4100,1.5\n1,4050,1.5\n2,4010,1.5\n", "time=minute volts=U_cell amps=load")]
     [InlineData("t_s,U_cell,I_load\n0,4.100,1.5\n10,4.050,1.5\n20,4.010,1.5\n", "time=t volts=U_cell amps=I_load")]
     [InlineData("t (s),cell mV,current_mA\n0,4100,1500\n10,4050,1500\n20,4010,1500\n", "time=t volts=cell amps=current")]

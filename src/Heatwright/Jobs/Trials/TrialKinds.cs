@@ -35,6 +35,9 @@ public static class TrialKinds
     /// <summary>The name of a kind with the other one that it goes by: 'discharge (capacity)'.</summary>
     public static string Spoken(string kind) => OtherName(kind) is { } other ? $"{kind} ({other})" : kind;
 
+    /// <summary>The columns that a run of a kind needs, as a study takes them.</summary>
+    public static IReadOnlyList<string> Reads(string kind) => Find(kind) is var (found, card) ? StudyFile.RunFromLog.Columns(new(new("t"), found, new("p"), []) { Card = card }).Needed : [];
+
     /// <summary>The name by which a study calls what a card does.</summary>
     public static string Named(TrialCard card) => Also.GetValueOrDefault(card.Name, card.Name);
 

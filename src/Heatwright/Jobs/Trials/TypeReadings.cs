@@ -151,6 +151,9 @@ public static partial class TypeReadings
         };
     })];
 
+    /// <summary>What two lines have in common that are refused for one reason, whatever was typed in each.</summary>
+    internal static string Alike(Problem problem) => $"{Quoted().Replace(problem.What, "''")} {problem.Limit} {problem.Next}";
+
     /// <summary>What was typed, where a sentence quotes it.</summary>
     [GeneratedRegex("'[^']*'", RegexOptions.CultureInvariant)]
     private static partial Regex Quoted();
