@@ -87,7 +87,7 @@ public sealed class HandleSheetTests
     {
         foreach (var arrangement in Bow.Arrangements)
         {
-            var builder = PlantBuilder.For(arrangement, new Shelf(Bow.Parts, RunStudy.Findings(Bow)), RunStudy.Plan(Bow.Brief!)).Value;
+            var builder = PlantBuilder.For(arrangement, new Heatwright.Arrangements.Shelf(Bow.Parts, RunStudy.Findings(Bow)), RunStudy.Plan(Bow.Brief!)).Value;
             var line = Section(Sheet(Bow, arrangement.Letter), "control").Lines.First(one => one.Name == "Tool near it: resistance to air");
             var from = Assert.IsType<Origin.WorkedOut>(line.Value!.Origin).From;
             Assert.Equal(!builder.LinkIsInLoss, from.Any(input => input.Name.StartsWith("working end to grip", StringComparison.Ordinal)));

@@ -50,8 +50,8 @@ public sealed class LeftOpenJourney : IDisposable
         var module = opened.Study.Arrangements.First(one => one.StepUp is not null);
         var study = opened.Study with { Parts = [.. opened.Study.Parts.Select(part => part.Id == module.StepUp ? part with { Stated = [.. part.Stated.Where(value => value.Quantity != "set volts")] } : part)] };
         var found = RunStudy.Findings(study, TestContext.Current.CancellationToken).Select(one => one with { Findings = [.. one.Findings.Where(finding => finding.Quantity != "set volts")] });
-        var shelf = new Arrangements.Shelf(study.Parts, [.. found]);
-        var built = Arrangements.PlantBuilder.For(module, shelf, RunStudy.Plan(study.Brief!));
+        var shelf = new Heatwright.Arrangements.Shelf(study.Parts, [.. found]);
+        var built = Heatwright.Arrangements.PlantBuilder.For(module, shelf, RunStudy.Plan(study.Brief!));
         Assert.Contains(built.Problems, problem => problem.What.Contains("what it is set to is not known", StringComparison.Ordinal) && problem.Next.Contains("set volts=", StringComparison.Ordinal));
         Assert.Contains(LoopView.Of(study, module, shelf).Problems, problem => problem.What.Contains("what it is set to is not known", StringComparison.Ordinal));
     }

@@ -24,7 +24,7 @@ public class CutOffTests
 
     private static (double CapacityC, double Ah) Built(Study study)
     {
-        var shelf = new Arrangements.Shelf(study.Parts, RunStudy.Findings(study, TestContext.Current.CancellationToken));
+        var shelf = new Heatwright.Arrangements.Shelf(study.Parts, RunStudy.Findings(study, TestContext.Current.CancellationToken));
         var builder = PlantBuilder.For(study.Arrangements[0], shelf, RunStudy.Plan(study.Brief!)).Value;
         return (builder.Build(builder.Middle).Pack!.Cell.CapacityC, shelf.Value(study.Arrangements[0].Cell, PartQuantities.Capacity)!.Value);
     }

@@ -14,7 +14,7 @@ public class GripLinkTests
     {
         var study = Bundle.Read(Path.Combine(Repository.Root, "samples", "lens-band")).Value;
         var found = RunStudy.Findings(study, TestContext.Current.CancellationToken).Select(part => part with { Findings = [.. part.Findings.Where(finding => finding.Quantity != PartQuantities.GripLink)] });
-        var shelf = new Arrangements.Shelf(study.Parts, [.. found]);
+        var shelf = new Heatwright.Arrangements.Shelf(study.Parts, [.. found]);
         var arrangement = study.Arrangements[0];
         var builder = PlantBuilder.For(arrangement, shelf, RunStudy.Plan(study.Brief!)).Value;
         var (loss, link) = (builder.Inputs[builder.Place(PlantKey.EndLoss)].Value, builder.Inputs[builder.Place(PlantKey.GripLink)].Value);
@@ -35,7 +35,7 @@ public class GripLinkTests
     public void Where_the_grip_was_read_beside_it_both_count()
     {
         var study = Bundle.Read(Path.Combine(Repository.Root, "samples", "rope-hot-knife")).Value;
-        var shelf = new Arrangements.Shelf(study.Parts, RunStudy.Findings(study, TestContext.Current.CancellationToken));
+        var shelf = new Heatwright.Arrangements.Shelf(study.Parts, RunStudy.Findings(study, TestContext.Current.CancellationToken));
         var builder = PlantBuilder.For(study.Arrangements[0], shelf, RunStudy.Plan(study.Brief!)).Value;
         Assert.IsType<Origin.Fitted>(builder.Inputs[builder.Place(PlantKey.GripLink)].Value.Origin);
         Assert.Equal(builder.Inputs[builder.Place(PlantKey.EndLoss)].Value.Si, builder.Build(builder.Middle).Network.Nodes[0].LinearWPerK, 12);
