@@ -117,6 +117,14 @@ public static class SafetyCheck
     public static PlantRun StuckOn(PlantBuilder builder, double[] si, CancellationToken cancel = default) =>
         PlantRunner.Run(builder.Build(si).Stuck(), new RunSettings { StepS = 0.5, Cancel = cancel });
 
+    /// <summary>How hot the working end gets with the switch stuck on, K: where a cut-out of stated temperature opens, no hotter.</summary>
+    /// <param name="stuckOnC">How hot it would get without it, °C.</param>
+    /// <param name="arrangement">The arrangement.</param>
+    /// <param name="shelf">Its parts.</param>
+    /// <param name="draw">A draw of what is in doubt; null: its middle.</param>
+    public static double HeldK(double stuckOnC, Arrangement arrangement, Shelf shelf, Draw? draw = null) =>
+        arrangement.CutOut is { } cutOut && shelf.Value(cutOut, PartQuantities.OpeningTemperature) is { } opens ? Math.Min(stuckOnC + 273.15, draw is { } drawn ? opens.DrawnSi(drawn) : opens.Si) : stuckOnC + 273.15;
+
     /// <summary>Highest temperature of the working end in that run, °C.</summary>
     public static double StuckOnC(PlantBuilder builder, double[] si) => StuckOn(builder, si).HighestK[0] - 273.15;
 

@@ -29,16 +29,28 @@ public sealed record WarmUpLog(string Name, double[] TimesS, double[] Watts, dou
         return doubt;
     }
 
-    /// <summary>Power as the plant takes it: mean of the two rows that bound each interval.</summary>
+    /// <summary>When it was switched off, s; infinite: nobody said, and the power fell somewhere between two rows.</summary>
+    public double OffS { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Numbers of the readings that its rows are.</summary>
+    public IReadOnlyList<int> Numbers { get; init; } = [];
+
+    /// <summary>Power as the plant takes it: mean of the two rows that bound each interval, and nothing from the instant on at which it was switched off.</summary>
     public Schedule Drive()
     {
-        double[] values = new double[TimesS.Length];
-        for (int i = 0; i + 1 < values.Length; i++)
+        List<double> times = [], values = [];
+        for (int i = 0; i < TimesS.Length; i++)
         {
-            values[i] = (Watts[i] + Watts[i + 1]) / 2;
+            double from = TimesS[i], to = i + 1 < TimesS.Length ? TimesS[i + 1] : from;
+            times.Add(from);
+            values.Add(OffS <= from ? 0 : i + 1 == TimesS.Length || OffS <= to ? Watts[i] : (Watts[i] + Watts[i + 1]) / 2);
+            if (OffS > from && OffS < to)
+            {
+                times.Add(OffS);
+                values.Add(0);
+            }
         }
 
-        values[^1] = Watts[^1];
-        return new(TimesS, values);
+        return new([.. times], [.. values]);
     }
 }

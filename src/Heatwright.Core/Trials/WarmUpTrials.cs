@@ -43,7 +43,7 @@ internal static class WarmUpTrials
             {
                 if (found.Scores[l][row] > 6)
                 {
-                    remarks.Add(new(usable[l].Trial.Id, usable[l].Table.Run.Id, usable[l].Table.Numbers[row], Off(logs[l].EndC[row], found.ModelledC[l][row], logs[l].AirC), Remark.LeftOut));
+                    remarks.Add(new(usable[l].Trial.Id, usable[l].Table.Run.Id, logs[l].Numbers[row], Off(logs[l].EndC[row], found.ModelledC[l][row], logs[l].AirC), Remark.LeftOut));
                 }
             }
         }
@@ -128,11 +128,14 @@ internal static class WarmUpTrials
 
         // Behind the instant at which it was switched off nothing goes in, whatever is typed or left open there; meter and leads keep their own volts.
         double offS = table.Run.Setting("off", double.PositiveInfinity), besideOhm = table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
-        double Watts(int i) => time[i] >= offS ? 0 : Math.Max(0, volts[i] - (amps[i] * besideOhm) - lightV) * amps[i] is var both && double.IsFinite(both) ? both : Math.Max(0, watts[i]);
-        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + Watts(i)) && (i == 0 || time[i] > time[i - 1]))];
-        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(Watts)], [.. rows.Select(i => degrees[i])],
+        double Read(int i) => time[i] >= offS ? 0 : Math.Max(0, volts[i] - (amps[i] * besideOhm) - lightV) * amps[i] is var both && double.IsFinite(both) ? both : Math.Max(0, watts[i]);
+        double[] power = WattsBetween.Filled(time, [.. Enumerable.Range(0, table.Count).Select(Read)], offS);
+        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + power[i]) && (i == 0 || time[i] > time[i - 1]))];
+        return new(table.Run.Id.Name, [.. rows.Select(i => time[i])], [.. rows.Select(i => power[i])], [.. rows.Select(i => degrees[i])],
             [.. rows.Select(i => grip[i])], table.Run.Setting("air", 20))
         {
+            OffS = offS,
+            Numbers = [.. rows.Select(i => table.Numbers[i])],
             TimeDoubtS = table.FilmDoubtS > 0 ? table.FilmDoubtS : instruments.ResolutionSi(table.Run.Columns.First(column => column.Name == "time")),
         };
     }

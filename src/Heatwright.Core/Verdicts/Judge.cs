@@ -123,16 +123,19 @@ public sealed class Judge
     {
         var unit = Units.Find(line.Unit) ?? Units.Celsius;
         var builder = prediction!.Builder;
-        double[] drawn = [.. Enumerable.Range(0, StuckDraws).AsParallel().AsOrdered().Select(i => SafetyCheck.StuckOnC(builder, builder.Drawn(new Draw(seed, i))) + 273.15)];
+        double Held(Draw draw) => SafetyCheck.HeldK(SafetyCheck.StuckOnC(builder, builder.Drawn(draw)), arrangement, shelf, draw);
+        double[] drawn = [.. Enumerable.Range(0, StuckDraws).AsParallel().AsOrdered().Select(i => Held(new(seed, i)))];
+        double heldK = SafetyCheck.HeldK(safety.StuckOnC, arrangement, shelf);
+        string opens = heldK < safety.StuckOnC + 273.15 ? $" {Sentences.Say(heldK - 273.15, "0")} °C, where '{shelf[arrangement.CutOut!.Value].Name}' opens; without it to" : "";
         double limit = unit.ToSi(line.Limit);
         double probability = drawn.Count(si => line.AtMost ? si <= limit : si >= limit) / (double)drawn.Length;
-        var value = Predicted(unit, safety.StuckOnC + 273.15, Spread(drawn), line, []);
+        var value = Predicted(unit, heldK, Spread(drawn), line, []);
         var word = probability >= Sure ? VerdictWord.Go : probability <= 1 - Sure ? VerdictWord.NoGo : VerdictWord.NeedMoreReadings;
         return new(line, word, value, Display.Rounded(value.Value, Spread(drawn), unit), probability,
-            $"with the switch stuck on and a full pack the {brief.WorkingEnd} goes to about {Sentences.Say(safety.StuckOnC, "0")} °C", word == VerdictWord.Go ? "" : "a cut-out that works without the controller, or a heater of more ohms")
+            $"with the switch stuck on and a full pack the {brief.WorkingEnd} goes to about{opens} {Sentences.Say(safety.StuckOnC, "0")} °C", word == VerdictWord.Go ? "" : opens.Length > 0 ? "a cut-out that opens sooner, or a heater of more ohms" : "a cut-out that works without the controller and whose opening temperature is stated, or a heater of more ohms")
         {
             Drawn = [.. drawn.Select(unit.FromSi)],
-            Margin = (line.AtMost ? limit - (safety.StuckOnC + 273.15) : safety.StuckOnC + 273.15 - limit) / unit.Factor,
+            Margin = (line.AtMost ? limit - heldK : heldK - limit) / unit.Factor,
         };
     }
 

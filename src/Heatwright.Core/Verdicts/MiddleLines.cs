@@ -27,7 +27,7 @@ public static class MiddleLines
     {
         var standing = new StandingLines(shelf, arrangement, safety, seed);
         Outcome? outcome = run is null ? null : Outcome.Of(run);
-        return [.. brief.Requirements.Select(line => Of(line, brief, arrangement, safety, standing, outcome))];
+        return [.. brief.Requirements.Select(line => Of(line, brief, shelf, arrangement, safety, standing, outcome))];
     }
 
     /// <summary>The lines of a brief that a run tells, for any one run.</summary>
@@ -38,7 +38,7 @@ public static class MiddleLines
         [.. brief.Requirements.Where(line => Suits(line.Quantity, arrangement.Lamp is not null)).Select(line => (Line: line, Told: Told.ByRun(line, brief, arrangement.Parallel)))
             .Where(pair => pair.Told is not null).Select(pair => By(pair.Line, pair.Told!(outcome)))];
 
-    private static MiddleLine Of(Requirement line, Brief brief, Arrangement arrangement, SafetyFindings safety, StandingLines standing, Outcome? outcome)
+    private static MiddleLine Of(Requirement line, Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, StandingLines standing, Outcome? outcome)
     {
         if (standing.Line(line) is { } known)
         {
@@ -55,10 +55,11 @@ public static class MiddleLines
             return new(line, null, false, arrangement.Lamp is null ? "no light" : "no hot end");
         }
 
-        return By(line, line.Quantity == RequirementQuantity.StuckSwitchTemperature ? safety.StuckOnC + 273.15 : Told.ByRun(line, brief, arrangement.Parallel)!(outcome.Value));
+        return By(line, line.Quantity == RequirementQuantity.StuckSwitchTemperature ? SafetyCheck.HeldK(safety.StuckOnC, arrangement, shelf) : Told.ByRun(line, brief, arrangement.Parallel)!(outcome.Value));
     }
 
-    private static MiddleLine By(Requirement line, double si)
+    /// <summary>A line by the value of it, SI.</summary>
+    internal static MiddleLine By(Requirement line, double si)
     {
         var unit = Units.Find(line.Unit) ?? Units.One;
         double middle = unit.FromSi(si);

@@ -59,7 +59,11 @@ public static class WorstCases
         if (arrangement.Lamp is null)
         {
             var stuck = Outcome.Of(SafetyCheck.StuckOn(builder, builder.Middle, cancel));
-            cases.Add(new(SingleFaults.StuckOn, arrangement.CutOut is null ? "full pack, no work, nothing turns it off" : "full pack, no work, and the cut-out does not open either", stuck, [.. Lines(stuck).Where(line => line.Requirement.AtMost && line.Requirement.Unit is "°C" or "A")]));
+            cases.Add(new(SingleFaults.StuckOn, arrangement.CutOut is null ? "full pack, no work, nothing turns it off" : "full pack, no work, and the cut-out does not open either", stuck,
+            [
+                .. Lines(stuck).Where(line => line.Requirement.AtMost && line.Requirement.Unit is "°C" or "A"),
+                .. brief.Requirements.Where(line => line.Quantity == RequirementQuantity.StuckSwitchTemperature).Select(line => MiddleLines.By(line, stuck.HottestC + 273.15)),
+            ]));
         }
 
         return cases;

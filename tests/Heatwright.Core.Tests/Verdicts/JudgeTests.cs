@@ -1,3 +1,4 @@
+using Heatwright.Parts;
 using Heatwright.Plant;
 using Heatwright.Predictions;
 using Heatwright.Quantities;
@@ -161,5 +162,20 @@ public sealed class JudgeTests
         Assert.Equal(atMost ? limitC - stuckC : stuckC - limitC, line.Margin, 1e-6);
         Assert.Equal(stuckC, line.Value!.Value, 1e-6);
         Assert.Equal(word == VerdictWord.Go, line.Remedy.Length == 0);
+    }
+
+    /// <summary>The same tool with a cut-out that opens at 150 ± 5 °C: it gets no hotter than that, and 140 °C are kept by none.</summary>
+    [Theory, InlineData(170, VerdictWord.Go, 150), InlineData(140, VerdictWord.NoGo, 150)]
+    public void A_cut_out_of_stated_temperature_holds_a_stuck_switch(double limitC, VerdictWord word, double valueC)
+    {
+        Part link = new(new("link"), PartKind.CutOut, "link", [new(PartQuantities.OpeningTemperature, 150, "°C", 5, "sheet", "sheet")]);
+        var shelf = Tool.ShelfOf([.. Tool.Parts, link]);
+        double stuckC = SafetyCheck.StuckOnC(Tool.Builder, Tool.Builder.Middle);
+        var line = Judge.Of(new Brief("", "blade", "cut", 20, [new("stuck", "", RequirementQuantity.StuckSwitchTemperature, limitC, "°C", true, true)]), shelf, Tool.Arrangement with { CutOut = link.Id }, new([], [], stuckC), Middle with { Draws = Draws(1) }, [], 1, new("s"), TestContext.Current.CancellationToken).Requirements[0];
+        Assert.Equal(word, line.Word);
+        Assert.Equal(valueC, line.Value!.Value, 1e-6);
+        Assert.All(line.Drawn, drawn => Assert.InRange(drawn, 140, 160));
+        Assert.Contains("150 °C, where 'link' opens; without it to 196 °C", line.Because, StringComparison.Ordinal);
+        Assert.Equal(word == VerdictWord.Go ? "" : "a cut-out that opens sooner, or a heater of more ohms", line.Remedy);
     }
 }

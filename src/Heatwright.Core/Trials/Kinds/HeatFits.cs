@@ -24,9 +24,22 @@ internal static class HeatFits
 
     private const string Three = "Temperature at one place carries three thermal numbers, not five: total loss and two times are known, the shares of core and tip are not. A mass with its specific heat, or hot ohms of the heater, would split them.";
 
+    /// <summary>Watts that were read now and then, as with one meter at the start and the end, stand for the rows between.</summary>
+    private static TrialSheet Between(TrialSheet sheet)
+    {
+        if (!sheet.Has("watts") || !sheet.Has("time") || sheet["watts"].All(double.IsFinite))
+        {
+            return sheet;
+        }
+
+        double[] watts = [.. StepResponse.Runs(sheet).SelectMany(run => WattsBetween.Filled(sheet["time"][run.From..run.To], sheet["watts"][run.From..run.To], sheet.Setting("off")))], own = sheet.Own("watts");
+        double usual = own.Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        return sheet.Derived("watts", watts, [.. own.Select(doubt => double.IsFinite(doubt) && doubt > 0 ? doubt : usual)], Between);
+    }
+
     private static Checked<TrialAnswer> WarmUp(TrialSheet read)
     {
-        var sheet = HeaterFits.Watts(read).Whole("time", "degrees", "watts");
+        var sheet = Between(HeaterFits.Watts(read)).Whole("time", "degrees", "watts");
         if (Curves.TooFew(sheet, 3, "time, watts and degrees") is { } few)
         {
             return new(few);
@@ -40,10 +53,11 @@ internal static class HeatFits
         (sheet, var slip) = WithoutFirstSlip(sheet);
         double air = sheet.Setting("air", sheet["degrees"][0]);
         double tau = FirstTau(sheet), k = Math.Max(0.1, (sheet["degrees"].Max() - air) / sheet["watts"].Max());
-        bool switches = !double.IsFinite(sheet.Setting("off")) && Enumerable.Range(1, sheet.Count - 1).Any(i => Math.Abs(sheet["watts"][i] - sheet["watts"][i - 1]) > 0.3 * sheet["watts"].Max());
+        bool said = double.IsFinite(sheet.Setting("off"));
+        bool switches = Enumerable.Range(1, sheet.Count - 1).Any(i => !(sheet["time"][i] >= sheet.Setting("off")) && Math.Abs(sheet["watts"][i] - sheet["watts"][i - 1]) > 0.3 * sheet["watts"].Max());
         var (answer, held) = (switches ? Enum.GetValues<PowerHeld>() : [PowerHeld.Mean]).Select(held => (Answer: BenchFit.Run(sheet, [.. Models(sheet, k, tau, air, held)]), Held: held))
             .MinBy(pair => pair.Answer.Tried.First(t => t.Chosen).Rss);
-        if (switches)
+        if (switches && !said)
         {
             answer = answer with { Notes = [.. answer.Notes, $"When the power changed between two readings is not noted: {held switch { PowerHeld.Until => "at the later reading", PowerHeld.Since => "at the earlier reading", _ => "in their middle" }} fits best. Add --set off=...s to say it."] };
         }

@@ -88,9 +88,17 @@ internal static class StepResponse
     private static (double[] Starts, double[] Watts) Pieces(double[] t, double[] w, double offS, PowerHeld held)
     {
         double zero = Math.Min(0, t[0]);
+        if (offS <= zero)
+        {
+            return ([zero], [0]);
+        }
+
         if (double.IsFinite(offS))
         {
-            return ([zero, offS], [w.Max(), 0]);
+            // Up to that instant as it was read, from then on nothing.
+            int heated = Math.Max(1, t.Count(at => at < offS));
+            var (before, power) = Pieces(t[..heated], w[..heated], double.NaN, held);
+            return ([.. before, t[heated - 1] < offS ? t[heated - 1] : zero, offS], [.. power, w[heated - 1], 0]);
         }
 
         // The first reading's power holds from the start; each later piece lies between two readings.

@@ -50,6 +50,20 @@ public class HeatFitsTests
         }
     }
 
+    /// <summary>By hand: 14 J/K and 85 mW/K, a time constant of 164.7 s; 10 W until 100 s, 5 W until 300 s, then nothing. Each row holds its own watts, and when it was switched off is said.</summary>
+    [Theory, InlineData(false), InlineData(true)]
+    public void A_power_that_changed_before_it_was_switched_off_counts_as_it_was_read(bool now)
+    {
+        const double Tau = 14 / 0.085;
+        double First(double t) => 10 / 0.085 * (1 - Math.Exp(-t / Tau));
+        double Second(double t) => (5 / 0.085) + ((First(100) - (5 / 0.085)) * Math.Exp(-(t - 100) / Tau));
+        double Rise(double t) => t <= 100 ? First(t) : t <= 300 ? Second(t) : Second(300) * Math.Exp(-(t - 300) / Tau);
+        double[] time = [.. Enumerable.Range(0, 61).Select(i => 10.0 * i)];
+        var answer = Given.Fit("warm-up", [("time", time), ("watts", [.. time.Select((t, i) => now && i % 5 > 0 && t is not (100 or 110 or 290) ? double.NaN : t <= 100 ? 10.0 : t <= 300 ? 5 : 0)]), ("degrees", [.. time.Select(t => 18.5 + Rise(t))])], [("air", 18.5), ("off", 300)]);
+        Assert.Equal(0.085, answer.Value("linear loss"), 0.0005);
+        Assert.Equal(14, answer.Value("heat capacity"), 0.15);
+    }
+
     /// <summary>A power that drifts by less than three tenths was not switched; one that stays above a fiftieth was not switched off.</summary>
     [Theory]
     [InlineData(7.0, 0, 1)]
