@@ -162,6 +162,7 @@ internal static class EnterCommands
         {
             string path = parsed.GetValue(file)!;
             var entry = new RunEntry(parsed.GetValue(trial)!, parsed.GetValue(run) ?? "", Listed(parsed.GetValue(columns)), parsed.GetValue(meter) ?? [], parsed.GetValue(set) ?? []);
+            entry = Waiting(path, entry);
             var begun = Begun(path, entry);
             if (!begun.IsFine)
             {
@@ -173,6 +174,10 @@ internal static class EnterCommands
         });
         return command;
     }
+
+    /// <summary>Where no run is named, the one that waits for its readings: the empty twin of a bundle, or one that was begun and not read yet.</summary>
+    private static RunEntry Waiting(string path, RunEntry entry) => entry.Run.Length == 0 && OpenStudy.Read(path) is { IsFine: true, Value.Study: var study }
+        && study.Trials.Where(trial => trial.Id.Name == entry.Trial).SelectMany(trial => trial.Runs).Where(run => run.Readings.Count == 0).ToArray() is [var waits] ? entry with { Run = waits.Id.Name } : entry;
 
     /// <summary>The run that is there, as it is said anew; or the new one, stored with its first reading only: lines that nobody can read leave no empty run.</summary>
     private static Checked<Run> Begun(string path, RunEntry entry) => OpenStudy.Read(path).Then(opened =>

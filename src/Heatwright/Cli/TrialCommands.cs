@@ -50,14 +50,14 @@ internal static class TrialCommands
         command.SetAction(parsed => FitTrial.Kind(parsed.GetValue(kind)!).Then(card => TrialReadings.Known(card, parsed.GetValue(settings) ?? []).Map(known => (card, known))) switch
         {
             { IsFine: false } refused => Refused(screen, refused.Problems),
-            var fine => Tell(screen, fine.Value.card, fine.Value.known, parsed.GetValue(sheet), parsed.GetValue(step), parsed.GetValue(json)),
+            var fine => Tell(screen, fine.Value.card, parsed.GetValue(kind)!, fine.Value.known, parsed.GetValue(sheet), parsed.GetValue(step), parsed.GetValue(json)),
         });
         return command;
     }
 
-    private static int Tell(Screen screen, TrialCard card, IReadOnlyDictionary<string, double> known, string? sheet, string? step, bool json)
+    private static int Tell(Screen screen, TrialCard card, string asked, IReadOnlyDictionary<string, double> known, string? sheet, string? step, bool json)
     {
-        var view = RecipeView.Of(card, known) with { Kind = TrialKinds.Named(card) };
+        var view = RecipeView.Of(card, known) with { Kind = TrialKinds.Named(card, asked) };
         foreach (var (path, html) in new[] { (sheet, (Func<string>)(() => TrialPaper.Sheet(view))), (step, () => TrialPaper.Card(view)) })
         {
             if (path is not null && TrialPaper.Write(path, html()) is { IsFine: false } failed)

@@ -26,7 +26,8 @@ internal static class VerdictTables
 
         foreach (var line in view.Requirements)
         {
-            screen.Say($"  {(line.Must ? "must" : "want"),-5} {line.Sentence.Replace("want: ", "", StringComparison.Ordinal)}  [{line.Id}]");
+            string[] ranked = !line.Must && line.Sentence.StartsWith("want", StringComparison.Ordinal) ? line.Sentence.Split(": ", 2) : [line.Must ? "must" : "want", line.Sentence];
+            screen.Say($"  {ranked[0],-6} {ranked[^1]}  [{line.Id}]");
         }
 
         if (view.Work.Count > 0)

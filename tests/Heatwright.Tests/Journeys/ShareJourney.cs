@@ -70,6 +70,20 @@ public sealed class ShareJourney : IDisposable
     }
 
     [Fact]
+    public void A_viewer_who_names_no_run_types_into_the_one_that_waits()
+    {
+        Begin();
+        string zip = bench.In("sent.zip"), mine = bench.In("mine.study");
+        Do("share", Study, zip);
+        Do("import", zip, mine);
+        Do("trial", "enter", mine, "mine-wire-cold-ohms", "--read", "3.10", "3.11");
+        var run = Assert.Single(OpenStudy.Read(mine).Value.Study.Trials.Single(trial => trial.Id.Name == "mine-wire-cold-ohms").Runs);
+        Assert.Equal(("mine-wire-cold-ohms-1", 2), (run.Id.Name, run.Readings.Count));
+        Do("trial", "enter", mine, "mine-wire-cold-ohms", "--read", "3.12"); // nothing waits any more: a run of its own
+        Assert.Equal(2, OpenStudy.Read(mine).Value.Study.Trials.Single(trial => trial.Id.Name == "mine-wire-cold-ohms").Runs.Count);
+    }
+
+    [Fact]
     public void An_arrangement_is_wired_once_more_with_the_parts_that_I_have_read()
     {
         Begin();

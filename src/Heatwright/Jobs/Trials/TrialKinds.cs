@@ -38,8 +38,8 @@ public static class TrialKinds
     /// <summary>The columns that a run of a kind needs, as a study takes them.</summary>
     public static IReadOnlyList<string> Reads(string kind) => Find(kind) is var (found, card) ? StudyFile.RunFromLog.Columns(new(new("t"), found, new("p"), []) { Card = card }).Needed : [];
 
-    /// <summary>The name by which a study calls what a card does.</summary>
-    public static string Named(TrialCard card) => Also.GetValueOrDefault(card.Name, card.Name);
+    /// <summary>The name by which a study calls what a card does: as it was asked for, where that is one.</summary>
+    public static string Named(TrialCard card, string asked) => asked.Trim().ToLowerInvariant().Replace(' ', '-') is var plain && All.Contains(plain) ? plain : Also.GetValueOrDefault(card.Name, card.Name);
 
     /// <summary>The other name that a kind goes by; null: it has one name.</summary>
     public static string? OtherName(string kind) => Also.FirstOrDefault(pair => pair.Value == kind).Key;
