@@ -33,6 +33,15 @@ public static class PartBench
             pieces.Add(found);
         }
 
+        foreach (var trial in trials.Where(trial => trial is { Kind: TrialKind.Bench, Card: "four-wire-ohms", Runs.Count: > 0 }))
+        {
+            // Ohms by four wires are cold ohms as well, and often the surer ones.
+            if (CardBench.Findings(trial, instruments).Find(PartQuantities.Ohms) is { } ohms && (cold is null || Surer(ohms, cold)))
+            {
+                (cold, coldC) = (ohms, trial.Runs[^1].Setting("at", 20));
+            }
+        }
+
         // With its degrees it tells how the ohms grow with heat; without them, its ohms and watts by themselves.
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).GroupBy(pair => pair.Trial.Id).SelectMany(pairs => pairs.Any(pair => OhmsBench.TellsDegrees(pair.Table))
             ? pairs.Where(pair => OhmsBench.TellsDegrees(pair.Table)).Select(pair => OhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)) : [ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)]));

@@ -32,6 +32,18 @@ public class PartBenchTests
         Assert.Contains(found.Remarks, remark => remark.Trial.Name == "vague" && remark.Words.Contains("Predictions take the one of sure", StringComparison.Ordinal));
     }
 
+    /// <summary>By hand: 4.00 Ω at 220 °C over 3.70 Ω by two wires is 0.0811 in 200 K, over the surer 3.60 Ω by four wires 0.1111: the surer cold ohms count for both.</summary>
+    [Fact]
+    public void The_surer_cold_ohms_tell_how_they_grow_with_heat()
+    {
+        Trial hot = new(new("hot"), TrialKind.HotOhms, Stick.Id, [new(new("hot-1"), [new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")], [new(1, ["8.00", "2.00", "220"])])]);
+        Trial four = new(new("four"), TrialKind.Bench, Stick.Id, [new(new("four-1"), [new("volts", "V", "v"), new("amps", "A", "a")], [.. new[] { 0.2, 0.4, 0.6 }.Select((amps, i) => new Reading(i + 1, [(3.6 * amps).ToString("0.0000", CultureInfo.InvariantCulture), amps.ToString("0.0000", CultureInfo.InvariantCulture)]))])]) { Card = "four-wire-ohms" };
+        Instrument[] meters = [.. Meters, new("v", "v", [new("V", 0.1, 0.0001, 0.0001)]), new("a", "a", [new("A", 0.1, 0.0001, 0.0001)])];
+        double Alpha(params Trial[] trials) => PartBench.One(Stick, trials, new(meters)).Find(PartQuantities.Alpha)!.Si;
+        Assert.Equal(0.0811 / 200, Alpha(Cold("rough", "cheap", "3.80", "3.80"), hot), 2e-6);
+        Assert.Equal(0.1111 / 200, Alpha(Cold("rough", "cheap", "3.80", "3.80"), hot, four), 2e-6);
+    }
+
     /// <summary>By hand: 0.84 Ω at every pair; nobody held a probe to it.</summary>
     [Theory, InlineData(false), InlineData(true)]
     public void Hot_ohms_without_degrees_tell_the_ohms_by_themselves(bool dashes)

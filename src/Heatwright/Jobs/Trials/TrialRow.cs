@@ -45,7 +45,7 @@ public sealed record TrialRow(string Trial, string Kind, string Part, IReadOnlyL
     }
 
     /// <summary>What stands in the way of a trial. What a cell still lacks is told of all its trials that were read.</summary>
-    private static IEnumerable<Problem> About(Trial trial, PartFindings? own)
+    internal static IEnumerable<Problem> About(Trial trial, PartFindings? own)
     {
         bool read = trial.TellsHowVoltsFall() && trial.Runs.Any(run => run.Readings.Count > 0);
         return (own?.Problems ?? []).Where(problem => problem.Where.Contains(trial.Id.Name, StringComparison.Ordinal) || problem.Where.StartsWith("run '", StringComparison.Ordinal) && trial.Runs.Any(run => problem.Where.Contains($"'{run.Id}'", StringComparison.Ordinal)) || (read && problem.Where == CellTrials.Where));
