@@ -75,7 +75,7 @@ internal static class DecisionCommands
 
         foreach (var one in view.Accepted)
         {
-            screen.Say($"   accepted as missed, {one.Requirement}: {one.Reason}");
+            screen.Say($"   accepted as missed, {one.Requirement}: {one.Reason}; from this day on it is a want, for every arrangement");
         }
 
         foreach (var one in view.Rejected)

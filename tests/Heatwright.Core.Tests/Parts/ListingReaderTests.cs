@@ -83,6 +83,7 @@ public class ListingReaderTests(ITestOutputHelper output)
     [Theory]
     [InlineData("Round cell 3600mAh. Pack of 2, only 4.80", 2, 2.40, "of 2 for 4.80")]
     [InlineData("Round cell 3600mAh. Pack of 2: 7.20.", 2, 3.60, "of 2 for 7.20")]
+    [InlineData("Round cell 3600mAh, 5 pcs for 6.00", 5, 1.20, "of 5 for 6.00")]
     [InlineData("Round cell 3600mAh, 3 pcs 13,50", 3, 4.50, "of 3 for 13.50")]
     [InlineData("Round cell 3600mAh, 3 pcs 13,50 EUR", 3, 4.50, "of 3 for 13.50")]
     [InlineData("Li-ion cell 3600mAh set of 4 for $8", 4, 2.00, "of 4 for 8.00")]

@@ -73,6 +73,11 @@ public sealed class DecisionJourney : IDisposable
         string taken = System.Text.RegularExpressions.Regex.Replace(bare.Out, @"\s+", " ");
         Assert.Contains("ready 26.1 s: no doubt was said, so ± 0.21 s is taken, its last digit and a hand's two presses of a watch.", taken, StringComparison.Ordinal);
         Assert.Contains("pieces 55: no doubt was said, so ± 0.29 is taken, its last digit.", taken, StringComparison.Ordinal);
+
+        // Typed in minutes where the line counts in seconds: a sixtieth of what was predicted.
+        string minutes = System.Text.RegularExpressions.Regex.Replace(bench.Type("check", file, "--read", FormattableString.Invariant($"ready={did.WarmUpS / 60:0.000}")).Out, @"\s+", " ");
+        Assert.Contains("was it read in another unit? Type it again with its unit; the later reading counts.", minutes, StringComparison.Ordinal);
+        Assert.Equal(0, bench.Type("check", file, "--read", "ready=26.1s").Exit);
         using var bareRead = JsonDocument.Parse(bench.Type("check", file, "--json").Out);
         var kept = bareRead.RootElement.GetProperty("lines").EnumerateArray().Where(line => line.TryGetProperty("plusMinus", out var doubt) && doubt.ValueKind == JsonValueKind.Number).ToDictionary(line => line.GetProperty("requirement").GetString()!, line => line.GetProperty("plusMinus").GetDouble());
         Assert.Equal(0.2062, kept["ready"], 0.0001);

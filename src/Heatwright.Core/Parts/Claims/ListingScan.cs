@@ -124,6 +124,6 @@ internal static partial class ListingScan
     [GeneratedRegex(@"\G(?<n>\d+[.,]\d{2})(?![\d.,]*\d| ?[A-Za-zΩ°µ%])", RegexOptions.CultureInvariant)]
     private static partial Regex BarePrice();
 
-    [GeneratedRegex(@"\b(?:price|costs?|only|just)\b[^\d\n]*$|\b(?:(?:pack|set|lot|bag|box) of \d+|\d+ ?(?:pcs|pieces))\s*[:,]?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?:price|costs?|only|just)\b[^\d\n]*$|\b(?:(?:pack|set|lot|bag|box) of \d+|\d+ ?(?:pcs|pieces)(?: for)?)\s*[:,]?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex PriceWord();
 }

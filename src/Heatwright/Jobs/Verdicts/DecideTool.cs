@@ -228,6 +228,11 @@ public static class DecideTool
                 notes.Add($"{line.Id} {Display.Significant(value, 6)}{Display.Behind(line.Unit)}: no doubt was said, so ± {Display.Significant(doubt, 2)}{Display.Behind(line.Unit)} is taken, {(unit.Measures(Units.Second) ? "its last digit and a hand's two presses of a watch" : "its last digit")}.");
             }
 
+            if (!amount.UnitWasTyped && OtherUnit(card, line, value) is { } slip)
+            {
+                notes.Add(slip);
+            }
+
             if (doubt > 0)
             {
                 readings.Add(new(string.Create(CultureInfo.InvariantCulture, $"prototype-{study.PrototypeReadings.Count + readings.Count + 1}"), card.Id, on, line.Id, value, doubt, line.Unit));
@@ -240,6 +245,15 @@ public static class DecideTool
 
         return problems.Count == 0 ? new(readings)
             : new([.. problems.Select(problem => texts.Count == 1 ? problem : problem with { Next = $"{problem.Next} None of the {texts.Count.ToString(CultureInfo.InvariantCulture)} readings is kept yet." })]);
+    }
+
+    /// <summary>What to ask of a bare number that is a thousandth, a sixtieth or so of what was predicted, or as many times that: it was read in grams or minutes, and the line counts in others.</summary>
+    private static string? OtherUnit(DecisionCard card, Requirement line, double value)
+    {
+        const double Near = 1.3;
+        double told = card.Lines.FirstOrDefault(one => one.Requirement == line.Id)?.Value ?? double.NaN, apart = value > told ? value / told : told / value;
+        return new[] { 60.0, 1000, 3600 }.Any(factor => apart > factor / Near && apart < factor * Near)
+            ? $"{line.Id} {Display.Significant(value, 6)}{Display.Behind(line.Unit)} beside a prediction of {Display.Significant(told, 4)}{Display.Behind(line.Unit)}: was it read in another unit? Type it again with its unit; the later reading counts." : null;
     }
 
     /// <summary>Standard doubt of a reading of which nothing was said, in its unit: within its last digit it may be anywhere, and a time was taken by hand. A count is off by no more than its last digit either.</summary>
