@@ -229,7 +229,8 @@ internal static class EnterCommands
             {
                 refused++;
                 // At the keyboard each line has its answer; of lines that are piped one stands for all that are refused like it.
-                if (taken.Problems.Count(problem => told.Add(TypeReadings.Alike(problem))) > 0 || screen.InputIsTerminal)
+                string[] unlike = [.. taken.Problems.Select(TypeReadings.Alike).Where(told.Add)];
+                if (unlike.Length > 0 || screen.InputIsTerminal)
                 {
                     screen.Complain(taken.Problems);
                 }

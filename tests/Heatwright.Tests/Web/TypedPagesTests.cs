@@ -103,7 +103,7 @@ public sealed class TypedPagesTests : IAsyncLifetime
         await Sent("/shelf", "/shelf/add", ("id", "coil"), ("kind", "heater"), ("name", "brass coil"), ("values", "ohms=3ohm"));
         string file = Path.Combine(folder, "band.study");
         var wired = WireTool.Arrange(file, new WiringEntry { Chosen = new Dictionary<string, string> { ["cell"] = "grey", ["heater"] = "coil" }, Pack = "1S1P" });
-        Assert.True(wired.IsFine, wired.Problems.FirstOrDefault()?.ToString());
+        Assert.True(wired.IsFine, string.Join("; ", wired.Problems));
         await WebBench.ReadyAsync(app);
         string page = await Seen("/arrangements/A");
         var lacks = RunStudy.Run(OpenStudy.Read(file).Value.Study, "x").Verdicts[0].Problems;

@@ -213,7 +213,7 @@ public class PowerFitsTests
         // The limit lies between the most amps in of a load that it holds, 4.0 A, and the 4.4 A of one that it does not.
         bool own = says.EndsWith("own current limit.", StringComparison.Ordinal);
         Assert.Equal(own ? [4.2, 0.2 / Math.Sqrt(3)] : Array.Empty<double>(), answer.Find("limit current") is { } limit ? [limit.Value, limit.StandardDoubt] : Array.Empty<double>(), (one, other) => Math.Abs(one - other) < 1e-9);
-        Assert.Empty(answer.Next.Where(next => next.StartsWith("Read volts", StringComparison.Ordinal)));
+        Assert.DoesNotContain(answer.Next, next => next.StartsWith("Read volts", StringComparison.Ordinal));
         Assert.Single(Collapse([0.5, 1, 1.2], [10, 10, 6], [("amps in", [1, 2, 2])]).Says);
         Assert.Single(Collapse([0.5, 1, 1.2], [10, 10, 6], [("volts in", [4, 4, 4])]).Says);
     }
