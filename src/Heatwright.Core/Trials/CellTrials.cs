@@ -16,7 +16,7 @@ public static class CellTrials
         var logs = read.Select(pair => (pair.Trial, pair.Table, Log: Log(pair.Table))).Where(entry => entry.Log.Count >= 3).ToArray();
         List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
         var discharges = logs.Where(entry => entry.Trial.Kind == TrialKind.Discharge).OrderBy(entry => Rate(entry.Log)).ToArray();
-        var others = logs.Where(entry => discharges.Length == 0 || !Same(entry.Log, discharges[0].Log)).DistinctBy(entry => (entry.Log.Count, entry.Log.TimesS[^1], entry.Log.Volts.Sum(), entry.Log.Amps.Sum())).ToArray();
+        var others = logs.Where(entry => discharges.Length == 0 || !Same(entry.Log, discharges[0].Log)).DistinctBy(entry => entry.Log, EqualityComparer<CellLog>.Create((one, other) => Same(one!, other!), log => log.Count)).ToArray();
         if (discharges.Length == 0 || !others.Any(entry => entry.Trial.Kind == TrialKind.Pulse || OtherCurrent(entry.Log, discharges[0].Log)))
         {
             string missing = discharges.Length == 0 ? "a discharge down to the cut-off (kind 'discharge', also called 'capacity')" : "a pulse run (kind 'pulse'), or a second discharge at another current";
