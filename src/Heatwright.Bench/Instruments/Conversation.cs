@@ -169,6 +169,11 @@ internal sealed class Conversation(SourcePlan plan, Inlet inlet, BenchClock cloc
             }
 
             await emit().ConfigureAwait(false);
+            if (talk.IsLost)
+            {
+                return $"The answer to {question} is still out, and would be taken for the next one's.";
+            }
+
             dueS = Math.Max(dueS + plan.EveryS, clock.NowS);
             await clock.Wait(dueS - clock.NowS, cancel).ConfigureAwait(false);
         }

@@ -20,6 +20,9 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
     private double slowestS;
     private RawLine? first;
 
+    /// <summary>When the question was sent whose answer is still out; null: none is.</summary>
+    private double? owedSinceS;
+
     /// <summary>Who the instrument says it is; empty where it does not.</summary>
     public string Identity { get; private set; } = "";
 
@@ -28,6 +31,9 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
 
     /// <summary>How many lines came so far.</summary>
     public int Lines { get; private set; }
+
+    /// <summary>True: an answer is still out, and nothing would tell it from the answer to the next question.</summary>
+    public bool IsLost { get; private set; }
 
     /// <summary>True: a question by the rules of IEEE 488.2; else a bare poke that makes an old meter send its reading.</summary>
     private bool IsQuestion => question.Contains('?', StringComparison.Ordinal);
@@ -86,20 +92,53 @@ internal sealed class ScpiTalk(Inlet inlet, BenchClock clock, string question)
             return ready;
         }
 
-        double before = clock.NowS;
         double patience = Math.Clamp(3 * slowestS, LeastPatienceS, MostPatienceS);
-        var answer = await Ask(question, patience, cancel).ConfigureAwait(false);
+        if (owedSinceS is { } sinceS && !await InStep(sinceS, patience, cancel).ConfigureAwait(false))
+        {
+            return null;
+        }
+
+        double before = clock.NowS;
+        var answer = await Ask(question, patience, cancel, text => text != Identity).ConfigureAwait(false);
         if (answer is not null)
         {
             slowestS = Math.Max(slowestS, clock.NowS - before);
         }
-        else if (!inlet.Ended && await Answer(question, patience, cancel).ConfigureAwait(false) is not null)
+        else if (!inlet.Ended)
         {
-            // The answer came late. It is not given on: the next question must not be answered with this one's reading.
-            slowestS = Math.Min(MostPatienceS, Math.Max(slowestS, clock.NowS - before));
+            owedSinceS = before;
+            await InStep(before, patience, cancel).ConfigureAwait(false);
         }
 
         return answer;
+    }
+
+    /// <summary>Waits until what is still owed can no longer be taken for the answer to the next question; false: not yet.</summary>
+    /// <remarks>
+    /// Answers come in the order of the questions, so one that says its name has no older answer left once it has said it again.
+    /// One without a name gets the longest patience; where the answer is still out then, <see cref="IsLost"/> says that only a new connection helps.
+    /// </remarks>
+    private async Task<bool> InStep(double sinceS, double patienceS, CancellationToken cancel)
+    {
+        bool named = Identity.Length > 0;
+        if (named)
+        {
+            await Send("*IDN?", cancel).ConfigureAwait(false);
+        }
+
+        var mark = named
+            ? await Answer("*IDN?", patienceS, cancel, text => text == Identity).ConfigureAwait(false)
+            : await Answer(question, IsQuestion ? MostPatienceS : patienceS, cancel).ConfigureAwait(false);
+        if (mark is not null)
+        {
+            // Next time it is waited for so long.
+            slowestS = Math.Min(MostPatienceS, Math.Max(slowestS, clock.NowS - sinceS));
+        }
+
+        IsLost = mark is null && !named && IsQuestion;
+        // A bare poke has no answer of its own: whatever comes after it is what the meter shows then.
+        owedSinceS = mark is not null || !IsQuestion ? null : sinceS;
+        return owedSinceS is null;
     }
 
     private async Task<bool> Answers(double patienceS, CancellationToken cancel)

@@ -82,16 +82,16 @@ public sealed class ScpiServerTests
         Assert.Equal(Values(ear)[0] + 1, Values(ear)[1]);
     }
 
-    [Fact]
-    public async Task A_late_answer_is_not_taken_for_the_next_question()
+    // Longer than any patience is, on a busy machine too, in parts of the four seconds that a question and the wait behind it take: one that counts on luck is found out by one of them.
+    [Theory, InlineData(2700, false), InlineData(3500, false), InlineData(2700, true)]
+    public async Task A_late_answer_is_not_taken_for_the_next_question(int lateMs, bool nameless)
     {
-        // Every third answer comes after 12 s of this clock, longer than any patience is, on a busy machine too: it is lost, and the next one still belongs to its own question.
-        var at = new List<double>();
-        await using var server = new UnrulyServer { Measures = n => { Thread.Sleep(n % 3 == 2 ? 3000 : 0); return string.Create(CultureInfo.InvariantCulture, $"{n}"); } };
+        // Every third answer comes late: it is lost, and the next one still belongs to its own question.
+        await using var server = new UnrulyServer { Nameless = nameless, Measures = n => { Thread.Sleep(n % 3 == 2 ? lateMs : 0); return string.Create(CultureInfo.InvariantCulture, $"{n}"); } };
         await using var ear = new Ear(Hurry, Plan(server) with { EveryS = 0.2 });
-        await ear.Until(6);
+        await ear.Until(4);
         double[] values = Values(ear);
-        Assert.Equal(values.Order(), values);
+        Assert.Equal(values.Order().Distinct(), values);
         Assert.DoesNotContain(2.0, values);
         Assert.Contains("No answer", ear.Notes(), StringComparison.Ordinal);
     }
