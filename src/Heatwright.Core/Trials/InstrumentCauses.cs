@@ -7,6 +7,9 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
 {
     private readonly Dictionary<string, Instrument> byId = instruments.ToDictionary(instrument => instrument.Id, StringComparer.Ordinal);
 
+    /// <summary>The same, with further instruments.</summary>
+    internal InstrumentCauses With(IReadOnlyList<Instrument> further) => further.Count == 0 ? this : new([.. byId.Values, .. further]);
+
     /// <summary>Gain cause and its standard size as a share of the reading; null where the instrument states none.</summary>
     public (Cause Cause, double Share)? Gain(Column column) =>
         Spec(column) is { Percent: > 0 } spec
@@ -29,10 +32,8 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
         ? new(column.Instrument, new AccuracySpec(spec.Percent / 100, 0, 0, spec.Offset) { FixedUnit = Units.Find(spec.Unit), Terms = SpecTerms.Apart })
         : null;
 
-    /// <summary>A remark for each column of a run whose meter is named and promises nothing for what the column reads.</summary>
-    internal IEnumerable<Remark> Silent(Trial trial, Run run) => run.Readings.Count == 0 ? [] : run.Columns
-        .Where(column => byId.ContainsKey(column.Instrument) && Units.Find(column.Unit) is { Symbol.Length: > 0 } && Spec(column) is null)
-        .Select(column => new Remark(trial.Id, run.Id, 0, $"{column.Name} is read with '{column.Instrument}', which promises nothing for {column.Unit}: these readings get no doubt from it. State it with 'heatwright meter add FILE {column.Instrument} --reads \"{Typed(column.Unit)}=...\"', as its leaflet has it.", Remark.Kept));
+    /// <summary>True where the instrument of a column is one of these and states what it promises for what the column reads.</summary>
+    internal bool Promises(Column column) => Spec(column) is not null;
 
     /// <summary>The unit that stands behind every number that was typed; null: behind none, or not the same one.</summary>
     private static string? OwnUnit(Column column, IReadOnlyList<string> typed)
@@ -42,8 +43,6 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
     }
 
     private static readonly char[] Digits = [.. "0123456789."];
-
-    private static string Typed(string unit) => unit switch { "°C" => "degC", "Ω" => "ohm", _ => unit };
 
     private InstrumentSpec? Spec(Column column) =>
         byId.TryGetValue(column.Instrument, out var instrument) && Units.Find(column.Unit) is { } unit

@@ -9,6 +9,8 @@ public static class PartBench
     /// <summary>Findings of one part from its own trials.</summary>
     public static PartFindings One(Part part, IReadOnlyList<Trial> trials, InstrumentCauses instruments)
     {
+        Remark[] assumed = [.. trials.SelectMany(trial => UsualMeters.Told(trial, instruments))];
+        (trials, instruments) = UsualMeters.Named(trials, instruments);
         List<PartFindings> pieces = [];
         var read = trials.Where(trial => trial.Kind != TrialKind.Bench).SelectMany(trial => trial.Runs.Select(run => (Trial: trial, Table: ReadingTable.Read(run, trial)))).ToArray();
         Trial[] ofCell = [.. trials.Where(trial => trial.TellsHowVoltsFall())];
@@ -22,12 +24,12 @@ public static class PartBench
 
         Estimate? cold = null;
         double coldC = 20;
-        foreach (var (trial, table) in read.Where(pair => pair.Trial.Kind == TrialKind.ColdOhms))
+        foreach (var group in read.Where(pair => pair.Trial.Kind == TrialKind.ColdOhms).GroupBy(pair => pair.Trial.Id))
         {
-            var found = OhmsBench.ColdOhms(trial, table, instruments);
+            var found = ByCard(group.First().Trial, [.. group.Select(pair => pair.Table)], instruments);
             if (found.Find(PartQuantities.Ohms) is { } ohms && (cold is null || Surer(ohms, cold)))
             {
-                (cold, coldC) = (ohms, table.Run.Setting("at", 20));
+                (cold, coldC) = (ohms, group.Last().Table.Run.Setting("at", 20));
             }
 
             pieces.Add(found);
@@ -43,17 +45,16 @@ public static class PartBench
         }
 
         // With its degrees it tells how the ohms grow with heat; without them, its ohms and watts by themselves.
-        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).GroupBy(pair => pair.Trial.Id).SelectMany(pairs => pairs.Any(pair => OhmsBench.TellsDegrees(pair.Table))
-            ? pairs.Where(pair => OhmsBench.TellsDegrees(pair.Table)).Select(pair => OhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)) : [ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)]));
-        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.TwoPointDrop).Select(pair => OhmsBench.Drop(pair.Trial, pair.Table, instruments)));
-        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.ModulePoints).GroupBy(pair => pair.Trial.Id).Select(pairs => ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)));
+        pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).GroupBy(pair => pair.Trial.Id).SelectMany(pairs => pairs.Any(pair => HotOhmsBench.TellsDegrees(pair.Table))
+            ? pairs.Where(pair => HotOhmsBench.TellsDegrees(pair.Table)).Select(pair => HotOhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)) : [ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)]));
+        pieces.AddRange(read.Where(pair => pair.Trial.Kind is TrialKind.TwoPointDrop or TrialKind.ModulePoints).GroupBy(pair => pair.Trial.Id).Select(pairs => ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)));
         if (read.Any(pair => pair.Trial.Kind == TrialKind.WarmUp)) // planned and not taken yet: there is nothing to fit
         {
             var warm = WarmUpTrials.Findings(part, [.. read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp)], instruments);
             pieces.Add(warm);
             if (part.Kind == PartKind.Heater && cold is not null && read.All(pair => pair.Trial.Kind != TrialKind.HotOhms))
             {
-                pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp && pair.Table.Has("volts") && pair.Table.Has("amps")).Select(pair => OhmsBench.HotOhmsOfWarmUp(pair.Trial, pair.Table, instruments, cold, coldC, warm.WarmUp?.LagS ?? 0)));
+                pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.WarmUp && pair.Table.Has("volts") && pair.Table.Has("amps")).Select(pair => HotOhmsBench.HotOhmsOfWarmUp(pair.Trial, pair.Table, instruments, cold, coldC, warm.WarmUp?.LagS ?? 0)));
             }
         }
 
@@ -61,7 +62,7 @@ public static class PartBench
         pieces.AddRange(AskedNames.Of(part, trials, pieces));
         pieces.AddRange(OhmsOverWatts.Of(part, InTheirOrder(pieces)));
         var findings = InTheirOrder(pieces);
-        pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials), .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run).Concat(instruments.Silent(trial, run))))], []));
+        pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials), .. assumed, .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run)))], []));
         return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
         {
             Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),

@@ -23,6 +23,6 @@ public static class RunChecks
                 .Select(remark => new Remark(trial.Id, run.Id, remark.Reading, $"{remark.Words} {remark.Remedy}".Trim(), remark.LeftOut && trial.Kind == TrialKind.Bench ? Remark.LeftOut : Remark.Kept)));
         }
 
-        return [.. remarks, .. TypedTwice.Of(trial, run), .. instruments.Silent(trial, run)];
+        return [.. remarks, .. TypedTwice.Of(trial, run), .. UsualMeters.Told(trial with { Runs = [run] }, instruments)];
     }
 }

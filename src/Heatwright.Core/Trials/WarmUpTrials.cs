@@ -24,14 +24,14 @@ internal static class WarmUpTrials
         var usable = read.Where(pair => pair.Table["degrees"].Count(double.IsFinite) >= 5).ToArray();
         if (usable.Length == 0)
         {
-            return OhmsBench.None(read[0].Trial, read[0].Table, "fewer than five readings of degrees are left", "under 5", "5 or more") with { Remarks = remarks };
+            return HotOhmsBench.None(read[0].Trial, read[0].Table, "fewer than five readings of degrees are left", "under 5", "5 or more") with { Remarks = remarks };
         }
 
         // What leaves a lamp as light heats nothing, and is no power of the fit; how much it is goes by the amps.
         var light = part.Kind == PartKind.Lamp ? LampLight.WattsPerAmp(part) : null;
         if (light is not null && usable.Where(pair => !pair.Table.Has("amps")).Take(1).ToArray() is [var (dark, table)])
         {
-            return OhmsBench.None(dark, table, "what leaves a lamp as light goes by its amps, and they were not read", "watts alone", "volts and amps") with { Remarks = remarks };
+            return HotOhmsBench.None(dark, table, "what leaves a lamp as light goes by its amps, and they were not read", "watts alone", "volts and amps") with { Remarks = remarks };
         }
 
         double lightV = light?.Si ?? 0;

@@ -3,11 +3,11 @@ using Heatwright.Trials;
 
 namespace Heatwright.Tests.Trials;
 
-/// <summary>A meter that is named and promises nothing for what a column reads is told of: the readings have no doubt from it.</summary>
+/// <summary>A meter that is named and promises nothing for what a column reads is told of, and a usual one assumed.</summary>
 public sealed class SilentMeterTests
 {
     [Theory]
-    [InlineData("C", "degrees is read with 'probe', which promises nothing for °C: these readings get no doubt from it. State it with 'heatwright meter add FILE probe --reads \"degC=...\"'")]
+    [InlineData("C", "degrees is read with 'probe', which promises nothing for °C: ±(1%+2degC) is assumed, as a usual one has it. State it with 'heatwright meter add FILE probe --reads \"degC=...\"'")]
     [InlineData("V", "degrees is read with 'probe', which promises nothing for °C")]
     [InlineData("°C", "")]
     [InlineData("K", "")]

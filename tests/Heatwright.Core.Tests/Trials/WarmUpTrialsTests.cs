@@ -112,10 +112,11 @@ public sealed class WarmUpTrialsTests
         string[][] rows = [.. Rows()];
         rows[24] = ["576", "5", "2", last];
         var found = Found(Up(rows));
-        Assert.Equal(why.Length > 0 ? 1 : 0, found.Remarks.Count);
-        Assert.All(found.Remarks, remark => Assert.Equal((25, Remark.LeftOut), (remark.Reading, remark.Effect)));
-        Assert.All(found.Remarks, remark => Assert.Contains(why, remark.Words, StringComparison.Ordinal));
-        Assert.All(found.Remarks, remark => Assert.Contains("The fit says 114 °C here", remark.Words, StringComparison.Ordinal));
+        Remark[] told = [.. found.Remarks.Where(remark => remark.Reading > 0)];
+        Assert.Equal(why.Length > 0 ? 1 : 0, told.Length);
+        Assert.All(told, remark => Assert.Equal((25, Remark.LeftOut), (remark.Reading, remark.Effect)));
+        Assert.All(told, remark => Assert.Contains(why, remark.Words, StringComparison.Ordinal));
+        Assert.All(told, remark => Assert.Contains("The fit says 114 °C here", remark.Words, StringComparison.Ordinal));
         Assert.Equal(0.1, found.Find(PartQuantities.LinearLoss)!.Value, 0.001);
         Assert.Equal(why.Length > 0, double.IsNaN(found.Pictures[0].Doubt[24]));
     }

@@ -227,7 +227,7 @@ internal static class SheetMaker
     internal static double LastDigit(double[] values) => Math.Pow(10, -values.Max(Decimals));
 
     /// <summary>Step of the last digit, from the digits that the column shows, never coarser than a usual display of its kind.</summary>
-    private static double StepOf(TrialColumn column, RawColumn raw)
+    internal static double StepOf(TrialColumn column, RawColumn raw)
     {
         int[] digits = [.. raw.Values.Where(double.IsFinite).Take(2000).Select(Decimals).Order()];
         int most = digits.Length == 0 ? 0 : digits.Length < Many ? digits[^1] : digits[(int)(0.9 * digits.Length)];
@@ -236,6 +236,9 @@ internal static class SheetMaker
         double shown = most > 7 ? 0 : Math.Pow(10, -most) * scale;
         return column.Step > 0 ? Math.Min(shown, column.Step) : shown < 0.5 * scale ? shown : 0;
     }
+
+    /// <summary>What stands for the meters that nobody named in tests of one kind.</summary>
+    internal static string UsualMeter(TrialCard card) => card.Name + " meter";
 
     private static List<SharedError>? Shared(TrialCard card, TrialInput input, TrialColumn column, RawColumn raw, double[] values, List<string> notes)
     {
@@ -257,7 +260,7 @@ internal static class SheetMaker
         double fixedSi = promise.FixedUnit is { } own && own.Dimension == unit.Dimension ? promise.Fixed * own.Factor : promise.Fixed * unit.Factor;
         double offset = ((promise.Digits * step) + fixedSi) / Math.Sqrt(3);
         double gain = promise.OfReading / Math.Sqrt(3);
-        string name = $"{meter?.Name ?? card.Name + " meter"} {(SiPrefix.BaseOf(unit) ?? unit).Symbol}";
+        string name = $"{meter?.Name ?? UsualMeter(card)} {(SiPrefix.BaseOf(unit) ?? unit).Symbol}";
         if (promise.TakesLarger)
         {
             double typical = Sample.Median([.. values.Where(double.IsFinite).Select(Math.Abs)]);

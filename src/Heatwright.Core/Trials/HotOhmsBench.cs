@@ -5,8 +5,8 @@ using Heatwright.Quantities;
 
 namespace Heatwright.Trials;
 
-/// <summary>Trials that end in ohms: cold and hot ohms of a heater, drop across a contact or lead.</summary>
-internal static class OhmsBench
+/// <summary>How the ohms of a heater grow with heat: from hot ohms, or from the hottest rows of a warm-up, against cold ones.</summary>
+internal static class HotOhmsBench
 {
     private const double ReferenceC = 20;
 
@@ -15,44 +15,6 @@ internal static class OhmsBench
 
     /// <summary>A probe pressed on lags this long at least, s: common practice, no source.</summary>
     private const double LeastLagS = 1;
-
-    public static PartFindings ColdOhms(Trial trial, ReadingTable table, InstrumentCauses instruments)
-    {
-        double[] ohms = [.. table["ohms"].Where(double.IsFinite)];
-        if (ohms.Length == 0)
-        {
-            return None(trial, table, "no reading of ohms is left", "0", "1 or more");
-        }
-
-        double leads = table.Run.Setting("leads", 0);
-        double mean = ohms.Average() - leads;
-        if (mean <= 0)
-        {
-            return None(trial, table, "the shorted leads read more than the heater", Say(mean) + " Ω", "above 0 Ω");
-        }
-
-        var column = table.Run.Columns.First(c => c.Name == "ohms");
-        double scatter = ohms.Length > 1 ? Math.Sqrt(ohms.Sum(r => Math.Pow(r - ohms.Average(), 2)) / (ohms.Length - 1)) : 0;
-        double own = Math.Max(scatter, instruments.ResolutionSi(column)) / Math.Sqrt(ohms.Length);
-        var doubts = own > 0 ? Doubts.From(Cause.Normal($"{trial.Id} scatter", CauseGroup.Trial), own) : Doubts.None;
-        if (instruments.Gain(column) is var (gain, share))
-        {
-            doubts = doubts.With(gain, share * mean);
-        }
-
-        if (instruments.Offset(column) is var (offset, si) && leads == 0)
-        {
-            doubts = doubts.With(offset, si); // with the shorted leads read on the same range the offset leaves with them
-        }
-
-        if (leads == 0 && mean < 10)
-        {
-            doubts = doubts.With(Cause.Rectangular($"{trial.Id} leads", CauseGroup.Assumption), 0.3 / Math.Sqrt(3));
-        }
-
-        var origin = new Origin.Fitted(trial.Id, [table.Run.Id]);
-        return new(trial.Part, [new(trial.Part, PartQuantities.Ohms, new Estimate(mean, Units.Ohm, doubts, origin))], Told(trial, table, mean < 10 && leads == 0), []);
-    }
 
     /// <summary>Temperature coefficient from one hot point or more against the cold ohms, referred to 20 °C.</summary>
     public static PartFindings HotOhms(Trial trial, ReadingTable table, InstrumentCauses instruments, Estimate? cold, double coldC)
@@ -134,53 +96,6 @@ internal static class OhmsBench
         return new(trial.Part, PartQuantities.Alpha, new Estimate(middle, Units.PerKelvin, doubts, new Origin.Fitted(trial.Id, [table.Run.Id])));
     }
 
-    public static PartFindings Drop(Trial trial, ReadingTable table, InstrumentCauses instruments)
-    {
-        double[] amps = table["amps"], drop = table["drop"];
-        int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => amps[i] > 0 && double.IsFinite(drop[i]))];
-        double touches = Math.Max(1, table.Run.Setting("touches", 1));
-        if (rows.Length == 0)
-        {
-            return None(trial, table, "no pair of amps and drop is left", "0", "1 or more");
-        }
-
-        double Ohm(string moved, double gain, double offset)
-        {
-            double top = 0, bottom = 0;
-            foreach (int i in rows)
-            {
-                double a = moved == "amps" ? (amps[i] * (1 + gain)) + offset : amps[i];
-                double v = moved == "drop" ? (drop[i] * (1 + gain)) + offset : drop[i];
-                top += a * v;
-                bottom += a * a;
-            }
-
-            return top / bottom / touches;
-        }
-
-        double middle = Ohm("", 0, 0);
-        double left = rows.Sum(i => Math.Pow(drop[i] - (middle * touches * amps[i]), 2));
-        double own = Math.Max(Math.Sqrt(left / Math.Max(1, rows.Length - 1)), instruments.ResolutionSi(table.Run.Columns.First(c => c.Name == "drop")))
-            / Math.Sqrt(rows.Sum(i => amps[i] * amps[i])) / touches;
-        var doubts = Doubts.From(Cause.Normal($"{trial.Id} scatter", CauseGroup.Trial), own);
-        foreach (var (cause, push) in FitDoubts.FromInstruments(table.Run, instruments, [middle], (name, gain, offset) => [Ohm(name, gain, offset)]))
-        {
-            doubts = doubts.With(cause, push[0]);
-        }
-
-        var ohms = new Estimate(middle, Units.Ohm, doubts, new Origin.Fitted(trial.Id, [table.Run.Id]));
-        return new(trial.Part, [new(trial.Part, PartQuantities.Ohms, ohms)], table.Remarks, [])
-        {
-            Pictures = [new($"Drop, {trial.Part}", "amps", "A", "drop", "V", [.. rows.Select(i => amps[i])], [.. rows.Select(i => drop[i])], [.. rows.Select(i => amps[i] * middle * touches)])],
-        };
-    }
-
     public static PartFindings None(Trial trial, ReadingTable table, string what, string value, string limit) =>
         new(trial.Part, [], table.Remarks, [new Problem($"Trial '{trial.Id}' gives no finding: {what}.", $"run '{table.Run.Id}'", value, limit, "Take the missing reading, or correct the struck and refused ones.")]);
-
-    private static List<Remark> Told(Trial trial, ReadingTable table, bool leadsMissing) => leadsMissing
-        ? [.. table.Remarks, new(trial.Id, table.Run.Id, 0, "Below 10 Ω the leads count and their shorted reading is missing: ±0.3 Ω is allowed for them. Short the probes and note what they read.", Remark.Kept)]
-        : [.. table.Remarks];
-
-    private static string Say(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 }
