@@ -158,6 +158,9 @@ internal static class CellKindFits
         });
     }
 
+    /// <summary>Readings that lie so far apart, s, are taken by hand: our choice.</summary>
+    private const double ByHandS = 2;
+
     private static Checked<TrialAnswer> Pulse(TrialSheet read)
     {
         var sheet = Rising(read.Whole("time", "volts", "amps"));
@@ -187,12 +190,15 @@ internal static class CellKindFits
         }
 
         double gap = steps.Average(i => t[i] - t[i - 1]);
-        List<(string, Unit, Func<TrialSheet, double>)> sums = [($"ohms after {Display.Significant(gap, 2)} s", Units.Ohm, First)];
+
+        // Readings by hand leave open when between two of them the load came on: up to a gap later than the waits are counted from.
+        double Slip(double wait, double shorter) => gap >= ByHandS && After(sheet, wait) - After(sheet, shorter) is var slip && double.IsFinite(slip) ? slip / Math.Sqrt(3) : 0;
+        List<(string, Unit, Func<TrialSheet, double>, double)> sums = [($"ohms after {Display.Significant(gap, 2)} s", Units.Ohm, First, Slip(2 * gap, gap))];
         foreach (double wait in (double[])[10, 60, 600])
         {
             if (wait > 2 * gap && double.IsFinite(After(sheet, wait)))
             {
-                sums.Add((string.Create(CultureInfo.InvariantCulture, $"ohms after {wait:0} s"), Units.Ohm, s => After(s, wait)));
+                sums.Add((string.Create(CultureInfo.InvariantCulture, $"ohms after {wait:0} s"), Units.Ohm, s => After(s, wait), Slip(wait, wait - gap)));
             }
         }
 
@@ -202,7 +208,7 @@ internal static class CellKindFits
 
         // Steps that differ by more than their digits: what lies between them is theirs, and stays beside the digits.
         double beside = Math.Sqrt(Math.Max(0, (spread * spread) - (digit * digit)));
-        TrialFinding[] findings = ReadOff.Of(sheet, ["volts", "amps"], [.. sums.Select(sum => (sum.Item1, sum.Item2, sum.Item3, beside))]);
+        TrialFinding[] findings = ReadOff.Of(sheet, ["volts", "amps"], [.. sums.Select(sum => (sum.Item1, sum.Item2, sum.Item3, Math.Sqrt((beside * beside) + (sum.Item4 * sum.Item4))))]);
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"{steps.Length} step{(steps.Length == 1 ? "" : "s")} of load, about {most:0.00} A each.")];
         if (findings.Length == 1)
         {

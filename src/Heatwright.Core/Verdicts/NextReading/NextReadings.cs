@@ -73,7 +73,7 @@ public sealed record NextReadings(
         double after = evening.Count == 0 ? value.WrongNow
             : value.WrongNow - value.Drop([.. evening.SelectMany(step => candidates.First(one => one.Plan == step.Trial.Plan && one.Part == step.Trial.Part).Shown)]);
         string needs = value.Best < known.Length ? Needs(known[value.Best]) : "";
-        string unknown = value.Best < known.Length ? NotKnown(known[value.Best]) : "";
+        string unknown = value.Best < known.Length ? NotKnown(known[value.Best], value.WrongNow > SureEnough) : "";
         return new(choice, value.WrongNow, stop, Sentence(choice, value.WrongNow, stop, trials, needs, unknown), trials, evening, after, leftOut);
     }
 
@@ -84,9 +84,9 @@ public sealed record NextReadings(
         .. verdict.Word == VerdictWord.GoIf ? verdict.Requirements.Where(line => line.Requirement.Must && line.Word == VerdictWord.GoIf && line.Remedy.Length > 0 && line.Probability is not null).Select(line => line.Remedy).Distinct().Take(2) : [],
     ]);
 
-    /// <summary>Musts that nothing tells yet, whatever the draws say, each with what would tell it; empty: none.</summary>
-    private static string NotKnown(ArrangementVerdict verdict) => string.Join("; and ", verdict.Requirements
-        .Where(line => line.Requirement.Must && line.Word == VerdictWord.NeedMoreReadings && line.Probability is null && line.Remedy.Length > 0)
+    /// <summary>Musts that nothing tells yet, whatever the draws say, each with what would tell it; where the draws are not sure enough, those that hang on them too. Empty: none.</summary>
+    private static string NotKnown(ArrangementVerdict verdict, bool unsure) => string.Join("; and ", verdict.Requirements
+        .Where(line => line.Requirement.Must && line.Word == VerdictWord.NeedMoreReadings && (line.Probability is null || unsure) && line.Remedy.Length > 0)
         .Select(line => $"{line.Because}: {line.Remedy}").Distinct());
 
     private sealed record Candidate(TrialPlan Plan, string Part, double[][] True, double[][] Shown);

@@ -145,6 +145,17 @@ public class CellKindFitsTests
         static IEnumerable<string> Names(double[] time, double[] amps) => Pulse(time, [.. amps.Select(a => 4 - (0.05 * a))], amps).Findings.Select(finding => finding.Name);
     }
 
+    /// <summary>Read every 5 s by hand, the load came on at any time of the first five: ten seconds in truth are 5 to 10. By hand the volts fall from 3.90 V at 5 s to 3.88 at 10 s under 2 A, 10 mΩ over √3 as a standard doubt. Read every second the instant is known.</summary>
+    [Fact]
+    public void When_the_load_came_on_between_two_readings_by_hand_is_a_doubt()
+    {
+        var hand = Pulse([0, 4.9, 10, 15, 20], [4, 3.9, 3.88, 3.87, 3.86], [0, 2, 2, 2, 2]);
+        Assert.Equal((0.06 - (0.05 + (0.01 * 0.2 / 5.1))) / Math.Sqrt(3), hand.Scatter("ohms after 10 s"), 1e-4);
+        Assert.InRange(hand.Scatter("ohms after 4.9 s"), 0.004, 0.006);
+        var log = Pulse([0, 1, 2, 5, 10, 15, 20], [4, 3.91, 3.905, 3.9, 3.88, 3.87, 3.86], [0, 2, 2, 2, 2, 2, 2]);
+        Assert.InRange(log.Scatter("ohms after 10 s"), 0, 0.0005); // last digits alone
+    }
+
     [Fact]
     public void Without_a_step_of_the_load_there_is_no_pulse()
     {
