@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heatwright.Parts;
+using Heatwright.Physics;
 using Heatwright.Quantities;
 
 namespace Heatwright.Trials;
@@ -88,11 +89,26 @@ internal static class WarmUpTrials
             }
         }
 
+        if (found.RadiatingM2 > 0)
+        {
+            remarks.Add(new(usable[0].Trial.Id, usable[0].Table.Run.Id, 0, Loses(found, logs), Remark.Kept));
+        }
+
         return new(part.Id, [.. values.Select((value, v) => new Finding(part.Id, value.Quantity, new Estimate(value.Si, value.Unit, doubts[v], origin)))], remarks, [])
         {
             WarmUp = found,
             Pictures = [.. logs.Select((log, l) => new FitPicture($"{usable[l].Trial.Id}, {part.Name}", "time", "s", "degrees", "°C", log.TimesS, log.EndC, found.ModelledC[l]) { Doubt = found.ModelledDoubtK[l] })],
         };
+    }
+
+    /// <summary>What it loses in all where it was hottest: a loss in proportion to the rise and an area that radiates say little by themselves.</summary>
+    private static string Loses(WarmUpFindings found, WarmUpLog[] logs)
+    {
+        var log = logs.MaxBy(one => one.EndC.Where(double.IsFinite).Max())!;
+        double hotC = log.EndC.Where(double.IsFinite).Max();
+        double linear = found.LinearWPerK * (hotC - log.AirC);
+        double radiated = Radiation.RadiatedW(1, found.RadiatingM2, hotC, log.AirC);
+        return $"At {Display.Significant(Math.Round(hotC), 4)} °C it loses {Display.Significant(linear + radiated, 3)} W in all: {Display.Significant(linear, 3)} W in proportion to the rise, {Display.Significant(radiated, 3)} W radiated.";
     }
 
     /// <summary>What may be wrong with a reading far off the fit: a slip by ten falls near it, a probe off its place does not.</summary>

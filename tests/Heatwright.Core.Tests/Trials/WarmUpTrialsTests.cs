@@ -191,6 +191,22 @@ public sealed class WarmUpTrialsTests
         Assert.Equal(["heat capacity", "linear loss", "radiating area", "lag"], found.Searched);
     }
 
+    /// <summary>The same end typed in: what it loses at the end, which neither of the two numbers says, by the law it was made from.</summary>
+    [Fact]
+    public void What_a_hot_end_loses_in_all_is_told()
+    {
+        double[] time = Every(10, 80);
+        double[][] rows = Integrated(time, [20], c => [(10 - (0.02 * (c[0] - 20)) - (5.670374419e-8 * 2e-3 * (Math.Pow(c[0] + 273.15, 4) - Math.Pow(293.15, 4)))) / 12]);
+        string told = Assert.Single(Found(Up(time.Select((t, i) => new[] { Text(t), "5", "2", Text(rows[i][0]) }))).Remarks, remark => remark.Words.Contains("in all", StringComparison.Ordinal)).Words;
+        string[] numbers = [.. told.Split(' ').Where(word => double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out _))];
+        double[] said = [.. numbers.Select(word => double.Parse(word, CultureInfo.InvariantCulture))];
+        Assert.Equal(rows[^1][0], said[0], 1.0);
+        Assert.Equal((0.02 * (rows[^1][0] - 20)) + (5.670374419e-8 * 2e-3 * (Math.Pow(rows[^1][0] + 273.15, 4) - Math.Pow(293.15, 4))), said[1], 0.1);
+        Assert.Equal(0.02 * (rows[^1][0] - 20), said[2], 0.4);
+        Assert.Equal(said[1], said[2] + said[3], 0.02);
+        Assert.DoesNotContain(Found(Up(Rows())).Remarks, remark => remark.Words.Contains("in all", StringComparison.Ordinal));
+    }
+
     /// <summary>An end of 20 J/K that loses 0.1 W/K in all, a share of it into a grip of 70 J/K and 0.18 W/K, which gets warm beside it or hardly.</summary>
     [Theory, InlineData(0.04, true), InlineData(0.01, false)]
     public void What_goes_into_the_grip_is_told_by_its_own_readings(double link, bool warm)
