@@ -32,6 +32,9 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
         ? new(column.Instrument, new AccuracySpec(spec.Percent / 100, 0, 0, spec.Offset) { FixedUnit = Units.Find(spec.Unit), Terms = SpecTerms.Apart })
         : null;
 
+    /// <summary>True where there is an instrument of this name.</summary>
+    internal bool Knows(string id) => byId.ContainsKey(id);
+
     /// <summary>True where the instrument of a column is one of these and states what it promises for what the column reads.</summary>
     internal bool Promises(Column column) => Spec(column) is not null;
 

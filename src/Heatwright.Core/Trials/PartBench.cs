@@ -62,7 +62,7 @@ public static class PartBench
         pieces.AddRange(AskedNames.Of(part, trials, pieces));
         pieces.AddRange(OhmsOverWatts.Of(part, InTheirOrder(pieces)));
         var findings = InTheirOrder(pieces);
-        pieces.Add(new(part.Id, [], [.. CardBench.Compared(findings, trials), .. assumed, .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run)))], []));
+        pieces.Add(new(part.Id, [], [.. read.Where(pair => UsualMeters.IsFittedByStudy(pair.Trial)).SelectMany(pair => RunChecks.OfWhole(pair.Trial, pair.Table, instruments)).ExceptBy(pieces.SelectMany(piece => piece.Remarks).Select(remark => (remark.Run, remark.Words)), remark => (remark.Run, remark.Words)), .. CardBench.Compared(findings, trials), .. assumed, .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run)))], []));
         return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
         {
             Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),

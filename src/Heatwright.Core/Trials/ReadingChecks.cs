@@ -170,12 +170,12 @@ internal static class ReadingChecks
             {
                 suspect[row] = true;
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
-                    $"{typed} is about {(decades < -1.5 ? "a hundredth" : "a tenth")} of what the others make of the same contact: decimal point, or unit? Type it again in {run.Columns[drop].Unit}.", Remark.LeftOut));
+                    $"{typed} is about {(decades < -2.5 ? "a thousandth" : decades < -1.5 ? "a hundredth" : "a tenth")} of what the others make of the same contact: decimal point, or unit? Type it again in {run.Columns[drop].Unit}.", Remark.LeftOut));
             }
             else if (decades > 0.85)
             {
                 remarks.Add(new(trial.Id, run.Id, kept[row].Number,
-                    $"{typed} is about {(decades > 1.5 ? "a hundred" : "ten")} times what the others make of the same contact: a contact that worked loose, or a decimal point? Read it again, and strike it out if it was the decimal point.", Remark.Kept));
+                    $"{typed} is about {(decades > 2.5 ? "a thousand" : decades > 1.5 ? "a hundred" : "ten")} times what the others make of the same contact: a contact that worked loose, or a decimal point? Read it again, and strike it out if it was the decimal point.", Remark.Kept));
             }
         }
     }

@@ -3,6 +3,22 @@ namespace Heatwright.Trials;
 /// <summary>What the checks say of one run while it is being taken: those of its fit, and the rules of its card.</summary>
 public static class RunChecks
 {
+    /// <summary>What the rules of its card say of a run as a whole: that it did not rest, that its columns are changed round. Its readings are what the fit's own checks left standing.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="table">The run, read.</param>
+    /// <param name="instruments">The meters.</param>
+    internal static IEnumerable<Remark> OfWhole(Trial trial, ReadingTable table, InstrumentCauses instruments)
+    {
+        if (TrialCard.Of(trial) is not { } card || table.Count == 0)
+        {
+            return [];
+        }
+
+        var standing = table.Run with { Readings = [.. table.Run.Readings.Where(reading => table.Numbers.Contains(reading.Number))] };
+        var said = TrialFits.Check(card.Name, CardBench.Input(card, standing, instruments));
+        return (said.IsFine ? said.Value : []).Where(remark => remark.Reading == 0).Select(remark => new Remark(trial.Id, table.Run.Id, 0, $"{remark.Words} {remark.Remedy}".Trim(), Remark.Kept));
+    }
+
     /// <summary>Remarks on the readings as they stand, first those that leave a reading out.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="run">The run.</param>

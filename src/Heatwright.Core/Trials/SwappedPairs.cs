@@ -27,6 +27,12 @@ internal static class SwappedPairs
     /// <summary>Below this share of the largest the load is off: both are the noise of their meters, and may be anything beside each other.</summary>
     private const double Noise = 0.02;
 
+    /// <summary>Share within which volts are held.</summary>
+    private const double HeldWithin = 0.03;
+
+    /// <summary>Share beyond which a reading is none of them.</summary>
+    private const double FarOff = 0.2;
+
     /// <summary>Readings on each side that a reading is held against.</summary>
     private const int Each = 4;
 
@@ -54,8 +60,12 @@ internal static class SwappedPairs
         double[] theirV = [.. around.Select(r => Math.Log(Math.Abs(volts[r])))], theirA = [.. around.Select(r => Math.Log(Math.Abs(amps[r])))];
         double digitV = Digit(volts, theirV), digitA = Digit(amps, theirA);
         return (Turned(v, a, theirV, digitV, Near) && Turned(a, v, theirA, digitA, Near))
+            || Held(v, a, theirV)
             || (OneResistor.Contains(card) && Turned(v - a, a - v, [.. theirV.Zip(theirA, (volt, amp) => volt - amp)], digitV + digitA, near: 0));
     }
+
+    /// <summary>Volts that something holds, whatever the amps: the others agree, this one is far off, and what stands in the place of the amps is just these volts.</summary>
+    private static bool Held(double v, double a, double[] others) => others.Max() - others.Min() < HeldWithin && Sample.Median(others) is var middle && Math.Abs(a - middle) < HeldWithin && Math.Abs(v - middle) > FarOff;
 
     /// <summary>What a display leaves open, as a share of what it shows.</summary>
     private static double Digit(double[] column, double[] others) => LeastDigit * SheetMaker.LastDigit([.. column.Where(double.IsFinite)]) / Math.Exp(Sample.Median(others));

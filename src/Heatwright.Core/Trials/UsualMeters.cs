@@ -40,14 +40,14 @@ internal static class UsualMeters
             yield return new(trial.Id, run.Id, 0, $"No meter is named: {string.Join(", ", unnamed.Select(one => $"±({one.Usual}) for {one.Column.Name}"))} {(unnamed.Length == 1 ? "is" : "are")} assumed, as usual ones have it. Name what they were read with: 'heatwright trial set FILE {run.Id} --meter {pair}'.", Remark.Kept);
         }
 
-        foreach (var (column, assumed) in usual.Where(one => one.Column.Instrument.Length > 0))
+        foreach (var (column, assumed) in usual.Where(one => instruments.Knows(one.Column.Instrument)))
         {
             yield return new(trial.Id, run.Id, 0, $"{column.Name} is read with '{column.Instrument}', which promises nothing for {column.Unit}: {(assumed.Length > 0 ? $"±({assumed}) is assumed, as a usual one has it" : "these readings get no doubt from it")}. State it with 'heatwright meter add FILE {column.Instrument} --reads \"{Typed(column.Unit)}=...\"', as its leaflet has it.", Remark.Kept);
         }
     }
 
     /// <summary>Fits of cells, warm-ups and hot ohms take a part's trials together and know meters by name; all others go by their card, which knows the usual ones.</summary>
-    private static bool IsFittedByStudy(Trial trial) => trial.TellsHowVoltsFall() || trial.Kind is TrialKind.WarmUp or TrialKind.HotOhms;
+    public static bool IsFittedByStudy(Trial trial) => trial.TellsHowVoltsFall() || trial.Kind is TrialKind.WarmUp or TrialKind.HotOhms;
 
     /// <summary>Columns of numbers with a unit for which no meter promises anything.</summary>
     private static IEnumerable<Column> Bare(Run run, InstrumentCauses instruments) => run.Columns.Where(column => Units.Find(column.Unit) is { Symbol.Length: > 0 } && !instruments.Promises(column));

@@ -123,7 +123,7 @@ internal sealed class BenchFit
         var (best, tried, next) = Choose(sheet);
         for (int pass = 0; pass < 3 && sheet.Count >= 8; pass++)
         {
-            int[] far = FarRows(best) is { Length: > 0 } rows ? rows : Alone(sheet, best);
+            int[] far = Single(FarRows(best), best) is { Length: > 0 } rows ? rows : Alone(sheet, best);
             if (far.Length == 0 || far.Length > sheet.Count / 5)
             {
                 break;
@@ -149,6 +149,27 @@ internal sealed class BenchFit
             $"{best.Model.Y} lies {Math.Abs(off):0.0} usual spreads {(off > 0 ? "below" : "above")} what the other readings say."), "Look at the clip, the range and the unit of this reading; take it again.")
         { LeftOut = true };
     }
+
+    /// <summary>Without those of which <see cref="Stretch"/> or more in a row lie off on one side: there it is the law that does not hold.</summary>
+    private static int[] Single(int[] far, Solved best)
+    {
+        double[] scores = Scores(best);
+        int Reach(int row, int way)
+        {
+            int steps = 0;
+            while (row + way >= 0 && row + way < scores.Length && Math.Abs(scores[row + way]) > FarOff / 2 && Math.Sign(scores[row + way]) == Math.Sign(scores[row]))
+            {
+                (row, steps) = (row + way, steps + 1);
+            }
+
+            return steps;
+        }
+
+        return [.. far.Where(row => 1 + Reach(row, -1) + Reach(row, +1) < Stretch)];
+    }
+
+    /// <summary>Slips come alone or in twos: our choice.</summary>
+    private const int Stretch = 3;
 
     private static int[] FarRows(Solved best, double limit = FarOff)
     {

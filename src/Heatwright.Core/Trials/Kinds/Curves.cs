@@ -88,7 +88,14 @@ internal static class Curves
 
     /// <summary>Enough readings, or a word why not.</summary>
     public static Problem? TooFew(TrialSheet sheet, int need, string what) => sheet.Count >= need ? null
-        : new($"{(sheet.Count == 0 ? "No" : "Too few")} whole readings are left for {sheet.Card.Name}.", "the readings", $"{sheet.Count}", $"{need} or more of {what}", "Take the missing readings; those that are there are kept.");
+        : new($"{(sheet.Count == 0 ? "No" : "Too few")} {LeftForKind} {sheet.Card.Name}.", "the readings", $"{sheet.Count}", $"{need} or more of {what}", "Take the missing readings; those that are there are kept.");
+
+    /// <summary>The same where a power is needed, and nothing of the readings tells one.</summary>
+    public static Problem? NoPower(TrialSheet sheet) => sheet.Has("watts") || (sheet.Has("volts") && sheet.Has("amps")) || (sheet.Has("volts") && sheet.Setting("ohms") > 0) ? null
+        : new("Nothing tells what went in: there are no watts, and no volts with amps.", $"readings for {sheet.Card.Name}", sheet.Has("volts") ? "volts alone" : sheet.Has("amps") ? "amps alone" : "neither volts nor amps nor watts", "a column watts, or volts and amps", sheet.Has("volts") ? "Add the amps; or state the heater's ohms with --set ohms=..., where they hardly change." : "Add a column of watts, or of volts and amps: without them no heat capacity and no loss can be told.");
+
+    /// <summary>Words of the problem that too few readings are left.</summary>
+    public const string LeftForKind = "whole readings are left for";
 
     /// <summary>Readings that all sit at one level tell no slope.</summary>
     public static Problem? OneLevel(TrialSheet sheet, string x, double least) =>

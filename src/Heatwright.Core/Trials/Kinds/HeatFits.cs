@@ -39,6 +39,11 @@ internal static class HeatFits
 
     private static Checked<TrialAnswer> WarmUp(TrialSheet read)
     {
+        if (Curves.NoPower(read) is { } none)
+        {
+            return new(none);
+        }
+
         var sheet = Between(HeaterFits.Watts(read)).Whole("time", "degrees", "watts");
         if (Curves.TooFew(sheet, 3, "time, watts and degrees") is { } few)
         {
@@ -219,6 +224,14 @@ internal static class HeatFits
         if (Curves.TooFew(sheet, 3, "time and degrees") is { } few)
         {
             return new(few);
+        }
+
+        // Early against late, so that one reading off does not decide.
+        int third = Math.Max(1, sheet.Count / 3);
+        double early = Sample.Median(sheet["degrees"][..third]), late = Sample.Median(sheet["degrees"][^third..]);
+        if (early - late <= 3 * sheet.Own("degrees").Max())
+        {
+            return new(new Problem("It does not cool in these readings.", "degrees", string.Create(CultureInfo.InvariantCulture, $"{early:0.#} °C at first, {late:0.#} °C at last"), "degrees that fall", "Take the power off, and read from then on; press hold once if the display stands still."));
         }
 
         double air = sheet.Setting("air", double.NaN);

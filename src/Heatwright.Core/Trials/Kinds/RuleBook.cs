@@ -15,7 +15,7 @@ namespace Heatwright.Trials;
 /// <param name="Remedy">What to do now.</param>
 public sealed record TrialRule(string Id, string Level, bool Each, string When, string Says, string Remedy)
 {
-    /// <summary>True where the reading takes no part in the fit.</summary>
+    /// <summary>True where the reading takes no part in the fit; of a run as a whole, where there is nothing to fit before it is mended.</summary>
     public bool LeavesOut { get; init; }
 
     /// <summary>Kinds it is asked of; empty: wherever its names are known.</summary>
@@ -52,10 +52,15 @@ public static class RuleBook
         TrialRemark[] slips = [.. Each(sheet, IsSlip)];
         var slipped = slips.Select(remark => remark.Reading).ToHashSet();
         var rest = slips.Length == 0 ? sheet : sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(row => !slipped.Contains(sheet.Numbers[row]))]);
-        return [.. slips, .. Each(rest, rule => !IsSlip(rule)), .. rest.Count > 0 ? Asked(new RowFacts(rest, -1), rule => !rule.Each && For(rule, rest), 0) : []];
+        TrialRemark[] each = [.. Each(rest, rule => !IsSlip(rule))];
+
+        // The run as a whole is what its good readings make of it.
+        var bad = each.Where(remark => remark.LeftOut).Select(remark => remark.Reading).ToHashSet();
+        var good = bad.Count == 0 ? rest : rest.Rows([.. Enumerable.Range(0, rest.Count).Where(row => !bad.Contains(rest.Numbers[row]))]);
+        return [.. slips, .. each, .. good.Count > 0 ? Asked(new RowFacts(good, -1), rule => !rule.Each && For(rule, good), 0) : []];
     }
 
-    private static bool IsSlip(TrialRule rule) => rule.LeavesOut && (rule.Id.StartsWith("S29", StringComparison.Ordinal) || rule.Id == "swap-row");
+    private static bool IsSlip(TrialRule rule) => rule.LeavesOut && (rule.Id.StartsWith("S29", StringComparison.Ordinal) || rule.Id.StartsWith("swap-row", StringComparison.Ordinal));
 
     private static IEnumerable<TrialRemark> Each(TrialSheet sheet, Func<TrialRule, bool> wanted)
     {
@@ -89,7 +94,7 @@ public static class RuleBook
     private static IEnumerable<TrialRemark> Asked(IFacts facts, Func<TrialRule, bool> wanted, int number) =>
         from pair in Rules
         where wanted(pair.Rule) && pair.When.Holds(facts)
-        select new TrialRemark(number, pair.Rule.Id, pair.Rule.Level, Filled(pair.Rule.Says, facts), Filled(pair.Rule.Remedy, facts)) { LeftOut = pair.Rule.LeavesOut && number > 0 };
+        select new TrialRemark(number, pair.Rule.Id, pair.Rule.Level, Filled(pair.Rule.Says, facts), Filled(pair.Rule.Remedy, facts)) { LeftOut = pair.Rule.LeavesOut };
 
     private static string Filled(string text, IFacts facts)
     {
@@ -107,13 +112,16 @@ public static class RuleBook
         return filled.Append(text, at, text.Length - at).ToString();
     }
 
+    /// <summary>Doubt of a number of which none is said, as a share of it: what a usual meter leaves; common practice, no source.</summary>
+    private const double Usual = 0.01;
+
     private sealed class NumberFacts(IReadOnlyDictionary<string, double> known, IReadOnlyDictionary<string, double[]>? series) : IFacts
     {
         public double Value(string name) => known.TryGetValue(name, out double value) ? value : double.NaN;
 
         public double[] Series(string name) => series?.GetValueOrDefault(name) ?? (known.TryGetValue(name, out double value) ? [value] : []);
 
-        public double Ask(string function, string name) => known.TryGetValue($"{name} {function}", out double value) ? value : double.NaN;
+        public double Ask(string function, string name) => known.TryGetValue($"{name} {function}", out double value) ? value : function == "doubt" ? Usual * Math.Abs(Value(name)) : double.NaN;
     }
 
     /// <summary>A row of a sheet, or the sheet as a whole: a column as a whole is told by functions such as first and highest.</summary>
@@ -127,7 +135,7 @@ public static class RuleBook
         {
             "before" => Beside(name, -1),
             "after" => Beside(name, +1),
-            "swapped" => row >= 0 && SwappedPairs.Is(sheet.Card.Name, sheet["volts"], sheet["amps"], row) ? 1 : 0,
+            "swapped" => row >= 0 && SwappedPairs.Is(sheet.Card.Name, sheet[name], sheet[name.Replace("volts", "amps", StringComparison.Ordinal)], row) ? 1 : 0,
             "alone" => IsAlone(name) ? 1 : 0,
             _ => Doubt(name),
         };

@@ -179,7 +179,7 @@ internal static class SheetMaker
             if (inUnit < column.Low || inUnit > column.High)
             {
                 remarks.Add(new(i + 1, "impossible", "E", string.Create(CultureInfo.InvariantCulture,
-                    $"{column.Name} {Display.Significant(inUnit, 4)} {column.Unit} cannot be on {card.About}: it lies {(inUnit < column.Low ? $"below {column.Low}" : $"above {column.High}")} {column.Unit}."),
+                    $"{column.Name} {Display.Significant(inUnit, 4)} {column.Unit} cannot be on {card.About}: it lies {(inUnit < column.Low ? $"below {column.Low}" : $"above {column.High}")} {column.Unit}.{(IsMilli(column, inUnit) ? $" In m{column.Unit} it could be." : "")}"),
                     "Check sign, range, unit and leads, and take it again.")
                 { LeftOut = true });
                 si = double.NaN;
@@ -190,6 +190,9 @@ internal static class SheetMaker
 
         return values;
     }
+
+    /// <summary>A thousandth of it could be: the m of a milli was forgotten.</summary>
+    private static bool IsMilli(TrialColumn column, double value) => column.Unit is "V" or "A" && value > column.High && value / 1000 <= column.High && !(value / 1000 < column.Low);
 
     /// <summary>Doubt of each reading by itself: its last digit, a hand, a meter that was moved.</summary>
     private static double[] Own(TrialColumn column, RawColumn raw, double[] values, bool moved)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heatwright.Quantities;
 
 namespace Heatwright.Trials;
@@ -36,14 +37,34 @@ public static class TrialFits
 
         var sheet = made.Value;
         remarks.AddRange(RuleBook.Readings(sheet));
+        if (remarks.FirstOrDefault(remark => remark is { Reading: 0, LeftOut: true }) is { } wrong)
+        {
+            return new(new Problem(wrong.Words, $"readings for {card.Name}", string.Join(", ", input.Columns.Select(column => column.Name)), string.Join(", ", card.Columns.Where(column => column.Needed).Select(column => $"{column.Name} in {column.Unit}")), wrong.Remedy));
+        }
+
         var out1 = remarks.Where(remark => remark.LeftOut).Select(remark => remark.Reading).ToHashSet();
         var kept = sheet.Rows([.. Enumerable.Range(0, sheet.Count).Where(row => !out1.Contains(sheet.Numbers[row]))]);
-        return fit(kept).Map(answer => answer with
+        var found = fit(kept);
+        return found.IsFine ? found.Map(answer => answer with
         {
             Remarks = [.. remarks, .. answer.Remarks],
             Picture = answer.Picture is { } picture && picture.X.Length >= FitPicture.Fewest ? picture : null,
             Notes = [.. sheet.Notes.Concat(answer.Notes).Distinct()],
-        });
+        }) : new([.. found.Problems.Select(problem => WithReasons(problem, remarks, sheet.Count))]);
+    }
+
+    /// <summary>A fit that has too few readings left says why the others do not count: that, and no further reading, is what has to be mended.</summary>
+    private static Problem WithReasons(Problem problem, List<TrialRemark> remarks, int read)
+    {
+        TrialRemark[] left = [.. remarks.Where(remark => remark.LeftOut)];
+        if (left.Length == 0 || !problem.What.Contains(Curves.LeftForKind, StringComparison.Ordinal))
+        {
+            return problem;
+        }
+
+        string[] reasons = [.. left.DistinctBy(remark => (remark.Rule, remark.Remedy)).Take(3).Select(remark => string.Create(CultureInfo.InvariantCulture, $"Reading {remark.Reading}: {remark.Words} {remark.Remedy}"))];
+        int count = left.Select(remark => remark.Reading).Distinct().Count();
+        return problem with { Value = string.Create(CultureInfo.InvariantCulture, $"{problem.Value}; {count} of {read} readings are left out"), Next = string.Join(" ", reasons) };
     }
 
     /// <summary>What the rules say of the readings, without a fit.</summary>
