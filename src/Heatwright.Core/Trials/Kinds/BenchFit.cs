@@ -136,7 +136,7 @@ internal sealed class BenchFit
 
         if (remarks.Count == 0 && sheet.Count >= 4)
         {
-            remarks.AddRange(FarRows(best, OutlierScores.Suspicious + 0.5).Select(row => Far(sheet, best, row) with { LeftOut = false, Level = "W" }));
+            remarks.AddRange(Single(FarRows(best, OutlierScores.Suspicious + 0.5), best).Select(row => Far(sheet, best, row) with { LeftOut = false, Level = "W" }));
         }
 
         return Report(all, sheet, best, tried, next, remarks);

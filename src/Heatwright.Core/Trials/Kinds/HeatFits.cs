@@ -248,7 +248,18 @@ internal static class HeatFits
             Lower = [-100, 1e-2, .. second ? new[] { 1e-3 } : [], .. known ? [] : new[] { -60.0 }],
             Upper = [3000, 1e6, .. second ? new[] { 1e5 } : [], .. known ? [] : new[] { 100.0 }],
         };
-        var answer = BenchFit.Run(sheet, Model(false), Model(true));
+
+        // Switched off while it was driven, a body in front is hotter than what stands behind it, and falls faster at first.
+        var behind = new BenchModel("two bodies, the one in front hotter", "degrees", ["time"],
+            s => [start, tau, 0.05 * tau, 0.1, .. known ? [] : new[] { rest }],
+            (s, p) => [.. s["time"].Select(t => t - s["time"][0]).Select(t => Air(s, p) + ((p[0] - Air(s, p)) * (((1 - p[3]) * Math.Exp(-t / p[1])) + (p[3] * Math.Exp(-t / p[2])))))],
+            [Curves.Tell("time constant", Units.Second, 1), Curves.Tell("second time constant", Units.Second, 2), .. known ? [] : new[] { Curves.Tell("air", Units.Kelvin, (_, p) => p[^1]) }])
+        {
+            Further = Curves.Spread(1, 2),
+            Lower = [-100, 1e-2, 1e-3, 0, .. known ? [] : new[] { -60.0 }],
+            Upper = [3000, 1e6, 1e5, 0.5, .. known ? [] : new[] { 100.0 }],
+        };
+        var answer = BenchFit.Run(sheet, Model(false), Model(true), behind);
         return new(answer with
         {
             Findings = [.. answer.Findings.Where(finding => finding.Name != "air")],

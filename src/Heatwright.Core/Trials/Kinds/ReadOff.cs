@@ -59,7 +59,9 @@ internal static class ReadOff
             for (int i = 1; i < x.Length - 1; i++)
             {
                 double far = Math.Abs(off[i]), beside = Math.Abs(x[i + 1] - x[i - 1]);
-                if (far > 12 * usual && far > 4 * beside && far >= Math.Abs(off[i - 1]) && far >= Math.Abs(off[i + 1]) && far > 0.02 * Math.Abs(x[i - 1]))
+                // Beside one slip both neighbours lie off to the other side; over a peak that is round they bend the same way.
+                bool round = off[i - 1] * off[i] > far * far / 4 || off[i + 1] * off[i] > far * far / 4;
+                if (far > 12 * usual && far > 4 * beside && !round && far >= Math.Abs(off[i - 1]) && far >= Math.Abs(off[i + 1]) && far > 0.02 * Math.Abs(x[i - 1]))
                 {
                     out1.Add(i);
                     remarks.Add(new(sheet.Numbers[i], "S23", "E", FormattableString.Invariant($"{column} {x[i]:G4} stands alone between {x[i - 1]:G4} and {x[i + 1]:G4}."), "Look at the clip, the range and the unit of this reading.") { LeftOut = true });

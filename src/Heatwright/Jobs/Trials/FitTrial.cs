@@ -6,6 +6,9 @@ namespace Heatwright.Jobs.Trials;
 /// <summary>Fits a trial, or checks its readings.</summary>
 public static class FitTrial
 {
+    /// <summary>How the checks name the doubt of a number.</summary>
+    private const string Doubt = " doubt";
+
     /// <summary>The kind of this name, or what there is instead.</summary>
     public static Checked<TrialCard> Kind(string name) => TrialKinds.CardOf(name) is { } card ? new(card) : new(TrialFits.Unknown(name, TrialKinds.All));
 
@@ -29,9 +32,19 @@ public static class FitTrial
         {
             string[] pair = fact.Split('=', 2);
             var read = pair.Length == 2 ? OptionReader.Read(pair[0], pair[1], Expect.Anything) : null;
+            if (read is { IsFine: false } && OptionReader.Read(pair[0], pair[1], Expect.Of(Units.Celsius, pair[0])) is { IsFine: true } degrees)
+            {
+                // A bare C is degrees here: coulombs are in no check.
+                read = degrees;
+            }
             if (read is { IsFine: true, Value: TypedValue.Amount amount })
             {
-                known[pair[0].Trim().Replace('-', ' ').Replace('_', ' ')] = amount.Unit.IsLevel ? amount.Si - Units.ZeroCelsiusK : amount.Si;
+                string name = pair[0].Trim().Replace('-', ' ').Replace('_', ' ');
+                known[name] = amount.Unit.IsLevel ? amount.Si - Units.ZeroCelsiusK : amount.Si;
+                if (amount.PlusMinus > 0)
+                {
+                    known[name + Doubt] = amount.PlusMinus * amount.Unit.Factor;
+                }
             }
             else
             {
@@ -40,7 +53,7 @@ public static class FitTrial
         }
 
         string[] names = [.. RuleBook.All.SelectMany(rule => RuleBook.NamesOf(rule.Id)).Distinct()];
-        problems.AddRange(known.Keys.Where(name => !names.Contains(name)).Select(name => new Problem($"No check asks for '{name}'.", "--fact", name, "a name that a check asks for", "'heatwright trial check --json' lists them.")));
+        problems.AddRange(known.Keys.Where(name => !names.Contains(name.EndsWith(Doubt, StringComparison.Ordinal) ? name[..^Doubt.Length] : name)).Select(name => new Problem($"No check asks for '{name}'.", "--fact", name, "a name that a check asks for", "'heatwright trial check --json' lists them.")));
         return problems.Count > 0 ? new(problems) : new(RuleBook.Of(known));
     }
 }

@@ -72,6 +72,31 @@ public sealed class LeftReasonsTests
         Assert.Null(answer.Find("limit current"));
     }
 
+    /// <summary>Hotter in front when it is switched off: 20 + 250·e^(−t/450) + 30·e^(−t/9), to a tenth of a degree.</summary>
+    [Fact]
+    public void A_body_that_was_hotter_in_front_falls_by_two_times()
+    {
+        double[] time = [.. Enumerable.Range(0, 300).Select(i => 3.0 * i)];
+        double[] degrees = [.. time.Select((t, i) => Math.Round(20 + (250 * Math.Exp(-t / 450)) + (30 * Math.Exp(-t / 9)) + (0.04 * Math.Sin(7.0 * i)), 1))];
+        var answer = Given.Fit("cool-down", [("time", time), ("degrees", degrees)], [("air", 20)]);
+        Assert.DoesNotContain(answer.Remarks, remark => remark.Rule == "S23");
+        Assert.Equal(450, answer.Value("time constant"), 1.0);
+        Assert.Equal(9, answer.Value("second time constant"), 0.3);
+    }
+
+    /// <summary>2 + 3·e^(−((t − 25)/2.3)²) A at each millisecond: the top stands 0.5 A over both sides of it, and so bends the curve beside it.</summary>
+    [Fact]
+    public void A_round_peak_of_a_start_is_no_slip()
+    {
+        double[] time = [.. Enumerable.Range(0, 120).Select(i => i / 1000.0)], volts = [.. time.Select(t => t < 0.02 ? 0 : Math.Round(12 * (1 - Math.Exp(-(t - 0.02) / 0.008)), 2))];
+        double[] amps = [.. Enumerable.Range(0, 120).Select(i => Math.Round(2 + (3 * Math.Exp(-Math.Pow((i - 25) / 2.3, 2))), 2))];
+        var answer = Given.Fit("converter-start", [("time", time), ("volts out", volts), ("amps in", amps)]);
+        Assert.DoesNotContain(answer.Remarks, remark => remark.LeftOut);
+        Assert.Equal(5, answer.Value("start current"), 0.01);
+        amps[60] = 9;
+        Assert.Equal(61, Assert.Single(Given.Fit("converter-start", [("time", time), ("volts out", volts), ("amps in", amps)]).Remarks, remark => remark.LeftOut).Reading);
+    }
+
     /// <summary>A probe behind a plug stands still for a moment before it follows: readings of one stretch are the law's fault, not slips. 20 + 180·e^(−t/200) from the seventh second on.</summary>
     [Fact]
     public void A_stretch_off_the_law_is_not_struck()
