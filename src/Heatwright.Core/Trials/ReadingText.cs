@@ -42,7 +42,7 @@ public readonly record struct ReadingText(ReadingSays Says, double Value, string
         string plain = text.Contains('.', StringComparison.Ordinal) ? text : text.Replace(',', '.');
         if (double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double value))
         {
-            return Math.Abs(value) <= 9e36 ? Number(value, unit) : new(ReadingSays.Unclear, double.NaN, "it is the number that instruments send for over range");
+            return double.IsNaN(value) ? new(ReadingSays.Nothing, double.NaN, "") : Math.Abs(value) <= MissingSpelling.NumberForOverload ? Number(value, unit) : new(ReadingSays.Overload, double.NaN, "");
         }
 
         if (unit is null)

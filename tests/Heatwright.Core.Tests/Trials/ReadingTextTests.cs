@@ -18,7 +18,7 @@ public sealed class ReadingTextTests
 
     [Theory]
     [InlineData("", ReadingSays.Nothing), InlineData("-", ReadingSays.Nothing), InlineData("--.--", ReadingSays.Nothing), InlineData("OL", ReadingSays.Overload), InlineData(".0F", ReadingSays.Overload)]
-    [InlineData("abc", ReadingSays.Unclear), InlineData("9.9E37", ReadingSays.Unclear), InlineData("3 A", ReadingSays.Unclear), InlineData("3-4", ReadingSays.Unclear)]
+    [InlineData("abc", ReadingSays.Unclear), InlineData("9.9E37", ReadingSays.Overload), InlineData("-9.9E+37", ReadingSays.Overload), InlineData("NaN", ReadingSays.Nothing), InlineData("3 A", ReadingSays.Unclear), InlineData("3-4", ReadingSays.Unclear)]
     public void What_is_no_number_says_so(string raw, ReadingSays says)
     {
         var read = ReadingText.Read(raw, Units.Volt, "volts");

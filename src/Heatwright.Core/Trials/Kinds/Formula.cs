@@ -11,7 +11,7 @@ internal interface IFacts
     /// <summary>The column of this name; empty where there is none.</summary>
     double[] Series(string name);
 
-    /// <summary>What a function of the facts themselves says of a name: doubt, before, after, swapped, alone.</summary>
+    /// <summary>What a function of the facts themselves says of a name: doubt, before, after, swapped, alone, shifted.</summary>
     double Ask(string function, string name);
 }
 
@@ -233,7 +233,7 @@ internal sealed class Formula
 
             return function switch
             {
-                "doubt" or "before" or "after" or "swapped" or "alone" => facts => facts.Ask(function, name),
+                "doubt" or "before" or "after" or "swapped" or "alone" or "shifted" => facts => facts.Ask(function, name),
                 _ => facts => OfSeries(function, [.. facts.Series(name).Where(double.IsFinite)]),
             };
         }

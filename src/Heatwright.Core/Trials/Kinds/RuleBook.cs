@@ -137,6 +137,7 @@ public static class RuleBook
             "after" => Beside(name, +1),
             "swapped" => row >= 0 && SwappedPairs.Is(sheet.Card.Name, sheet[name], sheet[name.Replace("volts", "amps", StringComparison.Ordinal)], row) ? 1 : 0,
             "alone" => IsAlone(name) ? 1 : 0,
+            "shifted" => row >= 0 && ChangedInRun.Of(sheet["volts"], sheet["amps"]) is var (from, share) && from == row ? share : 0,
             _ => Doubt(name),
         };
 

@@ -17,7 +17,7 @@ public class RuleBookTests
         Assert.NotNull(remark);
         Assert.NotEmpty(remark.Words);
         Assert.NotEmpty(remark.Remedy);
-        Assert.DoesNotContain("?", remark.Words.Replace("loose?", "", StringComparison.Ordinal).Replace("mode?", "", StringComparison.Ordinal).Replace("the other way round?", "", StringComparison.Ordinal).Replace("another unit?", "", StringComparison.Ordinal)
+        Assert.DoesNotContain("?", remark.Words.Replace("loose?", "", StringComparison.Ordinal).Replace("mode?", "", StringComparison.Ordinal).Replace("the other way round?", "", StringComparison.Ordinal).Replace("another unit?", "", StringComparison.Ordinal).Replace("read elsewhere?", "", StringComparison.Ordinal)
             .Replace("in this reading?", "", StringComparison.Ordinal).Replace("point?", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
