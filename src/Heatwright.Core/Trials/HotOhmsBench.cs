@@ -27,7 +27,7 @@ internal static class HotOhmsBench
         int[] rows = Hot(table, coldC);
         return rows.Length == 0
             ? None(trial, table, "no hot reading is left", "0", "1 or more, 50 K above cold")
-            : new(trial.Part, [Coefficient(trial, table, instruments, cold, coldC, rows, 0)], table.Remarks, []);
+            : new(trial.Part, [Coefficient(trial, table, instruments, cold, coldC, rows, 0)], [.. table.Remarks, .. Open(trial, table)], []);
     }
 
     /// <summary>The same from the hottest rows of a warm-up, for a heater of which nobody took hot ohms: how far the probe may lag behind the heater there is a doubt of it.</summary>
@@ -46,6 +46,10 @@ internal static class HotOhmsBench
         return new(trial.Part, [Coefficient(trial, table, instruments, cold, coldC, rows, climbs * Math.Max(lagS, LeastLagS))], [], []);
     }
 
+    /// <summary>What is open about where the volts of a run were read.</summary>
+    public static Remark[] Open(Trial trial, ReadingTable table) =>
+        table.Has("volts") && table.Has("amps") && VoltsAt.Open(table.Run.Setting) is { } open ? [new(trial.Id, table.Run.Id, 0, open, Remark.Kept)] : [];
+
     /// <summary>True where somebody read the heater's degrees beside its volts and amps.</summary>
     public static bool TellsDegrees(ReadingTable table) => table.Has("degrees") && table["degrees"].Any(double.IsFinite);
 
@@ -57,8 +61,7 @@ internal static class HotOhmsBench
         return [.. Enumerable.Range(0, table.Count).Where(i => amps[i] != 0 && volts[i] / amps[i] > beside && double.IsFinite(degrees[i]) && degrees[i] > coldC + 50)];
     }
 
-    /// <summary>Ohms of meter and leads that volts over amps hold too.</summary>
-    private static double Beside(ReadingTable table) => table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
+    private static double Beside(ReadingTable table) => VoltsAt.BesideOhm(table.Run.Setting);
 
     private static Finding Coefficient(Trial trial, ReadingTable table, InstrumentCauses instruments, Estimate cold, double coldC, int[] rows, double behindK)
     {

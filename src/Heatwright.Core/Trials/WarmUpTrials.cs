@@ -21,7 +21,7 @@ internal static class WarmUpTrials
 
     public static PartFindings Findings(Part part, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments)
     {
-        List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
+        List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks), .. read.SelectMany(pair => HotOhmsBench.Open(pair.Trial, pair.Table))];
         var usable = read.Where(pair => pair.Table["degrees"].Count(double.IsFinite) >= 5).ToArray();
         if (usable.Length == 0)
         {
@@ -142,8 +142,8 @@ internal static class WarmUpTrials
         double[] Column(string name) => !table.Has(name) ? [.. Enumerable.Repeat(double.NaN, table.Count)] : name == moved ? [.. table[name].Select(value => (value * (1 + gain)) + offset)] : table[name];
         double[] time = Column("time"), volts = Column("volts"), amps = Column("amps"), watts = Column("watts"), degrees = Column("degrees"), grip = Column("grip degrees");
 
-        // Behind the instant at which it was switched off nothing goes in, whatever is typed or left open there; meter and leads keep their own volts.
-        double offS = table.Run.Setting("off", double.PositiveInfinity), besideOhm = table.Run.Setting("burden", 0) + table.Run.Setting("leads", 0);
+        // Behind the instant at which it was switched off nothing goes in, whatever is typed or left open there; of volts read at the supply, meter and leads keep theirs.
+        double offS = table.Run.Setting("off", double.PositiveInfinity), besideOhm = VoltsAt.BesideOhm(table.Run.Setting);
         double Read(int i) => time[i] >= offS ? 0 : Math.Max(0, volts[i] - (amps[i] * besideOhm) - lightV) * amps[i] is var both && double.IsFinite(both) ? both : Math.Max(0, watts[i]);
         double[] power = WattsBetween.Filled(time, [.. Enumerable.Range(0, table.Count).Select(Read)], offS);
         int[] rows = [.. Enumerable.Range(0, table.Count).Where(i => double.IsFinite(time[i] + power[i]) && (i == 0 || time[i] > time[i - 1]))];

@@ -29,6 +29,17 @@ public sealed class CardBenchTests
         Assert.Equal(["a", "b", "c"], ohms.Doubts.Pushes.Where(push => push.Cause.Group == CauseGroup.Trial && !push.Cause.Id.StartsWith('t')).Select(push => push.Cause.Id[..1]).Distinct());
     }
 
+    /// <summary>One body, 200 K above 20 °C with 100 s: 120 °C after 69.3 s, 170 °C after 138.6 s. Where it stuck no time is written: it is the 200 K to the 4 K of a mark; on the way up alone they would be known to 29 K (√52 times that of 1 K).</summary>
+    [Fact]
+    public void A_mark_that_stuck_needs_no_time_in_a_study_either()
+    {
+        string[][] rows = [["69.3", "120", "at"], ["138.6", "170", "at"], ["", "220", "stuck"]];
+        var found = Found("warm-up-marks", new Run(new("a"), [new("time", "s", "m"), new("degrees", "°C", "m"), new("mark", "", "")], [.. rows.Select((row, i) => new Reading(i + 1, row))]) { Settings = new Dictionary<string, double> { ["air"] = 20, ["watts"] = 10 } });
+        var rise = found.Find("rise at rest")!;
+        Assert.Equal(200, rise.Value, 0.5);
+        Assert.InRange(rise.StandardDoubt, 3.5, 4.1);
+    }
+
     [Fact]
     public void Two_runs_that_differ_lie_half_of_it_off_their_mean_and_one_run_has_nothing_between()
     {

@@ -55,11 +55,20 @@ public sealed class HotOhmsBenchTests
 
     /// <summary>36 V at 2 A with 0.3 Ω of the meter and 0.2 Ω of leads: 17.5 Ω, by hand 0.75/200. Where nothing but those is left there is no heater.</summary>
     [Fact]
-    public void Ohms_of_meter_and_leads_come_off()
+    public void Ohms_of_meter_and_leads_come_off_volts_read_at_the_supply()
     {
-        Assert.Equal(0.00375, Hot("36 2 220", Ten, 20, None, ("burden", 0.3), ("leads", 0.2)).Find(PartQuantities.Alpha)!.Value, 1e-12);
-        Assert.Empty(Hot("1 2 220", Ten, 20, None, ("burden", 0.3), ("leads", 0.2)).Findings);
-        Assert.Single(Hot("1.01 2 220", Ten, 20, None, ("burden", 0.3), ("leads", 0.2)).Findings);
+        Assert.Equal(0.00375, Hot("36 2 220", Ten, 20, None, ("burden", 0.3), ("leads", 0.2), ("volts at", 2)).Find(PartQuantities.Alpha)!.Value, 1e-12);
+        Assert.Empty(Hot("1 2 220", Ten, 20, None, ("burden", 0.3), ("leads", 0.2), ("volts at", 2)).Findings);
+        Assert.Single(Hot("1.01 2 220", Ten, 20, None, ("burden", 0.3), ("leads", 0.2), ("volts at", 2)).Findings);
+    }
+
+    /// <summary>Volts at the part hold nothing of meter and leads: 36 V at 2 A are 18 Ω, by hand 0.8/200. Where the run does not say it, it is asked.</summary>
+    [Theory, InlineData(1, 0), InlineData(double.NaN, 1)]
+    public void Nothing_comes_off_volts_read_at_the_part(double at, int asks)
+    {
+        var found = Hot("36 2 220", Ten, 20, None, ("burden", 0.3), ("leads", 0.2), ("volts at", at));
+        Assert.Equal(0.004, found.Find(PartQuantities.Alpha)!.Value, 1e-12);
+        Assert.Equal(asks, found.Remarks.Count(remark => remark.Words.Contains("Were they read at the supply?", StringComparison.Ordinal)));
     }
 
     /// <summary>α = (18/10 − 1)/200. By hand: 0.1 Ω more of the cold ohms is −18/100/200·0.1; 2 %/√3 more volts is 1.8/200 of that; so is 3 %/√3 fewer amps; 30 mV/√3 at 2 A is 0.015/√3 Ω; 2 K/√3 more is −0.004/200 of that each.</summary>

@@ -135,7 +135,7 @@ public class PartBenchTests
     public void Ohms_of_meter_and_leads_are_taken_off_a_hot_heater()
     {
         Trial Hot(Dictionary<string, double> settings) => new(new("hot"), TrialKind.HotOhms, Stick.Id, [new(new("hot-1"), [new("volts", "V", ""), new("amps", "A", ""), new("degrees", "°C", "")], [new(1, ["8.20", "2.00", "220"])]) { Settings = settings }]);
-        var found = PartBench.One(Stick, [Cold("sure", "better", "3.70", "3.71"), Hot(new() { ["burden"] = 0.06, ["leads"] = 0.04 })], new InstrumentCauses(Meters));
+        var found = PartBench.One(Stick, [Cold("sure", "better", "3.70", "3.71"), Hot(new() { ["burden"] = 0.06, ["leads"] = 0.04, ["volts at"] = 2 })], new InstrumentCauses(Meters));
 
         // By hand: 4.1 Ω less 0.1 Ω is 4.0 Ω, as above.
         Assert.Equal(0.10957 / 200, found.Find(PartQuantities.Alpha)!.Si, 1e-7);

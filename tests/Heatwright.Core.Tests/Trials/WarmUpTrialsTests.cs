@@ -69,9 +69,14 @@ public sealed class WarmUpTrialsTests
     [Fact]
     public void Meter_and_leads_keep_their_own_watts()
     {
-        var found = Found(Up(Rows(), settings: [("burden", 0.05), ("leads", 0.05)]));
+        var found = Found(Up(Rows(), settings: [("burden", 0.05), ("leads", 0.05), ("volts at", 2)]));
         Assert.Equal(19.2, found.Find(PartQuantities.HeatCapacity)!.Value, 0.1);
         Assert.Equal(0.096, found.Find(PartQuantities.LinearLoss)!.Value, 0.0005);
+
+        // Read at the part, as the recipe asks, they hold nothing of it, and where it is not said that is asked.
+        var part = Found(Up(Rows(), settings: [("burden", 0.05), ("leads", 0.05)]));
+        Assert.Equal(20, part.Find(PartQuantities.HeatCapacity)!.Value, 0.1);
+        Assert.Single(part.Remarks, remark => remark.Words.Contains("Were they read at the supply?", StringComparison.Ordinal));
     }
 
     /// <summary>A lamp keeps 0.3 of 3 V as light, 0.9 V: 8.2 W heat. G = (5 − 0.9)·2/100, so 0.1/√3 more of the share, 3 V each, is −0.06·0.1/√3 W/K, and 0.3/√3 V more, a share of 0.3 each, as much as −0.006·0.3/√3.</summary>

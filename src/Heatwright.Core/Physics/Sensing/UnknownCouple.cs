@@ -42,6 +42,9 @@ public enum CoupleAnswer
 /// cold junction. Thresholds: common practice. Checked: UnknownCoupleTests.</remarks>
 public static class UnknownCouple
 {
+    /// <summary>A type whose misfit chance alone brings less often than this is ruled out.</summary>
+    public const double RuledOut = 1e-3;
+
     /// <summary>Compares the readings with one type.</summary>
     /// <param name="curve">The type.</param>
     /// <param name="toleranceDoubtK">Standard doubt of new wire of that type at a temperature in °C, K.</param>
@@ -84,7 +87,7 @@ public static class UnknownCouple
         return (sorted[0], sorted[1]) switch
         {
             ( > 0.01, > 0.01) => CoupleAnswer.CannotTell,
-            ( > 0.05, < 1e-3) => CoupleAnswer.OneType,
+            ( > 0.05, < RuledOut) => CoupleAnswer.OneType,
             ( > 0.01, _) => CoupleAnswer.CannotTell,
             _ => matches.Any(match => match.ReversedProbability > 0.05) ? CoupleAnswer.Reversed : CoupleAnswer.NoStandardType,
         };

@@ -39,7 +39,7 @@ internal static class CoupleKind
         bool steady = sheet.Count < 4 || span < 60 || UnknownCouple.HasSteadySlope([.. steps.Select(i => volts[i])], [.. steps.Select(i => degrees[i])]);
         var answer = UnknownCouple.Answer(matches);
         var best = matches.MaxBy(match => Math.Max(match.Probability, match.ReversedProbability))!;
-        var both = matches.Where(match => match.Probability > 0.01).OrderByDescending(match => match.Probability).ToArray();
+        var both = matches.Where(match => match.Probability >= UnknownCouple.RuledOut).OrderByDescending(match => match.Probability).ToArray();
         string word = Math.Abs(slope) is < 4e-6 or > 95e-6 || !steady ? "not a thermocouple"
             : answer switch
             {
@@ -53,9 +53,10 @@ internal static class CoupleKind
         if (word == "cannot tell")
         {
             string names = string.Join(" or ", both.Select(match => match.Type).Take(3));
-            says.Add($"{names}: these readings do not tell them apart.");
+            bool alone = both.Length == 1;
+            says.Add(alone ? string.Create(CultureInfo.InvariantCulture, $"Of the usual types only {names} is left, and it fits poorly: chance alone misfits as badly in {100 * best.Probability:0.0} % of cases.") : $"{names}: these readings do not tell them apart.");
             double hotter = degrees.Max() + Math.Max(100, span);
-            next.Add(string.Create(CultureInfo.InvariantCulture, $"Take a reading near {Math.Round(hotter / 50) * 50:0} °C, and read the probe to a degree: it separates {names}."));
+            next.Add(string.Create(CultureInfo.InvariantCulture, $"Take a reading near {Math.Round(hotter / 50) * 50:0} °C, and read the probe to a degree: it {(alone ? $"says whether it is {names}" : $"separates {names}")}."));
         }
         else if (word == "not a standard type")
         {

@@ -297,17 +297,24 @@ internal static class HeatFits
         double last = sheet[y][^1], rise = rest.Value - sheet[y][0];
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"It would come to rest at {rest.Value:0} ± {rest.StandardDoubt:0.0} °C.")];
         List<string> next = [.. answer.Next];
+        double limit = sheet.Setting("limit"), u = rest.StandardDoubt;
+        bool beyond = sheet[y].Max() > limit, exceeds = rest.Value - (1.645 * u) > limit;
         if (Math.Abs(rest.Value - last) > 0.02 * Math.Abs(rise))
         {
             says.Add(string.Create(CultureInfo.InvariantCulture, $"Not a plateau yet: still about {rest.Value - last:0} K to go."));
-            next.Add("Wait three time constants and read once more.");
+            if (!beyond && !exceeds)
+            {
+                next.Add("Wait three time constants and read once more.");
+            }
         }
 
-        double limit = sheet.Setting("limit");
         if (double.IsFinite(limit))
         {
-            double u = rest.StandardDoubt;
-            says.Add(string.Create(CultureInfo.InvariantCulture, $"Limit {limit:0} °C: {(rest.Value + (1.645 * u) < limit ? "kept" : rest.Value - (1.645 * u) > limit ? "passed" : "cannot be told")}."));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"Limit {limit:0} °C: {(rest.Value + (1.645 * u) < limit ? "kept" : exceeds ? "exceeded" : "cannot be told")}."));
+            if (beyond || exceeds)
+            {
+                next.Add(string.Create(CultureInfo.InvariantCulture, $"{(beyond ? $"Switch it off: it read {sheet[y].Max():0} °C, beyond the limit of {limit:0} °C" : $"Switch it off at {limit:0} °C and do not wait for the rest")}. The curve tells where it would go."));
+            }
         }
 
         return new(answer with { Says = says, Next = next, Remarks = [.. slip, .. answer.Remarks] });

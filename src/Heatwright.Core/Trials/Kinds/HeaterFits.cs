@@ -47,9 +47,29 @@ internal static class HeaterFits
 
         return new(answer with
         {
-            Says = bare ? [allow ? "The leads were not read: 0.3 ± 0.2 Ω is allowed for them. Short the probes and add what they read: below 10 Ω it decides." : "The leads were not read; above 10 Ω they hardly count."]
-                : [string.Create(CultureInfo.InvariantCulture, $"Leads of {leads:0.###} Ω, read on the same meter, are taken off; its offset leaves with them.")],
+            Says =
+            [
+                !bare ? string.Create(CultureInfo.InvariantCulture, $"Leads of {leads:0.###} Ω, read on the same meter, are taken off; its offset leaves with them.")
+                : allow ? "The leads were not read: 0.3 ± 0.2 Ω is allowed for them. Short the probes and add what they read: below 10 Ω it decides." : "The leads were not read; above 10 Ω they hardly count.",
+                .. Label(sheet, answer.Find("ohms")!),
+            ],
         });
+    }
+
+    /// <summary>Cold ohms beside those that a label means at work: from cold to hot the ohms of a heating alloy or of a pure metal can only rise.</summary>
+    private static IEnumerable<string> Label(TrialSheet sheet, Estimate cold)
+    {
+        double volts = sheet.Setting("label volts"), ohm = volts * volts / sheet.Setting("label watts");
+        if (!(volts > 0 && ohm > 0 && double.IsFinite(ohm)))
+        {
+            yield break;
+        }
+
+        double z = (cold.Value - ohm) / Math.Sqrt(Square(cold.StandardDoubt) + Square(ohm * LabelShare / Math.Sqrt(3)));
+        yield return string.Create(CultureInfo.InvariantCulture, $"Cold it has {cold.Value:0.00} Ω; the label's {sheet.Setting("label watts"):0.##} W at {volts:0.##} V mean {ohm:0.00} Ω at work: ")
+            + (z > 3 ? string.Create(CultureInfo.InvariantCulture, $"heating cannot bring these together, for the ohms of a heating alloy or a pure metal only rise. It gives {volts * volts / cold.Value:0.0} W at most. Look at clips and leads, then do not trust the label.")
+            : z < -3 ? "heating may do that. Read volts and amps hot (kind volts-amps) before you trust the label."
+            : "they agree.");
     }
 
     private static Checked<TrialAnswer> FourWire(TrialSheet read)
@@ -79,8 +99,10 @@ internal static class HeaterFits
 
         double[] volts = sheet["volts"], amps = sheet["amps"];
         double most = Enumerable.Range(0, sheet.Count).Max(i => volts[i] * amps[i]);
+        double labelV = sheet.Setting("label volts"), labelW = sheet.Setting("label watts");
+        Told[] AtLabel(Func<TrialSheet, double[], double> watts) => labelV > 0 ? [Curves.Tell(LabelWatts, Units.Watt, watts)] : [];
         var steady = new BenchModel("the same ohms at all powers", "amps", ["volts"], s => [Guess(s)], (s, p) => [.. s["volts"].Select(v => v / p[0])],
-            [Curves.Tell("ohms", Units.Ohm, 0), Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => Square(s["volts"].Max()) / p[0])])
+            [Curves.Tell("ohms", Units.Ohm, 0), Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => Square(s["volts"].Max()) / p[0]), .. AtLabel((_, p) => Square(labelV) / p[0])])
         { Lower = [1e-4], Upper = [1e7] };
         BenchModel Rising(double power) => new("ohms that rise with the watts", "amps", ["volts"], s => [Guess(s) * 0.95, Guess(s) * 0.05 / most],
             (s, p) => [.. s["volts"].Select(v => Current(v, p[0], p[1], power, most))],
@@ -88,12 +110,13 @@ internal static class HeaterFits
                 Curves.Tell("ohms", Units.Ohm, 0), Curves.Tell("ohms per watt", Units.Ohm, 1),
                 Curves.Tell("hot ohms", Units.Ohm, (s, p) => s["volts"].Max() / Current(s["volts"].Max(), p[0], p[1], power, most)),
                 Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => s["volts"].Max() * Current(s["volts"].Max(), p[0], p[1], power, most)),
+                .. AtLabel((_, p) => labelV * Current(labelV, p[0], p[1], power, most)),
             ])
         { Further = Curves.Spread(1), Lower = [1e-4, -1e4], Upper = [1e7, 1e4], Decides = "Take one more point at the lowest volts that the meter reads well, and one at full volts when nothing moves any more." };
         BenchModel[] models = [steady, Rising(1)];
         if (sheet.Has("degrees") && sheet.Whole("degrees").Count == sheet.Count && sheet["degrees"].Max() - sheet["degrees"].Min() > 20)
         {
-            models = [steady, Tempered()];
+            models = [steady, Tempered(AtLabel((s, p) => Square(labelV) / (p[0] * (1 + (p[1] * (s["degrees"].Max() - 20))))))];
         }
 
         var answer = BenchFit.Run(sheet, models);
@@ -108,19 +131,33 @@ internal static class HeaterFits
             says.Add("The supply was in its current limit: these are not the volts that were set.");
         }
 
-        if (answer.Find("ohms") is { } ohms && sheet.Setting("label volts") is var lv && sheet.Setting("label watts") is var lw && lv > 0 && lw > 0)
+        List<string> next = [.. answer.Next];
+        if (answer.Find(LabelWatts) is { } gives && labelW > 0)
         {
-            double z = Math.Abs((lv * lv / lw) - ohms.Value) / Math.Sqrt(Square(ohms.StandardDoubt) + Square(lv * lv / lw * 0.1 / Math.Sqrt(3)));
-            says.Add(string.Create(CultureInfo.InvariantCulture, $"The label means {lv * lv / lw:0.00} Ω; these readings mean {ohms.Value:0.00} Ω: {(z < 2 ? "they agree" : z < 3 ? "doubtful" : "they do not agree")} (z {z:0.0}). At {volts.Max():0.00} V it gives {answer.Find("watts at the highest volts")?.Value ?? double.NaN:0.0} W, not {lw:0} W at {lv:0.#} V."));
+            // Ohms at work, not cold ones: a label speaks of the heater at its volts.
+            double z = Math.Abs(gives.Value - labelW) / Math.Sqrt(Square(gives.StandardDoubt) + Square(labelW * LabelShare / Math.Sqrt(3)));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"At the label's {labelV:0.##} V it gives {Display.Rounded(gives)} at {labelV * labelV / gives.Value:0.00} Ω; the label says {labelW:0.##} W, {labelV * labelV / labelW:0.00} Ω: {(z < 2 ? "they agree" : z < 3 ? "doubtful" : "they do not agree")} (z {z:0.0})."));
+            if (labelV > FarAbove * volts.Max())
+            {
+                next.Add(string.Create(CultureInfo.InvariantCulture, $"The label's {labelV:0.##} V lie far above the highest volts read, {volts.Max():0.00} V: read nearer to them before you judge the label."));
+            }
         }
 
-        return new(answer with { Says = says });
+        return new(answer with { Says = says, Next = next });
     }
 
-    private static BenchModel Tempered() => new("ohms that rise with the degrees", "amps", ["volts", "degrees"], s => [Guess(s), 1e-3],
+    private const string LabelWatts = "watts at the label volts";
+
+    /// <summary>A label may be off by a tenth and still be meant: common practice, no source.</summary>
+    private const double LabelShare = 0.1;
+
+    /// <summary>A law of the ohms is good for so many times the highest volts read: our choice.</summary>
+    private const double FarAbove = 1.5;
+
+    private static BenchModel Tempered(Told[] atLabel) => new("ohms that rise with the degrees", "amps", ["volts", "degrees"], s => [Guess(s), 1e-3],
         (s, p) => [.. s["volts"].Zip(s["degrees"], (v, c) => v / (p[0] * (1 + (p[1] * (c - 20)))))],
         [Curves.Tell("ohms at 20 °C", Units.Ohm, 0), Curves.Tell("temperature coefficient", Units.PerKelvin, 1),
-            Curves.Tell("hot ohms", Units.Ohm, (s, p) => p[0] * (1 + (p[1] * (s["degrees"].Max() - 20))))])
+            Curves.Tell("hot ohms", Units.Ohm, (s, p) => p[0] * (1 + (p[1] * (s["degrees"].Max() - 20)))), .. atLabel])
     { Lower = [1e-4, -0.05], Upper = [1e7, 0.05], Decides = "Take one more pair of volts and amps 100 K hotter." };
 
     /// <summary>I from V = I·(R + s·W·(V·I/W)ⁿ), W the most watts: for n = 1 the root that goes to V/R for small s, else by halves from there.</summary>
@@ -158,10 +195,10 @@ internal static class HeaterFits
     /// <summary>Volts at the part from volts at the supply: the ammeter's burden and the leads take their share.</summary>
     public static TrialSheet Corrected(TrialSheet sheet)
     {
-        double ohm = sheet.Setting("burden", 0) + sheet.Setting("leads", 0);
+        double ohm = VoltsAt.BesideOhm(sheet.Setting);
         if (!(ohm > 0) || sheet.Count == 0)
         {
-            return sheet;
+            return sheet.Has("amps") && VoltsAt.Open(sheet.Setting) is { } open ? sheet.Saying(open) : sheet;
         }
 
         double[] volts = [.. sheet["volts"].Zip(sheet["amps"], (v, a) => v - (a * ohm))];

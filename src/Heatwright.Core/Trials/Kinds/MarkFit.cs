@@ -6,8 +6,8 @@ using Heatwright.Quantities;
 namespace Heatwright.Trials;
 
 /// <summary>Stopwatch marks: a display that reads 'at', went 'passed', 'stuck', or a melt mark that gave way.</summary>
-/// <remarks>A mark on the way up is a time with a doubt u² = u_stop² + (u_T/(dT/dt))², taken again at the solution; a mark where it stuck is a temperature.
-/// What was only passed bounds and rejects nothing.</remarks>
+/// <remarks>A mark on the way up is a time with a doubt u² = u_stop² + (u_T/(dT/dt))², taken again at the solution; a mark where it stuck is a temperature,
+/// the rest itself where nobody noted when. What was only passed bounds and rejects nothing.</remarks>
 internal static class MarkFit
 {
     /// <summary>A misfit that luck brings more often than this is none; our choice.</summary>
@@ -29,14 +29,15 @@ internal static class MarkFit
             return new(new Problem("This is no mark.", "mark", bad, "at, passed, stuck or melt", "Say how the temperature was seen."));
         }
 
-        var marks = timed.Rows([.. Enumerable.Range(0, timed.Count).Where(i => how[i] is "" or "at" or "melt" or "stuck" && double.IsFinite(timed["time"][i]))]);
+        var marks = timed.Rows([.. Enumerable.Range(0, timed.Count).Where(i => how[i] == "stuck" || (how[i] is "" or "at" or "melt" && double.IsFinite(timed["time"][i])))]);
         List<string> says = [.. Bounds(timed, how, air)];
+        string[] without = [.. Enumerable.Range(0, timed.Count).Where(i => how[i] is "" or "at" or "melt" && !double.IsFinite(timed["time"][i])).Select(i => NoTime(timed, i))];
         int onTheWay = marks.Words("mark").Count(word => word is "" or "at" or "melt");
         if (marks.Count < 2 || onTheWay < 1)
         {
             return new(new TrialAnswer(read.Card.Name, [], says)
             {
-                Next = ["Note a second moment: the time at which another temperature shows on the way up, or where it comes to rest."],
+                Next = [.. without, "Note a second moment: the time at which another temperature shows on the way up, or where it comes to rest."],
                 Word = "bounds only",
             });
         }
@@ -56,9 +57,14 @@ internal static class MarkFit
         return new(answer with
         {
             Says = [.. says, marks.Count < 3 ? "Two marks give the two numbers and no test of them." : Agreement(answer.Tried[0].Rss, marks.Count)],
-            Next = marks.Count < 3 ? ["A third mark, where it comes to rest, would test these two."] : marks.Count < 5 ? ["With one power and fewer than five marks the bend of the loss cannot be told from the time constant."] : [],
-            Picture = new("time", "s", "degrees", "°C", marks["time"], marks["degrees"], [.. marks["time"].Select(t => air + (answer.Find("rise at rest")!.Value * (1 - Math.Exp(-t / answer.Find("time constant")!.Value))))]),
+            Next = [.. without, .. marks.Count < 3 ? new[] { late.Contains(true) ? "A third mark, on the way up, would test these two." : "A third mark, where it comes to rest, would test these two." } : marks.Count < 5 ? ["With one power and fewer than five marks the bend of the loss cannot be told from the time constant."] : []],
+            Picture = Drawn(marks.Whole("time")),
         });
+
+        // A mark at rest without a time has no place along the watch.
+        TrialPicture Drawn(TrialSheet seen) => new("time", "s", "degrees", "°C", seen["time"], seen["degrees"], [.. seen["time"].Select(t => air + (answer.Find("rise at rest")!.Value * (1 - Math.Exp(-t / answer.Find("time constant")!.Value))))]);
+
+        static string NoTime(TrialSheet timed, int row) => string.Create(CultureInfo.InvariantCulture, $"Mark {timed.Numbers[row]}, {timed["degrees"][row]:0.#} °C, has no time and takes no part in the fit: write when it showed, or 'stuck' where it came to rest.");
 
         // Two numbers are found from the marks; the rest of them test the law.
         static string Agreement(double misfit, int marks) => ChiSquare.ShareAbove(misfit, marks - 2) >= Luck ? $"The {marks} marks agree with each other within their doubts." : $"The {marks} marks lie farther off one curve than their doubts explain: look for a time or a temperature that is wrong.";
@@ -67,7 +73,7 @@ internal static class MarkFit
         static TrialSheet Seen(TrialSheet marks, bool[] late) => marks.With("seen", [.. Enumerable.Range(0, marks.Count).Select(i => late[i] ? marks["degrees"][i] - marks.Setting("air") : marks["time"][i])], new double[marks.Count]);
 
         double[] Predict(TrialSheet s, double[] p) => [.. Enumerable.Range(0, s.Count).Select(i => late[i]
-            ? p[0] * (1 - Math.Exp(-s["time"][i] / p[1])) : Time(s["degrees"][i] - s.Setting("air"), p))];
+            ? p[0] * (double.IsFinite(s["time"][i]) ? 1 - Math.Exp(-s["time"][i] / p[1]) : 1) : Time(s["degrees"][i] - s.Setting("air"), p))];
 
         double[] Doubt(TrialSheet s, double[] p) => [.. Enumerable.Range(0, s.Count).Select(i => late[i] ? Kelvin(s, i)
             : Math.Sqrt(Math.Pow(s.Setting("stopwatch"), 2) + Math.Pow(Kelvin(s, i) / Math.Max(1e-3 * p[0] / p[1], (p[0] - (s["degrees"][i] - s.Setting("air"))) / p[1]), 2)))];

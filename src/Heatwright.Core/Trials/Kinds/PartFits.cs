@@ -42,7 +42,7 @@ internal static class PartFits
             double cold = Mean(ohms, coldC) - leads, hot = Mean(ohms, hotC) - leads;
             double u = ohms.Count == 0 ? double.NaN : Math.Sqrt(2 * Math.Pow(ohms.Own("ohms").Max(), 2)) + (0.002 * Math.Abs(cold)) + (double.IsNaN(sheet.Setting("leads")) && cold < 20 ? 0.05 : 0);
             double span = hotC - coldC;
-            bool warmVolts = volts.Length >= 2 && volts.Max() - volts.Min() > 3e-4;
+            bool warmVolts = volts.Any(v => Math.Abs(v) is var size && size > LeastCoupleV(sheet) && size < MostCoupleV) || (volts.Length >= 2 && volts.Max() - volts.Min() > LeastCoupleV(sheet));
             string word = Class(cold, hot, span, u, warmVolts);
             names.Add(word);
             if (ohms.Count > 0 && double.IsFinite(cold))
@@ -52,17 +52,30 @@ internal static class PartFits
                 found.AddRange(ReadOff.Of(ohms, ["ohms"], ($"{label}: ohms cold", Units.Ohm, s => Less(s, coldC), beside)));
                 if (span > 20 && cold > 0)
                 {
-                    found.AddRange(ReadOff.Of(ohms, ["ohms"], ($"{label}: temperature coefficient", Units.PerKelvin, s => ((Less(s, hotC) / Less(s, coldC)) - 1) / span is var alpha ? alpha / (1 + (alpha * (20 - coldC))) : 0, beside / cold / span)));
+                    int[] low = Near(ohms, coldC), high = Near(ohms, hotC);
+                    double Of(TrialSheet s, string column, int[] these) => these.Average(i => s[column][i]);
+                    double Alpha(TrialSheet s)
+                    {
+                        double leads = s.Setting("leads", 0), coldAt = Of(s, "degrees", low);
+                        double about = (((Of(s, "ohms", high) - leads) / (Of(s, "ohms", low) - leads)) - 1) / (Of(s, "degrees", high) - coldAt);
+                        return about / (1 + (about * (20 - coldAt)));
+                    }
+
+                    found.AddRange(ReadOff.Of(ohms, ["ohms", "degrees"], ($"{label}: temperature coefficient", Units.PerKelvin, Alpha, beside / cold / span)));
                 }
             }
 
-            says.Add(string.Create(CultureInfo.InvariantCulture, $"{label}: {word}{(ohms.Count > 0 ? FormattableString.Invariant($", {cold:0.###} Ω at {coldC:0} °C") : "")}{(span > 20 ? FormattableString.Invariant($", {hot:0.###} Ω at {hotC:0} °C") : "")}."));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"{label}: {word}{(ohms.Count > 0 ? FormattableString.Invariant($", {cold:0.###} Ω at {coldC:0} °C") : "")}{(span > 20 ? FormattableString.Invariant($", {hot:0.###} Ω at {hotC:0} °C. Ohms cold are those at {coldC:0} °C, the temperature coefficient is that of the ohms at 20 °C") : "")}."));
             if (span < 50 && ohms.Count > 0)
             {
                 next.Add($"{label}: read it in melting ice (0 °C) and in boiling water (100 °C less 1 K for every 300 m of height), and write the degrees beside.");
             }
 
-            if (word.Contains("thermocouple", StringComparison.Ordinal) || (cold < 30 && Math.Abs(hot - cold) < 3 * u && volts.Length == 0))
+            if (word == "thermocouple")
+            {
+                next.Add($"{label}: kind couple-type tells which: millivolts at three temperatures or more, and the degrees where its wires meet the meter.");
+            }
+            else if (cold < 30 && Math.Abs(hot - cold) < 3 * u && volts.Length == 0)
             {
                 next.Add($"{label}: read millivolts with the far end in boiling water: about 4 mV says couple (kind couple-type tells which), nothing says heater or wire.");
             }
@@ -81,7 +94,19 @@ internal static class PartFits
         return new(new TrialAnswer(read.Card.Name, found, says) { Word = string.Join(", ", names.Distinct()), Next = [.. next.Distinct()], Notes = read.Notes });
     }
 
-    private static double Mean(TrialSheet sheet, double degrees) => Enumerable.Range(0, sheet.Count).Where(i => Math.Abs(sheet["degrees"][i] - degrees) < 3).Select(i => sheet["ohms"][i]).DefaultIfEmpty(double.NaN).Average();
+    /// <summary>More than any couple gives: 80 mV is the most of a table (type E, [nist-srd60]).</summary>
+    private const double MostCoupleV = 0.1;
+
+    /// <summary>Volts that are no zero: 0.3 mV, some 10 K of a usual couple (our choice), or more than the meter may be off. The other end lies in the room, so one reading from a bath is enough.</summary>
+    private static double LeastCoupleV(TrialSheet sheet)
+    {
+        double own = sheet.Own("volts").Where(double.IsFinite).DefaultIfEmpty(0).Max(), zero = sheet.Shared.Where(e => e.Column == "volts").Sum(e => e.Offset);
+        return Math.Max(3e-4, 4 * Math.Sqrt((own * own) + (zero * zero)));
+    }
+
+    private static double Mean(TrialSheet sheet, double degrees) => Near(sheet, degrees).Select(i => sheet["ohms"][i]).DefaultIfEmpty(double.NaN).Average();
+
+    private static int[] Near(TrialSheet sheet, double degrees) => [.. Enumerable.Range(0, sheet.Count).Where(i => Math.Abs(sheet["degrees"][i] - degrees) < 3)];
 
     private static string Class(double cold, double hot, double span, double u, bool warmVolts)
     {

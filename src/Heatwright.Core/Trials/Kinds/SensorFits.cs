@@ -18,7 +18,10 @@ internal static class SensorFits
         ["amplifier"] = Gain,
     };
 
-    /// <summary>Does this pair make volts from heat at all: sensor, parasitic, pick-up, or cannot tell.</summary>
+    /// <summary>Volts a kelvin that every usual couple but type B gives well beyond: types R and S give 5.5 to 7.5 µV/K between 0 and 100 °C ([nist-srd60]); the half of it is our choice.</summary>
+    private const double Weakest = 3e-6;
+
+    /// <summary>Does this pair make volts from heat at all: sensor, no couple, parasitic, pick-up, or cannot tell.</summary>
     /// <remarks>A couple gives nothing where both ends are equally warm, gives volts when its far end is warmed, turns its sign with the leads, and gives the
     /// same again. Volts that appear when only a joint or the leads are warmed are parasitic; volts that come with the heater's current, or do not turn, are picked up.</remarks>
     private static Checked<TrialAnswer> IsSensor(TrialSheet read)
@@ -38,7 +41,7 @@ internal static class SensorFits
         double? level = Mean("level"), warm = Mean("warm"), swapped = Mean("swapped"), again = Mean("again"), joint = Mean("joint"), heater = Mean("heater");
         List<string> says = [], next = [];
         string word;
-        double zero = level ?? 0;
+        double zero = level ?? 0, rise = sheet.Setting("rise");
         if (heater is { } on && Math.Abs(on - zero) > Math.Max(5 * u, 0.5 * Math.Abs((warm ?? zero) - zero)))
         {
             word = "pick-up";
@@ -49,6 +52,12 @@ internal static class SensorFits
         {
             word = "cannot tell";
             next.Add(level is null ? "Read it once with both ends equally warm." : "Warm the far end and read again.");
+        }
+        else if (Math.Abs(hot - zero) < 4 * u && !(joint is { } other && Math.Abs(other - zero) > 4 * u) && Math.Abs(hot - zero) + (4 * u) < Weakest * rise)
+        {
+            word = "no couple";
+            says.Add(Micro("Warmed, it changes by", hot - zero) + string.Create(CultureInfo.InvariantCulture, $" over {rise:0} K, less than {(Math.Abs(hot - zero) + (4 * u)) / rise * 1e6:0.0} µV/K whatever the meter is off: a couple gives 5 µV/K or more (type B alone gives next to nothing below 100 °C)."));
+            next.Add("Read its ohms cold and warm (kind unknown-part): a heater, a resistance sensor or a plain wire.");
         }
         else if (Math.Abs(hot - zero) < 4 * u)
         {
@@ -85,7 +94,6 @@ internal static class SensorFits
             says.Add(again is null ? "It turns its sign with the leads." : "It turns its sign with the leads and repeats.");
         }
 
-        double rise = sheet.Setting("rise");
         List<TrialFinding> found = [];
         if (word == "sensor")
         {

@@ -18,32 +18,39 @@ internal static class WorkFits
 
         double[] t = sheet["time"], c = sheet["degrees"];
         string[] state = sheet.Words("work");
-        double from = sheet.Setting("start", First(state, t, "on")), to = sheet.Setting("end", After(state, t));
+        var (began, ended) = (Began(state, t), Ended(state, t));
+        double from = sheet.Setting("start", began.At), to = sheet.Setting("end", ended.At);
+        double beganHalf = double.IsNaN(sheet.Setting("start")) ? began.Half : 0, endedHalf = double.IsNaN(sheet.Setting("end")) ? ended.Half : 0;
         if (!(to > from))
         {
             return new(new Problem("It is not said when the tool worked.", "work", "no moment", "a start and an end", "Add --set start=...s --set end=...s, or a column 'work' with on and off."));
         }
 
-        double Held(TrialSheet s) => s["degrees"].Where((_, i) => t[i] <= from).DefaultIfEmpty(s["degrees"][0]).Average();
-        double held = Held(sheet);
+        double Held(TrialSheet s, double from) => s["degrees"].Where((_, i) => t[i] <= from).DefaultIfEmpty(s["degrees"][0]).Average();
+        double held = Held(sheet, from);
         int[] during = [.. Enumerable.Range(0, t.Length).Where(i => t[i] >= from && t[i] <= to + (0.5 * (to - from)))];
         int low = during.MinBy(i => c[i]);
         double back = sheet.Setting("band");
         double Low(TrialSheet s) => s["degrees"][low];
-        double Recovery(TrialSheet s)
+        double Recovery(TrialSheet s, double from, double to)
         {
-            double level = Held(s) - back;
+            double level = Held(s, from) - back;
             double[] x = s["degrees"];
             int home = Enumerable.Range(low, t.Length - low).FirstOrDefault(i => x[i] >= level, -1);
-            return home < 0 ? double.NaN : home == low ? t[home] - to : t[home] - ((t[home] - t[home - 1]) * (x[home] - level) / (x[home] - x[home - 1])) - to;
+            return home <= low ? double.NaN : t[home] - ((t[home] - t[home - 1]) * (x[home] - level) / (x[home] - x[home - 1])) - to;
         }
 
-        List<(string, Unit, Func<TrialSheet, double>, double)> values = [("droop", Units.Kelvin, s => Held(s) - Low(s), 0)];
+        List<(string, Unit, Func<TrialSheet, double>, double)> values = [];
+        Tell("droop", Units.Kelvin, (s, from, _) => Held(s, from) - Low(s));
         List<string> says = [string.Create(CultureInfo.InvariantCulture, $"Under the job it fell from {held:0} to {c[low]:0} °C.")];
         List<string> next = [];
-        if (double.IsFinite(Recovery(sheet)))
+        if (c[low] >= held - back)
         {
-            values.Add(("recovery", Units.Second, Recovery, 0));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"It stayed within {back:0} K: there is nothing to recover from."));
+        }
+        else if (double.IsFinite(Recovery(sheet, from, to)))
+        {
+            Tell("recovery", Units.Second, Recovery);
         }
         else
         {
@@ -53,9 +60,10 @@ internal static class WorkFits
         double capacity = sheet.Setting("heat capacity"), loss = sheet.Setting("linear loss");
         if (capacity > 0 && loss > 0 && sheet.Has("watts"))
         {
-            double Heat(TrialSheet s) => Given(s, from, to) + (s.Setting("heat capacity") * (Held(s) - At(t, s["degrees"], to)));
-            values.Add(("heat taken", Units.Joule, Heat, 0));
-            values.Add(("heat rate under work", Units.Watt, s => Heat(s) / (to - from), 0));
+            double Heat(TrialSheet s, double from, double to) => Given(s, from, to) + (s.Setting("heat capacity") * (Held(s, from) - At(t, s["degrees"], to)));
+            double gaps = beganHalf + endedHalf > 0 ? Gaps(sheet, from - beganHalf, to + endedHalf) : 0;
+            Tell("heat taken", Units.Joule, Heat, gaps);
+            Tell("heat rate under work", Units.Watt, (s, from, to) => Heat(s, from, to) / (to - from), gaps / (to - from));
         }
         else
         {
@@ -64,7 +72,24 @@ internal static class WorkFits
 
         var findings = ReadOff.Of(sheet, ["degrees", "watts"], [.. values]);
         return new(new TrialAnswer(sheet.Card.Name, findings, says) { Next = next, Remarks = slips, Picture = new("time", "s", "degrees", "°C", t, c, [.. c.Select(_ => held)]) });
+
+        // Where words tell it, the work began and ended anywhere between two readings.
+        void Tell(string name, Unit unit, Func<TrialSheet, double, double, double> of, double beside = 0) => values.Add((name, unit, s => of(s, from, to), Math.Sqrt(
+            Square(beside) + Square(Push(of(sheet, from + (beganHalf / 2), to), of(sheet, from - (beganHalf / 2), to))) + Square(Push(of(sheet, from, to + (endedHalf / 2)), of(sheet, from, to - (endedHalf / 2)))))));
+
+        // From one end of the interval to the other, evenly spread: a standard doubt of that over √12. Told by the middle half of it, for a reading at its very end would count once and not twice.
+        static double Push(double up, double down) => double.IsFinite(up - down) ? 2 * (up - down) / Math.Sqrt(12) : 0;
+
     }
+
+    /// <summary>What readings alone leave open of the heater's heat, where no watch says when its power changed: at any moment between two of them.</summary>
+    private static double Gaps(TrialSheet sheet, double from, double to)
+    {
+        double[] t = sheet["time"], w = sheet["watts"];
+        return Math.Sqrt(Enumerable.Range(1, t.Length - 1).Where(i => t[i] > from && t[i - 1] < to).Sum(i => Square((w[i] - w[i - 1]) * (t[i] - t[i - 1])) / 12));
+    }
+
+    private static double Square(double x) => x * x;
 
     /// <summary>Heat from the heater less what is lost to the air. A power holds from one reading to the next; it changed where the work began and ended.</summary>
     private static double Given(TrialSheet s, double from, double to)
@@ -87,13 +112,15 @@ internal static class WorkFits
         return after < 0 ? x[^1] : after == 0 ? x[0] : x[after - 1] + ((x[after] - x[after - 1]) * (when - t[after - 1]) / (t[after] - t[after - 1]));
     }
 
-    private static double First(string[] state, double[] t, string word) => Array.FindIndex(state, s => s == word) is >= 0 and var i ? t[i] : double.NaN;
+    /// <summary>The work began between the last reading without it and the first one with it: the middle, and half of what lies between.</summary>
+    private static (double At, double Half) Began(string[] state, double[] t) => Array.FindIndex(state, s => s == "on") is >= 0 and var first ? Between(t, Math.Max(0, first - 1), first) : (double.NaN, 0);
 
-    private static double After(string[] state, double[] t)
-    {
-        int last = Array.FindLastIndex(state, s => s == "on");
-        return last < 0 ? double.NaN : last + 1 < t.Length ? (t[last] + t[last + 1]) / 2 : t[last];
-    }
+    private static (double At, double Half) Ended(string[] state, double[] t) => Array.FindLastIndex(state, s => s == "on") is >= 0 and var last ? Between(t, last, Math.Min(t.Length - 1, last + 1)) : (double.NaN, 0);
+
+    private static (double At, double Half) Between(double[] t, int one, int other) => ((t[one] + t[other]) / 2, (t[other] - t[one]) / 2);
+
+    /// <summary>A job that is expected to leave more of the spread than this is not worth doing: our choice.</summary>
+    private const double Worth = 0.95;
 
     /// <summary>A ladder of jobs, each with its heat demand and an outcome: the heat rate that the tool really delivers, and the job that narrows it most.</summary>
     /// <remarks>A job is done where the tool delivers at least its demand, failed where it delivers less than a part of it, slow between. Demands carry a
@@ -137,11 +164,17 @@ internal static class WorkFits
             double chance = then.Sum() / weight.Sum();
             return chance < 1e-9 ? 0 : chance * LogSpread(grid, then);
         });
+        double now = LogSpread(grid, weight);
+        string narrows = open.Length > 0 && After(best) < Worth * now ? Shrinks($"The job that narrows it most: {(name.Length > 0 ? $"'{name}', " : "the one of ")}", best)
+            : After(middle) < Worth * now ? Shrinks(open.Length > 0 ? "None of the jobs left narrows it; one of about " : "The job that narrows it most: one of about ", middle)
+            : string.Create(CultureInfo.InvariantCulture, $"The ladder is as narrow as jobs known to {100 * read.Setting("demand doubt"):0} % make it: work out the demands nearest to {middle:0.0} W more closely, and say so as 'demand doubt'.");
         return new(new TrialAnswer(read.Card.Name, bounded ? [new("heat rate at the work", new Estimate(middle, Units.Watt, Doubts.From(Cause.Normal("ladder", CauseGroup.Trial), spread * middle), origin), spread * middle, double.PositiveInfinity)] : [], says)
         {
-            Next = [string.Create(CultureInfo.InvariantCulture, $"The job that narrows it most: {(name.Length > 0 ? $"'{name}', " : "one of about ")}{best:0.0} W; the spread would shrink from {100 * spread:0} % to about {100 * After(best):0} %.")],
+            Next = [narrows],
             Word = bounded ? "bounded" : "bounds only",
         });
+
+        string Shrinks(string job, double watts) => string.Create(CultureInfo.InvariantCulture, $"{job}{watts:0.0} W; the spread would shrink from {100 * spread:0} % to about {100 * After(watts):0} %.");
 
         double Chance(string word, double watts, double wanted)
         {

@@ -49,6 +49,16 @@ public class CoupleKindTests
         Assert.Equal(narrow, answer.Next.Count(next => next == "Readings over 150 K or more tell types apart far better."));
     }
 
+    /// <summary>Type S by its reference function of [nist-srd60], read to 10 µV against 27 °C: S fits, and R, 3.5 % more, is not ruled out at one in a thousand.</summary>
+    [Fact]
+    public void Two_types_that_stay_are_both_named()
+    {
+        var answer = Given.Fit("couple-type", [("volts", [0.00020, 0.00063, 0.00111, 0.00162, 0.00216, 0.00262]), ("degrees", [59.1, 118.9, 178.8, 238.6, 298.5, 348.4])], [("cold", 27)], meters: "volts=0.5%+0.03mV");
+        Assert.Equal("cannot tell", answer.Word);
+        Assert.Equal("S or R: these readings do not tell them apart.", answer.Says[1]);
+        Assert.Equal("Take a reading near 650 °C, and read the probe to a degree: it separates S or R.", answer.Next[0]);
+    }
+
     /// <summary>Seven hundredths less than type K all along is no type: 0.93 of it, which is nearest.</summary>
     [Fact]
     public void Another_pair_is_no_standard_type()

@@ -138,20 +138,33 @@ public class HeatFitsTests
         Assert.StartsWith("3 or more", Refused.By("cool-down", [("time", [0, 10]), ("degrees", [200, 100])]).Limit, StringComparison.Ordinal);
     }
 
-    /// <summary>85 °C at rest, a thermometer that may be 2 °C/√3 off: ± 1.155 °C. Beyond 1.645 of that, 1.9 °C, a limit is kept or passed.</summary>
+    /// <summary>85 °C at rest, a thermometer that may be 2 °C/√3 off: ± 1.155 °C. Beyond 1.645 of that, 1.9 °C, a limit is kept or exceeded.</summary>
     [Theory]
-    [InlineData(82, "passed")]
+    [InlineData(82, "exceeded")]
     [InlineData(84, "cannot be told")]
     [InlineData(86, "cannot be told")]
     [InlineData(88, "kept")]
-    public void A_limit_is_kept_passed_or_cannot_be_told(double limit, string word)
+    public void A_limit_is_kept_exceeded_or_cannot_be_told(double limit, string word)
     {
         double[] time = [.. Enumerable.Range(0, 25).Select(i => 30.0 * i)];
         var answer = Given.Fit("stuck-on", [("time", time), ("degrees", [.. time.Select(t => Warm(t))])], [("limit", limit)], meters: "degrees=0.001%+2degC");
         Assert.Equal("It would come to rest at 85 ± 1.2 °C.", answer.Says[0]);
         Assert.Equal(FormattableString.Invariant($"Limit {limit} °C: {word}."), answer.Says[^1]);
-        Assert.Equal("Limit 60 °C: passed.", Given.Fit("self-heating", [("time", time), ("degrees", [.. time.Select(t => Warm(t))])]).Says[^1]);
+        Assert.Equal("Limit 60 °C: exceeded.", Given.Fit("self-heating", [("time", time), ("degrees", [.. time.Select(t => Warm(t))])]).Says[^1]);
         Assert.Equal("Limit 100 °C: kept.", Given.Fit("converter-hot-spot", [("time", time), ("degrees", [.. time.Select(t => Warm(t))])]).Says[^1]);
+    }
+
+    /// <summary>85 °C at rest with 300 s, read for 240 s, up to 25 + 60·(1 − e^−0.8) = 58 °C: nobody is told to wait for a rest beyond the limit, nor once it is behind.</summary>
+    [Theory]
+    [InlineData(50, "Switch it off: it read 58 °C, beyond the limit of 50 °C. The curve tells where it would go.")]
+    [InlineData(70, "Switch it off at 70 °C and do not wait for the rest. The curve tells where it would go.")]
+    [InlineData(100, "Wait three time constants and read once more.")]
+    public void A_rest_beyond_the_limit_is_not_waited_for(double limit, string next)
+    {
+        double[] time = [.. Enumerable.Range(0, 25).Select(i => 10.0 * i)];
+        var answer = Given.Fit("stuck-on", [("time", time), ("degrees", [.. time.Select(t => Warm(t))])], [("limit", limit)]);
+        Assert.Equal([next], answer.Next);
+        Assert.Equal(limit < 85 ? FormattableString.Invariant($"Limit {limit} °C: exceeded.") : "Limit 100 °C: kept.", answer.Says[^1]);
     }
 
     /// <summary>By hand: after 3.8 time constants 60 · e^−3.8 = 1.34 K are left, more than a fiftieth of 60 K; after four 1.10 K, less.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heatwright.Trials;
 
 namespace Heatwright.Tests.Trials.Kinds;
@@ -62,20 +63,48 @@ public class HeaterFitsTests
         Assert.StartsWith("1 or more", Refused.By("two-point-drop", [("amps", [0]), ("drop", [0.1])]).Limit, StringComparison.Ordinal);
     }
 
-    /// <summary>By hand: 2 Ω at 4 V are 8 W. The label is trusted to 10 %/√3: of 2.5, 2.3 and 2.2 Ω, 2 Ω lie 0.5/0.1443, 0.3/0.1328 and 0.2/0.1270 of that away.</summary>
+    /// <summary>By hand: 2 Ω give 12.5 W at 5 V, 10.58 W at 4.6 V, 9.68 W at 4.4 V and 6.48 W at 3.6 V. The label is trusted to 10 %/√3, 0.577, 0.531, 0.508 and 0.416 W: 4.3, 2.6, 1.7 and 1.7 of that away.</summary>
     [Theory]
-    [InlineData(5, 10, "The label means 2.50 Ω; these readings mean 2.00 Ω: they do not agree (z 3.5). At 4.00 V it gives 8.0 W, not 10 W at 5 V.")]
-    [InlineData(4.6, 9.2, "The label means 2.30 Ω; these readings mean 2.00 Ω: doubtful (z 2.3). At 4.00 V it gives 8.0 W, not 9 W at 4.6 V.")]
-    [InlineData(4.4, 8.8, "The label means 2.20 Ω; these readings mean 2.00 Ω: they agree (z 1.6). At 4.00 V it gives 8.0 W, not 9 W at 4.4 V.")]
-    [InlineData(3.6, 7.2, "The label means 1.80 Ω; these readings mean 2.00 Ω: they agree (z 1.9). At 4.00 V it gives 8.0 W, not 7 W at 3.6 V.")]
+    [InlineData(5, 10, "W at 2.00 Ω; the label says 10 W, 2.50 Ω: they do not agree (z 4.3).")]
+    [InlineData(4.6, 9.2, "W at 2.00 Ω; the label says 9.2 W, 2.30 Ω: doubtful (z 2.6).")]
+    [InlineData(4.4, 8.8, "W at 2.00 Ω; the label says 8.8 W, 2.20 Ω: they agree (z 1.7).")]
+    [InlineData(3.6, 7.2, "W at 2.00 Ω; the label says 7.2 W, 1.80 Ω: they agree (z 1.7).")]
     public void A_label_is_held_against_the_readings(double volts, double watts, string says)
     {
         var answer = Given.Fit("volts-amps", [("volts", [4 + Fine, 2, 0, 1]), ("amps", [2 + Fine, 1, 0, 0.5])], [("label volts", volts), ("label watts", watts)]);
         Assert.Equal(2, answer.Value("ohms"), 1e-6);
         Assert.Equal(8, answer.Value("watts at the highest volts"), 1e-6);
-        Assert.Equal(says, Assert.Single(answer.Says));
+        Assert.Equal(volts * volts / 2, answer.Value("watts at the label volts"), 1e-5);
+        Assert.StartsWith(string.Create(CultureInfo.InvariantCulture, $"At the label's {volts} V it gives "), answer.Says[0], StringComparison.Ordinal);
+        Assert.EndsWith(says, Assert.Single(answer.Says), StringComparison.Ordinal);
         Assert.Empty(Given.Fit("volts-amps", [("volts", [4]), ("amps", [2])], [("label volts", volts)]).Says);
         Assert.Empty(Given.Fit("volts-amps", [("volts", [4]), ("amps", [2])], [("label watts", watts)]).Says);
+    }
+
+    /// <summary>A heater of 3 Ω cold and 20 mΩ/W, so V = 3·I/(1 − 0.02·I²): at 3 A 10.97561 V, 32.92683 W and 3.658537 Ω. A label of those watts at those volts agrees, though cold ohms would have given 40.2 W;
+    /// read up to 2 A it follows from the law, with all of what the law leaves open.</summary>
+    [Theory]
+    [InlineData(3.2, 0)]
+    [InlineData(2, 1)]
+    public void A_label_is_held_against_the_hot_heater_not_the_cold_one(double mostA, int far)
+    {
+        double[] amps = [.. Enumerable.Range(1, 8).Select(i => mostA * i / 8)];
+        var answer = Given.Fit("volts-amps", [("volts", [.. amps.Select(i => 3 * i / (1 - (0.02 * i * i)))]), ("amps", amps)], [("label volts", 10.97561), ("label watts", 32.92683)]);
+        Assert.Equal(32.92683, answer.Value("watts at the label volts"), 0.02);
+        Assert.Contains("3.66 Ω; the label says 32.93 W, 3.66 Ω: they agree (z 0.0).", Assert.Single(answer.Says), StringComparison.Ordinal);
+        Assert.Equal(far, answer.Next.Count(next => next.StartsWith("The label's 10.98 V lie far above the highest volts read, 6.52 V", StringComparison.Ordinal)));
+    }
+
+    /// <summary>The label of 40 W at 12 V means 3.6 Ω, trusted to 0.36 Ω/√3 = 0.208 Ω, beside 0.024 Ω of a last digit read three times: 4.3 Ω lie 3.3 of that above, 4.2 Ω 2.9, 2.9 Ω 3.3 below. Cold ohms of 4.3 Ω take 144/4.3 = 33.5 W at most.</summary>
+    [Theory]
+    [InlineData(4.3, "Cold it has 4.30 Ω; the label's 40 W at 12 V mean 3.60 Ω at work: heating cannot bring these together, for the ohms of a heating alloy or a pure metal only rise. It gives 33.5 W at most. Look at clips and leads, then do not trust the label.")]
+    [InlineData(4.2, "Cold it has 4.20 Ω; the label's 40 W at 12 V mean 3.60 Ω at work: they agree.")]
+    [InlineData(2.9, "Cold it has 2.90 Ω; the label's 40 W at 12 V mean 3.60 Ω at work: heating may do that. Read volts and amps hot (kind volts-amps) before you trust the label.")]
+    public void Cold_ohms_are_held_against_a_label(double ohms, string says)
+    {
+        var answer = Given.Fit("cold-ohms", [("ohms", [ohms, ohms, ohms])], [("leads", 0), ("label volts", 12), ("label watts", 40)]);
+        Assert.Equal(says, answer.Says[^1]);
+        Assert.Single(Given.Fit("cold-ohms", [("ohms", [ohms])], [("leads", 0), ("label volts", 12)]).Says);
     }
 
     [Theory]
@@ -91,15 +120,17 @@ public class HeaterFitsTests
 
     /// <summary>By hand: 3 Ω + 20 mΩ/W is V = 3·I/(1 − 0.02·I²), 10.97561 V at 3 A: 3.658537 Ω and 32.92683 W. Ammeter and leads of 150 mΩ take 0.45 V at 3 A.</summary>
     [Theory]
-    [InlineData(0, 0)]
-    [InlineData(0.05, 0.1)]
-    public void Hot_ohms_and_watts_are_told_at_the_highest_volts(double burden, double leads)
+    [InlineData(2, 0, 0, "The volts were read at the supply, and what ammeter and leads take of them is not noted: it counts as nothing. Note 'burden' and 'leads'.")]
+    [InlineData(2, 0.05, 0.1, "Ammeter and leads of 150 mΩ take up to 0.450 V: taken off the volts read.")]
+    [InlineData(1, 0.05, 0.1, "")]
+    [InlineData(double.NaN, 0.05, 0.1, "Ammeter and leads of 150 mΩ are noted; the volts count as read at the part and nothing is taken off. Were they read at the supply? Say 'volts at' = 2.")]
+    public void Hot_ohms_and_watts_are_told_at_the_highest_volts_at_the_part(double at, double burden, double leads, string note)
     {
         double[] amps = [3, 0.5, 1, 1.5, 2, 2.5];
-        var answer = Given.Fit("volts-amps", [("volts", [.. amps.Select(i => (3 * i / (1 - (0.02 * i * i))) + ((burden + leads) * i))]), ("amps", amps)], [("burden", burden), ("leads", leads)]);
+        var answer = Given.Fit("volts-amps", [("volts", [.. amps.Select(i => (3 * i / (1 - (0.02 * i * i))) + (at == 2 ? (burden + leads) * i : 0))]), ("amps", amps)], [("burden", burden), ("leads", leads), .. double.IsNaN(at) ? Array.Empty<(string, double)>() : [("volts at", at)]]);
         Assert.Equal(3.658537, answer.Value("hot ohms"), 1e-4);
         Assert.Equal(32.92683, answer.Value("watts at the highest volts"), 2e-3);
-        Assert.Equal(burden > 0 ? "Ammeter and leads of 150 mΩ take up to 0.450 V: taken off the volts read." : "", string.Join(" ", answer.Notes));
+        Assert.Equal(note, string.Join(" ", answer.Notes));
     }
 
     /// <summary>By a second program: least squares with ohms that grow as the watts to the power of 0.95 find 1.988182 Ω, 0.0510353 Ω/W, 2.498772 Ω hot and 10.00491 W where R = 2 Ω + 0.05 Ω/W was read; each counts over √3.</summary>

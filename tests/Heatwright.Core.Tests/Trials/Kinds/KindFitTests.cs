@@ -41,9 +41,9 @@ public class KindFitTests
 
     /// <summary>Burden 50 mΩ: 3.7 V at the supply, 1.64444 A through 2.2 Ω (published in the same figures as ME-3: corrected 2.2 Ω).</summary>
     [Fact]
-    public void The_ammeters_burden_is_taken_off_and_said()
+    public void The_ammeters_burden_is_taken_off_volts_at_the_supply_and_said()
     {
-        var answer = Given.Fit("volts-amps", [("volts", [3.7]), ("amps", [1.644444])], [("burden", 0.05)]);
+        var answer = Given.Fit("volts-amps", [("volts", [3.7]), ("amps", [1.644444])], [("burden", 0.05), ("volts at", 2)]);
         Assert.Equal(2.2, answer.Value("ohms"), 1e-4);
         Assert.Contains(answer.Notes, note => note.Contains("50 mΩ", StringComparison.Ordinal));
     }

@@ -84,7 +84,29 @@ public sealed class MarkFitTests
     }
 
     [Theory, InlineData("at"), InlineData("melt")]
-    public void A_mark_without_a_time_is_none(string how) => Assert.Equal("bounds only", Fit($"{how} {how}", [T1, double.NaN], [120, 170]).Word);
+    public void A_mark_without_a_time_takes_no_part_and_says_so(string how)
+    {
+        var answer = Fit($"{how} {how}", [T1, double.NaN], [120, 170]);
+        Assert.Equal("bounds only", answer.Word);
+        Assert.Equal("Mark 2, 170 °C, has no time and takes no part in the fit: write when it showed, or 'stuck' where it came to rest.", answer.Next[0]);
+    }
+
+    /// <summary>Where it came to rest needs no time: 220 °C are the 200 K themselves, with their own 1 K. By hand: half of the way after 100·ln 2 s, so 100 s; ∂τ/∂D = −0.5/ln 2 · 1 s/K
+    /// beside the mark's own √2 s over ln 2: u²τ = (2 + 0.25)/ln² 2.</summary>
+    [Fact]
+    public void Where_it_stuck_is_the_rest_and_needs_no_time()
+    {
+        var answer = Fit("at stuck", [T1, double.NaN], [120, 220]);
+        Assert.Equal(200, answer.Value("rise at rest"), 0.01);
+        Assert.Equal(100, answer.Value("time constant"), 0.01);
+        Assert.Equal(1, Doubt(answer, "rise at rest"), 0.002);
+        Assert.Equal(1.5 / Math.Log(2), Doubt(answer, "time constant"), 0.01);
+        Assert.Equal("A third mark, on the way up, would test these two.", Assert.Single(answer.Next));
+        var three = Fit("at at stuck", [T1, T2, double.NaN], [120, 170, 220]);
+        Assert.Equal("The 3 marks agree with each other within their doubts.", three.Says[^1]);
+        Assert.InRange(Doubt(three, "rise at rest"), 0.9, 1); // on the way up alone ± 7.2 K, as above
+        Assert.Equal("bounds only", Fit("stuck stuck", [double.NaN, double.NaN], [220, 221]).Word); // rests alone tell no time
+    }
 
     [Fact]
     public void A_word_that_is_no_mark_and_marks_without_degrees_are_told()

@@ -59,7 +59,7 @@ public class PartFitsTests
     public void Leads_are_taken_off_and_the_slope_is_told_at_twenty_degrees()
     {
         var answer = Part([2.6, 3.4], [10, 110], leads: 0.5);
-        Assert.Equal("the two wires: heater whose ohms rise with heat: it can sense itself, 2.1 Ω at 10 °C, 2.9 Ω at 110 °C.", Assert.Single(answer.Says));
+        Assert.Equal("the two wires: heater whose ohms rise with heat: it can sense itself, 2.1 Ω at 10 °C, 2.9 Ω at 110 °C. Ohms cold are those at 10 °C, the temperature coefficient is that of the ohms at 20 °C.", Assert.Single(answer.Says));
         Assert.Equal(2.1, answer.Value("the two wires: ohms cold"), 1e-9);
         Assert.Equal(0.0038095 / 1.038095, answer.Value("the two wires: temperature coefficient"), 1e-7);
         Assert.Empty(answer.Next);
@@ -81,7 +81,7 @@ public class PartFitsTests
     [InlineData(20, 20.2, double.NaN, 0)]
     public void Leads_that_were_not_read_stay_open(double cold, double hot, double leads, double doubt)
     {
-        var answer = Part([cold, hot + 1e-9], [0, 100], leads);
+        var answer = Part([cold, hot + 1e-9], [1e-9, 100], leads);
         Assert.Equal(doubt, answer.Scatter("the two wires: ohms cold"), 1e-9);
         Assert.Equal(doubt / cold / 100, answer.Scatter("the two wires: temperature coefficient"), 1e-9);
     }
@@ -118,6 +118,30 @@ public class PartFitsTests
         Assert.Equal(word, answer.Word);
         Assert.Equal(word == "thermocouple", answer.Next.Any(next => next.Contains("kind couple-type", StringComparison.Ordinal)));
         Assert.Equal(double.IsNaN(ohms), answer.Says[0] == "the two wires: thermocouple.");
+    }
+
+    /// <summary>The meter and the other ends lie in the room: millivolts from boiling water alone, as the recipe asks, tell a couple, whichever way its leads lie; more than 0.1 V is none.</summary>
+    [Theory]
+    [InlineData(0.0031, "thermocouple")]
+    [InlineData(-0.0031, "thermocouple")]
+    [InlineData(0.0003, Alloy)]
+    [InlineData(0.11, Alloy)]
+    public void One_reading_of_millivolts_from_boiling_water_is_enough(double volts, string word)
+    {
+        var answer = Given.Fit("unknown-part", [("ohms", [1.7, 1.7]), ("degrees", [0.2, 99.5]), ("volts", [double.NaN, volts])], [("leads", 0.2)]);
+        Assert.Equal(word, answer.Word);
+        Assert.Equal(word == "thermocouple" ? ["the two wires: kind couple-type tells which: millivolts at three temperatures or more, and the degrees where its wires meet the meter."] : [], answer.Next);
+    }
+
+    /// <summary>By hand: 100.2 Ω at 0.2 °C and 138.71 Ω at 99.5 °C less 0.2 Ω are 0.0038781 a kelvin, of the ohms at 20 °C 0.0038781/(1 + 0.0038781 · 19.8) = 0.0036016; a probe that reads 1 %/√3 high spreads both
+    /// by that and takes 0.577 % of the slope, less 7 % of that for the way to 20 °C: its slope goes as α/(1 + α·19.8).</summary>
+    [Fact]
+    public void What_the_probe_may_be_off_is_a_doubt_of_the_temperature_coefficient()
+    {
+        var answer = Given.Fit("unknown-part", [("ohms", [100.2, 138.71]), ("degrees", [0.2, 99.5])], [("leads", 0.2)], meters: "degrees=1%+2degC");
+        const string Slope = "the two wires: temperature coefficient";
+        Assert.Equal(0.0036016, answer.Value(Slope), 1e-7);
+        Assert.Equal(0.0036016 * 0.00577 / 1.0768, Math.Abs(answer.Push(Slope, "C gain")), 2e-7);
     }
 
     [Fact]

@@ -48,6 +48,20 @@ public class SensorFitsTests
         Assert.Equal(next, Assert.Single(answer.Next));
     }
 
+    /// <summary>10 µV more by a meter known to 4.2 µV: no more than 10 + 4 · 4.16 = 26.6 µV. Over 75 K that is 0.36 µV/K, and no couple; over 8 K it is 3.3 µV/K, which a weak one may come to.</summary>
+    [Theory]
+    [InlineData(75, "no couple", "less than 0.4 µV/K")]
+    [InlineData(8, "cannot tell", "within what the meter can be off (4 µV)")]
+    public void A_warmth_that_a_couple_would_show_and_this_pair_does_not_says_no_couple(double rise, string word, string says)
+    {
+        TrialAnswer With(params (string State, double Volts)[] read) => Given.Fit("sensor-test", [("volts", [.. read.Select(one => one.Volts)])], [("rise", rise)], [("state", [.. read.Select(one => one.State)])]);
+        var answer = With(("level", 0.00001), ("warm", 0.00002));
+        Assert.Equal(word, answer.Word);
+        Assert.Contains(says, answer.Says[1], StringComparison.Ordinal);
+        Assert.Equal("parasitic", With(("level", 0.00001), ("warm", 0.00002), ("joint", 0.00005)).Word); // it sits at the joint
+        Assert.Equal("cannot tell", Given.Fit("sensor-test", [("volts", [0.00001, 0.00002])], words: [("state", ["level", "warm"])]).Word); // nobody said how warm
+    }
+
     [Fact]
     public void A_warmth_that_shows_at_the_joint_alone_is_parasitic()
     {

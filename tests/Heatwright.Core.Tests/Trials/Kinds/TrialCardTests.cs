@@ -20,6 +20,16 @@ public class TrialCardTests
         Assert.All(card.Columns.Where(column => column.Usual.Length > 0), column => Assert.True(Heatwright.Quantities.AccuracySpec.Read(column.Usual).IsFine));
     }
 
+    /// <summary>Whoever empties a cell is told a number to stop at: common practice for a cell without a sheet.</summary>
+    [Theory, InlineData("pulse"), InlineData("two-load-sag"), InlineData("open-volts"), InlineData("converter-collapse")]
+    public void A_red_stop_of_a_cell_has_numbers(string kind)
+    {
+        string stop = Assert.Single(TrialCard.Find(kind)!.Recipe.Stops, one => one.Contains("lowest volts", StringComparison.Ordinal));
+        Assert.Contains("3.0 V a lithium-ion cell", stop, StringComparison.Ordinal);
+        Assert.Contains("2.5 V a LiFePO4 cell", stop, StringComparison.Ordinal);
+        Assert.EndsWith("common practice, no source.", stop, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_fit_belongs_to_a_kind_and_names_are_used_once()
     {
