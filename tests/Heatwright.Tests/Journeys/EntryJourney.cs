@@ -38,6 +38,20 @@ public sealed class EntryJourney : IDisposable
         Assert.DoesNotContain("apart", Piped("7.41\n7.42\n", "trial", "enter", file, "again", "--meter", "ohms=dmm", "--json").ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>0.1 Ω either way of the leads are 0.1/√3 = 0.058 Ω of doubt in a study as in 'trial fit'; said anew without a doubt there is none.</summary>
+    [Fact]
+    public void A_doubt_typed_behind_a_setting_is_kept_shown_and_counted()
+    {
+        string file = Begun();
+        Fine("meter", "add", file, "ex", "--reads", "ohm=exact");
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        Piped("1.83\n1.82\n1.83\n1.83\n", "trial", "enter", file, "cold", "--meter", "ohms=ex", "--set", "leads=0.2ohm±0.1ohm", "--json");
+        Assert.Contains("± 0.058", Fine("trial", "list", file), StringComparison.Ordinal);
+        Assert.Contains("leads=0.2\u00A0Ω ± 0.1\u00A0Ω", Fine("trial", "set", file, "cold-1", "--set", "at=20C±2K"), StringComparison.Ordinal);
+        Assert.Contains("at=20\u00A0°C ± 2\u00A0K", Fine("trial", "set", file, "cold-1", "--set", "leads=0.2ohm"), StringComparison.Ordinal);
+        Assert.DoesNotContain("± 0.058", Fine("trial", "list", file), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_lone_dash_keeps_the_place_of_a_reading_that_was_missed()
     {
