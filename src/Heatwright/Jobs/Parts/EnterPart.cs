@@ -103,7 +103,8 @@ public static class EnterPart
     private static PartEntered Entered(Study study, string id, IReadOnlyList<Claim> left)
     {
         var part = Found(study, id).Value;
-        return new(part, ClaimChecks.Of(part), left) { Found = RunStudy.Findings(study, part) };
+        var found = RunStudy.Findings(study, part);
+        return new(part, ClaimChecks.Of(part, quantity => found?.Find(quantity)), left) { Found = found };
     }
 
     private static Checked<Part> Begun(PartEntry entry)
