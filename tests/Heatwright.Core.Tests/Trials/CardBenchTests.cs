@@ -124,14 +124,14 @@ public sealed class CardBenchTests
         Assert.Equal(("watts", "m", 0.02, 0.5), (name, said.Name, said.Promise!.OfReading, said.Promise.Fixed));
     }
 
-    /// <summary>What is typed behind ± is a limit: 0.1 Ω of leads push the ohms by 0.1/√3, whatever else is in doubt; a setting of which nobody said it pushes nothing.</summary>
+    /// <summary>What is typed behind ± is a limit: 0.1 Ω of leads push the ohms by 0.1/√3, beside the last digit of the meter that read them, 0.01/√12; a setting of which nobody said it keeps the digit alone.</summary>
     [Theory, InlineData(0.1), InlineData(0)]
     public void What_a_setting_may_be_off_by_is_a_doubt_of_the_finding(double plusMinus)
     {
         var run = Ohms("a", "1.83", "1.82", "1.83") with { Settings = new Dictionary<string, double> { ["leads"] = 0.2 } };
         var ohms = Found("cold-ohms", plusMinus > 0 ? run with { SettingsPlusMinus = new Dictionary<string, double> { ["leads"] = plusMinus } } : run).Find("ohms")!;
         Assert.Equal(1.8267 - 0.2, ohms.Value, 1e-3);
-        Assert.Equal(plusMinus / Math.Sqrt(3), Math.Abs(By(ohms, "cold-ohms leads")), 1e-6);
+        Assert.Equal(Math.Sqrt((plusMinus * plusMinus / 3) + (0.01 * 0.01 / 12)), Math.Abs(By(ohms, "cold-ohms leads")), 1e-6);
     }
 
     /// <summary>3 K either way of 18 °C are 3/√3 K of standard doubt, and 360 A·s of a claim are 0.1/√3 Ah.</summary>

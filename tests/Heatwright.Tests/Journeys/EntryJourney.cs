@@ -52,6 +52,32 @@ public sealed class EntryJourney : IDisposable
         Assert.DoesNotContain("± 0.058", Fine("trial", "list", file), StringComparison.Ordinal);
     }
 
+    /// <summary>1.5 less 0.2 Ω; several settings stand behind one option, as with 'trial enter'.</summary>
+    [Fact]
+    public void Several_settings_stand_behind_one_option()
+    {
+        string told = Fine("trial", "fit", "cold-ohms", "--read", "ohms=1.5", "--set", "leads=0.2ohm", "at=30C", "--meter", "ohms=exact");
+        Assert.Contains("1.3", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_word_that_nothing_reads_is_told()
+    {
+        string file = Begun();
+        Assert.Contains("nothing here reads 'bogus'. Read are chemistry, cells,", Fine("part", "add", file, "spare", "cell", "--word", "bogus=1", "chemistry=lithium-ion"), StringComparison.Ordinal);
+        Assert.DoesNotContain("nothing here reads", Fine("part", "state", file, "spare", "--word", "cells=1"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_claim_that_was_taken_before_does_not_wait_any_more()
+    {
+        string file = Begun();
+        string text = Path.Combine(bench.Folder, "seller.txt");
+        File.WriteAllText(text, "DC-DC boost module, input 3-16V, 10A max, 60W\n");
+        Assert.Contains("1 claims of its text are not confirmed", Fine("part", "add", file, "up", "--listing", text, "--take", "all"), StringComparison.Ordinal);
+        Assert.DoesNotContain("not confirmed", Fine("part", "state", file, "up", "--take", "3=limit-current"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_lone_dash_keeps_the_place_of_a_reading_that_was_missed()
     {
