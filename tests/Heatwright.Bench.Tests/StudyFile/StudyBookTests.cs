@@ -139,8 +139,8 @@ public class StudyBookTests
             Assert.True(Bundle.Write(said, desk.At("a.zip")).IsFine);
         }
 
-        using var again = StudyBook.Open(desk.At("a.study")).Value;
-        Assert.All(new[] { again.Study, Bundle.Read(desk.At("a.zip")).Value }, study => Assert.Equal(0.125, study.Trials.Single(one => one.Id == trial.Id).Runs.First(run => run.Settings.Count > 0).SettingsPlusMinus[setting]));
+        using var again = StudyBook.Open(desk.At("a.study"), readOnly: true).Value;
+        Assert.All(new[] { again.Read(), Bundle.Read(desk.At("a.zip")).Value }, study => Assert.Equal(0.125, study.Trials.Single(one => one.Id == trial.Id).Runs.First(run => run.Settings.Count > 0).SettingsPlusMinus[setting]));
         Assert.True(Bundle.Write(Studies.Band, desk.At("bare.zip")).IsFine);
         using var zip = System.IO.Compression.ZipFile.OpenRead(desk.At("bare.zip"));
         using var text = new StreamReader(zip.GetEntry("study.json")!.Open());
@@ -155,9 +155,7 @@ public class StudyBookTests
             { "format": "heatwright-bundle-1", "name": "foam bow", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "bow wire", "stated": [] } ],
               "trials": [ { "id": "cold", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r1", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ], "settings": { "leads": 0.3 }, "settingsPlusMinus": { "{{name}}": {{plusMinus.ToString(System.Globalization.CultureInfo.InvariantCulture)}} } } ] } ] }
             """);
-        desk.Put("runs/r1.csv", "ohms
-2.2
-");
+        desk.Put("runs/r1.csv", "ohms\n2.2\n");
         Assert.Equal($"study.json, trials[0].runs[0].settingsPlusMinus.{name}", Assert.Single(Bundle.Read(desk.Folder).Problems).Where);
     }
 
