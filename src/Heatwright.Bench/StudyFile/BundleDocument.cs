@@ -104,6 +104,9 @@ internal sealed record BundleRun(RunId Id, IReadOnlyList<Column> Columns)
 {
     public IReadOnlyDictionary<string, double> Settings { get; init; } = new Dictionary<string, double>();
 
+    /// <summary>Null where none was said, so that studies without them keep their bytes.</summary>
+    public IReadOnlyDictionary<string, double>? SettingsPlusMinus { get; init; }
+
     public IReadOnlyList<Struck> Struck { get; init; } = [];
 
     /// <summary>Where its readings stand in the bundle.</summary>
@@ -115,10 +118,11 @@ internal sealed record BundleRun(RunId Id, IReadOnlyList<Column> Columns)
     public static BundleRun Of(Run run) => new(run.Id, run.Columns)
     {
         Settings = BundleDocument.InOrder(run.Settings),
+        SettingsPlusMinus = run.SettingsPlusMinus.Count > 0 ? BundleDocument.InOrder(run.SettingsPlusMinus) : null,
         Struck = [.. run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => new Struck(reading.Number, reading.StruckBecause!))],
     };
 
-    public Run With(IReadOnlyList<Reading> readings) => new(Id, Columns, readings) { Settings = Settings };
+    public Run With(IReadOnlyList<Reading> readings) => new(Id, Columns, readings) { Settings = Settings, SettingsPlusMinus = SettingsPlusMinus ?? new Dictionary<string, double>() };
 }
 
 /// <summary>A reading that no longer counts, and why.</summary>

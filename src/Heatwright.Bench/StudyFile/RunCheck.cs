@@ -78,6 +78,14 @@ internal static class RunCheck
             }
             desk.Range($"{path}.settings.{name}", "A setting", value, true, "a number");
         }
+        foreach (var (name, value) in run.SettingsPlusMinus)
+        {
+            if (!run.Settings.ContainsKey(name))
+            {
+                desk.Say($"{path}.settingsPlusMinus.{name}", $"Run '{run.Id}' says by how much a setting may be off that it does not have.", name, run.Settings.Count > 0 ? string.Join(", ", run.Settings.Keys) : "none", "Add the setting, or remove this.");
+            }
+            desk.Range($"{path}.settingsPlusMinus.{name}", "What a setting may be off by", value, value >= 0, "0 or more");
+        }
     }
 
     private static void CheckReadings(Run run, string path, CheckDesk desk)

@@ -43,7 +43,18 @@ internal static class StudyRecords
         public string? Card { get; init; }
     }
 
-    internal sealed record RunHead(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyDictionary<string, double> Settings);
+    internal sealed record RunHead(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyDictionary<string, double> Settings)
+    {
+        /// <summary>Null where none was said, so that studies without them keep their bytes.</summary>
+        public IReadOnlyDictionary<string, double>? SettingsPlusMinus { get; init; }
+
+        public static RunHead Of(Run run) => new(run.Id, run.Columns, BundleDocument.InOrder(run.Settings))
+        {
+            SettingsPlusMinus = run.SettingsPlusMinus.Count > 0 ? BundleDocument.InOrder(run.SettingsPlusMinus) : null,
+        };
+
+        public Run With(IReadOnlyList<Reading> readings) => new(Id, Columns, readings) { Settings = Settings, SettingsPlusMinus = SettingsPlusMinus ?? new Dictionary<string, double>() };
+    }
 
     /// <summary>The records of a study.</summary>
     public static ImmutableSortedDictionary<RecordKey, string> Of(Study study)
@@ -108,7 +119,7 @@ internal static class StudyRecords
             Add("trial", trial.Id.Name, new TrialHead(trial.Id, trial.Kind, trial.Part, trial.Purpose, [.. trial.Runs.Select(run => run.Id)]) { Card = trial.Card });
             foreach (var run in trial.Runs)
             {
-                Add("run", run.Id.Name, new RunHead(run.Id, run.Columns, BundleDocument.InOrder(run.Settings)));
+                Add("run", run.Id.Name, RunHead.Of(run));
                 for (int block = 0; block * BlockSize < run.Readings.Count; block++)
                 {
                     Add("readings", BlockId(run.Id, block), run.Readings.Skip(block * BlockSize).Take(BlockSize));
@@ -156,7 +167,7 @@ internal static class StudyRecords
             {
                 readings.AddRange(Body<Reading[]>("readings", BlockId(id, block)));
             }
-            return new(run.Id, run.Columns, readings) { Settings = run.Settings };
+            return run.With(readings);
         }
 
         T Body<T>(string kind, string id) => JsonSerializer.Deserialize<T>(records.TryGetValue(new(kind, id), out string? body) ? body : throw new JsonException($"The file lacks {kind} '{id}'."), StudyJson.Options)

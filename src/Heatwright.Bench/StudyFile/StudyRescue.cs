@@ -224,7 +224,7 @@ internal sealed class RescueAssembly(RescueRecords found)
         {
             if (found.Body<StudyRecords.RunHead>("run", run.Name) is { } one)
             {
-                runs.Add(new(one.Id, one.Columns, Readings(run, one.Columns.Count)) { Settings = one.Settings });
+                runs.Add(one.With(Readings(run, one.Columns.Count)));
             }
             else
             {

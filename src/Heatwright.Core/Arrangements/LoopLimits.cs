@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heatwright.Parts;
 using Heatwright.Quantities;
 
@@ -9,6 +10,8 @@ internal static class LoopLimits
     public static IReadOnlyList<LoopLimit> Of(Arrangement one, Shelf shelf, params LoopMoment[] moments)
     {
         List<LoopLimit> limits = [];
+        // What is held to a label is less than the table of the loop shows: the duty says by how much.
+        string atDuty = one.DutyCeiling < 1 ? string.Create(CultureInfo.InvariantCulture, $", steadily at its duty of {one.DutyCeiling:0.##}") : "";
         foreach (var moment in moments.Where(moment => moment.PackA is not null))
         {
             var pack = moment.PackA!;
@@ -40,8 +43,8 @@ internal static class LoopLimits
             if (moment != moments[0])
             {
                 Against("most input volts", one.Load, PartQuantities.MostInputVolts, moment.LoadV!, moment);
-                Against("label volts", one.Load, PartQuantities.RatedVolts, Held(moment.LoadV!, Math.Sqrt(one.DutyCeiling)), moment);
-                Against("label watts", one.Load, PartQuantities.RatedPower, Held(moment.LoadW!, one.DutyCeiling), moment);
+                Against("label volts", one.Load, PartQuantities.RatedVolts, Held(moment.LoadV!, Math.Sqrt(one.DutyCeiling)), moment, atDuty);
+                Against("label watts", one.Load, PartQuantities.RatedPower, Held(moment.LoadW!, one.DutyCeiling), moment, atDuty);
             }
         }
 
@@ -49,11 +52,11 @@ internal static class LoopLimits
 
         void Rated(PartId part, Estimate asked, LoopMoment moment) => Against("rated current", part, PartQuantities.RatedCurrent, asked, moment);
 
-        void Against(string what, PartId part, string quantity, Estimate asked, LoopMoment moment)
+        void Against(string what, PartId part, string quantity, Estimate asked, LoopMoment moment, string duty = "")
         {
             if (shelf.Value(part, quantity) is { Si: > 0 } stands)
             {
-                limits.Add(new($"{what} of {shelf[part].Name}", part, asked, stands, asked.Si / stands.Si, moment.When));
+                limits.Add(new($"{what} of {shelf[part].Name}", part, asked, stands, asked.Si / stands.Si, moment.When + duty));
             }
         }
     }

@@ -48,6 +48,9 @@ public sealed class PlantBuilder
         linkIsInLoss = IsRead(PlantKey.EndLoss) && places.TryGetValue(PlantKey.GripLink, out int link) && inputs[link].Value.Origin is Origin.Assumed;
     }
 
+    /// <summary>Temperature that the work asks of the working end, °C; NaN of a lamp.</summary>
+    public double TargetC => arrangement.Lamp is null ? work.TargetC : double.NaN;
+
     /// <summary>True where what goes from the working end into the grip is a part of the end's own loss: a warm-up that did not tell the grip apart has read all that leaves the end.</summary>
     public bool LinkIsInLoss => linkIsInLoss;
 

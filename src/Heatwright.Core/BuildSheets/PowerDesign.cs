@@ -17,6 +17,16 @@ public sealed record PowerPoint(Estimate FullV, Estimate EmptyV, Estimate FullA,
 {
     /// <summary>The larger of the two currents: through a module it rises as the pack empties.</summary>
     public Estimate MostA => FullA.Value >= EmptyA.Value ? FullA : EmptyA;
+
+    /// <summary>The larger share of the pack volts that the loop takes, and when: amps and volts of one moment.</summary>
+    internal (double Share, string When) WorstDrop()
+    {
+        double full = FullA.Si * LoopOhm.Si / FullV.Si, empty = EmptyA.Si * LoopOhm.Si / EmptyV.Si;
+        return full >= empty ? (full, "full") : (empty, "at the cut-off");
+    }
+
+    /// <summary>True where the load asks more of the emptiest pack than the controller lasts through; on the brink to a millionth it does not.</summary>
+    internal bool Resets(double brinkA) => EmptyA.Si > brinkA * (1 + 1e-6);
 }
 
 /// <summary>Fuse, switch, wires, traces and supply of the controller.</summary>

@@ -81,8 +81,8 @@ internal static class PowerSection
 
         double via = Physics.Trace.ViaCurrentA(0.3e-3, 20e-6, rise);
         lines.Made("Vias of 0.3 mm in its way", Math.Ceiling(most.Si / via), Units.One, "plated barrel as an inner trace [ipc-2221]", [amps, c["trace-rise"].Input], $"{Lines.N(via)} A each");
-        double drop = most.Si * point.LoopOhm.Si / point.EmptyV.Si;
-        lines.Add("Contacts, protection, switch and leads together", point.LoopOhm, $"takes {Lines.N(100 * drop, "0.#")} of 100 of the lowest pack volts; more than 5 is a loss to hunt", drop > DropWarns);
+        var (drop, corner) = point.WorstDrop();
+        lines.Add("Contacts, protection, switch and leads together", point.LoopOhm, $"takes {Lines.N(100 * drop, "0.#")} of 100 of the pack volts, {corner}; more than 5 is a loss to hunt", drop > DropWarns);
         lines.Say("Connectors", most.Si > 3 ? "no pin header, crimp of 2.5 mm or USB-C in the load's path: solder, or 4 mm plugs" : $"crimp of 2.5 mm or USB-C carry it{(ask.Arrangement.Lamp is null ? "; no slide switch in the heater's path" : "")}");
         if (ask.Arrangement.Lamp is not null)
         {
@@ -171,7 +171,7 @@ internal static class PowerSection
         bool short1 = needed > point.OpenEmptyV.Si;
         lines.Made("Controller needs, rested pack", needed, Units.Volt, "supply, drop-out and what the cells keep while the heater is on; tapped at the cells", from, short1 ? "more than the pack has at its cut-off: lower the supply, hold it up by a capacitor, or take a step-up-down regulator" : "the pack has more until its cut-off", short1);
         double brink = ControllerSupply.MostHeaterA(point.OpenEmptyV.Si, c.Si("drop-out"), c.Si("brown-out"), Math.Max(1e-3, point.CellOhm.Si));
-        lines.Made("No reset up to", brink, Units.Ampere, "(rested − drop-out − reset level − 0.1 V)/ohms of the cells, at the emptiest pack", from, brink < point.MostA.Si ? "the heater asks more: reset, recovery, reset; move the tap or soften the start" : "", brink < point.MostA.Si);
+        lines.Made("No reset up to", brink, Units.Ampere, "(rested − drop-out − reset level − 0.1 V)/ohms of the cells, at the emptiest pack", from, point.Resets(brink) ? "the heater asks more there: reset, recovery, reset; move the tap or soften the start" : "", point.Resets(brink));
         lines.Made("Hold-up capacitor", 1e6 * ControllerSupply.HoldUpF(ask.Plant(PlantKey.Drain)?.Value.Si ?? 0.012, c.Si("hold-up"), 0.3), SheetChoices.Microfarad, "I·t/ΔV, 0.3 V of droop", [c["hold-up"].Input]);
         double months = ControllerSupply.ShelfLifeS(0.4, (ask.Plant(PlantKey.Capacity)?.Value.Si ?? 3600) * ask.Arrangement.Parallel, c.Si("standby")) / ControllerSupply.MonthS;
         lines.Made("Lies on the shelf, months", months, Units.One, "from 0.4 of the charge, stand-by and self-discharge of 2 % a month", [c["standby"].Input], Awake(ask), months < 6);

@@ -23,43 +23,50 @@ public static class ClaimChecks
     private static readonly Lazy<IReadOnlyList<Rule>> Rules = new(() => [.. Tables.Find("claim-limits").Rows.Select(row => new Rule(
         row, Enum.Parse<PartKind>(row.Word("kind"), ignoreCase: true), row.Word("only"), Factors(row.Word("formula"))))]);
 
-    /// <summary>Doubts about a part: what its claims say against each other, its sizes and its mass.</summary>
-    public static IReadOnlyList<ClaimDoubt> Of(Part part) =>
-        Of(part.Kind, part.Words, [.. part.Stated.Where(stated => Units.Find(stated.Unit) is not null).Select(stated => (stated.Quantity, Units.Find(stated.Unit)!.ToSi(stated.Value), stated.Origin == "claimed"))]);
+    /// <summary>Doubts about a part: what its claims say against each other, its sizes and its mass. What was measured counts in place of a claim of the same.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="found">What its trials told of a quantity; null: nothing.</param>
+    public static IReadOnlyList<ClaimDoubt> Of(Part part, Func<string, Estimate?>? found = null)
+    {
+        var stated = part.Stated.Where(one => Units.Find(one.Unit) is not null).ToArray();
+        return Of(part.Kind, part.Words, [.. stated.Select(one => (one.Quantity, Units.Find(one.Unit)!.ToSi(one.Value), one.Origin == "claimed"))],
+            quantity => found?.Invoke(quantity) ?? (stated.Any(one => one.Quantity == quantity && one.Origin == "measured") ? part.Best(quantity) : null));
+    }
 
     /// <summary>Doubts about the candidates of a seller's text.</summary>
     public static IReadOnlyList<ClaimDoubt> Of(ListingClaims listing) => listing.Kind is { } kind
-        ? Of(kind, listing.Words, [.. listing.Claims.Where(claim => claim.Quantity is not null).Select(claim => (claim.Quantity!, claim.Unit.ToSi(claim.Value), true))])
+        ? Of(kind, listing.Words, [.. listing.Claims.Where(claim => claim.Quantity is not null).Select(claim => (claim.Quantity!, claim.Unit.ToSi(claim.Value), true))], _ => null)
         : [];
 
-    private static List<ClaimDoubt> Of(PartKind kind, IReadOnlyDictionary<string, string> words, IReadOnlyList<(string Name, double Si, bool Claimed)> values)
+    private static List<ClaimDoubt> Of(PartKind kind, IReadOnlyDictionary<string, string> words, IReadOnlyList<(string Name, double Si, bool Claimed)> stated, Func<string, Estimate?> measured)
     {
         List<ClaimDoubt> doubts = [];
+        (string Name, double Si, bool Claimed)[] values = [.. stated.Select(value => measured(value.Name) is { } read ? (value.Name, read.Si, false) : value).Distinct()];
         foreach (var rule in Rules.Value.Where(rule => rule.Kind == kind && Holds(rule.Only, words, values)))
         {
             // Any claim for the first factor; for the others the largest, which doubts least where they divide.
-            foreach (var first in values.Where(value => value.Name == rule.Factors[0].Name).DistinctBy(value => value.Si))
+            foreach (var first in stated.Where(value => value.Name == rule.Factors[0].Name).DistinctBy(value => value.Si))
             {
-                if (Worth(rule, first.Si, values, words) is { } worth && Broken(rule.Row, worth) && values.Any(value => value.Claimed && rule.Factors.Any(factor => factor.Name == value.Name)))
+                if (Worth(rule, first.Si, values, words) is { } worth && Broken(rule.Row, worth) && stated.Any(value => value.Claimed && rule.Factors.Any(factor => factor.Name == value.Name)))
                 {
-                    doubts.Add(Doubt(rule, worth));
+                    doubts.Add(Doubt(rule, worth, measured));
                 }
             }
         }
 
-        doubts.AddRange(Twice(values));
+        doubts.AddRange(Twice(stated, measured));
         return doubts;
     }
 
     /// <summary>Two claims of one thing that differ by more than a tenth contradict each other.</summary>
-    private static IEnumerable<ClaimDoubt> Twice(IReadOnlyList<(string Name, double Si, bool Claimed)> values) => values
+    private static IEnumerable<ClaimDoubt> Twice(IReadOnlyList<(string Name, double Si, bool Claimed)> values, Func<string, Estimate?> measured) => values
         .Where(value => value.Claimed && value.Name is not (PartQuantities.SetVolts or PartQuantities.Price or PartQuantities.Length)).GroupBy(value => value.Name)
         .Where(group => group.Max(value => value.Si) > 1.1 * group.Min(value => value.Si) && group.Min(value => value.Si) > 0)
         .Select(group =>
         {
             var unit = PartUnits.Expected[group.Key].Bare;
             string said = string.Join(" and ", group.Select(value => $"{Number(unit.FromSi(value.Si))} {unit.Symbol}").Distinct());
-            return new ClaimDoubt("two claims", $"{group.Key} is claimed as {said}", "Confirm the one that holds for your use, or measure it.", Bibliography.Definition, [group.Key]);
+            return new ClaimDoubt("two claims", $"{group.Key} is claimed as {said}", Counts(group.Key, measured) ?? "Confirm the one that holds for your use, or measure it.", Bibliography.Definition, [group.Key]);
         });
 
     /// <summary>A rule holds always, for a word of the part ('size=18650'), or where a value is not stated ('no length').</summary>
@@ -124,10 +131,14 @@ public static class ClaimChecks
         return shown > (row.NumberOrNull("most") ?? double.PositiveInfinity) || shown < (row.NumberOrNull("least") ?? double.NegativeInfinity);
     }
 
-    private static ClaimDoubt Doubt(Rule rule, double si)
+    /// <summary>That a quantity is measured, and nothing is left to be done about a claim of it; null: it is not.</summary>
+    private static string? Counts(string quantity, Func<string, Estimate?> measured) =>
+        quantity.Length > 0 && measured(quantity) is { } value ? $"Measured: {quantity} {Display.Rounded(value)}. That counts, not the claim." : null;
+
+    private static ClaimDoubt Doubt(Rule rule, double si, Func<string, Estimate?> measured)
     {
         string why = rule.Row.Word("says").Replace("{value}", Number(si / rule.Row.Number("scale")), StringComparison.Ordinal);
-        return new(rule.Row.Key, why, rule.Row.Word("next"), rule.Row.Mark == Mark.CommonPractice ? "common practice, no source" : rule.Row.Source.Key,
+        return new(rule.Row.Key, why, Counts(rule.Row.Word("settled"), measured) ?? rule.Row.Word("next"), rule.Row.Mark == Mark.CommonPractice ? "common practice, no source" : rule.Row.Source.Key,
             [.. rule.Factors.Select(factor => factor.Name).Distinct()]);
     }
 

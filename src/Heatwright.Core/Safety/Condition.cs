@@ -77,6 +77,12 @@ public static class SafetyCheck
             }
         }
 
+        else if (builder is not null && arrangement.CutOut is { } cutOut && !SitsElsewhere(shelf[cutOut]) && OpensC(shelf, cutOut) is { } opensC && opensC <= builder.TargetC)
+        {
+            conditions.Add(new($"a cut-out that opens above the {Display.Significant(builder.TargetC, 4)} °C of the work",
+                $"'{shelf[cutOut].Name}' opens at {Display.Significant(opensC, 4)} °C: on the working end it opens in normal work; where it sits in the handle say so with --word place=handle, and mind that it then says nothing of how hot the end gets"));
+        }
+
         cautions.Add("Lithium cells: fuse at the cell tab, no heat above 60 °C, never charge unattended, never below 0 °C or above 45 °C. Follow cell and charger sheets and local codes; have charging and product safety checked by a competent person.");
         if (cell.From == "salvaged")
         {
@@ -121,12 +127,18 @@ public static class SafetyCheck
     /// <param name="stuckOnC">How hot it would get without it, °C.</param>
     /// <param name="arrangement">The arrangement.</param>
     /// <param name="shelf">Its parts.</param>
+    /// <param name="workC">Temperature of the work, °C: a cut-out that opens below it cannot be the one that holds the end.</param>
     /// <param name="draw">A draw of what is in doubt; null: its middle.</param>
-    public static double HeldK(double stuckOnC, Arrangement arrangement, Shelf shelf, Draw? draw = null) =>
-        arrangement.CutOut is { } cutOut && shelf.Value(cutOut, PartQuantities.OpeningTemperature) is { } opens ? Math.Min(stuckOnC + 273.15, draw is { } drawn ? opens.DrawnSi(drawn) : opens.Si) : stuckOnC + 273.15;
+    public static double HeldK(double stuckOnC, Arrangement arrangement, Shelf shelf, double workC, Draw? draw = null) =>
+        arrangement.CutOut is { } cutOut && shelf.Value(cutOut, PartQuantities.OpeningTemperature) is { } opens && !SitsElsewhere(shelf[cutOut]) && !(opens.Si <= workC + 273.15) ? Math.Min(stuckOnC + 273.15, draw is { } drawn ? opens.DrawnSi(drawn) : opens.Si) : stuckOnC + 273.15;
 
     /// <summary>Highest temperature of the working end in that run, °C.</summary>
     public static double StuckOnC(PlantBuilder builder, double[] si) => StuckOn(builder, si).HighestK[0] - 273.15;
+
+    /// <summary>True of a cut-out that was said to sit in the handle, away from the working end.</summary>
+    internal static bool SitsElsewhere(Part cutOut) => cutOut.Word("place").Contains("handle", StringComparison.OrdinalIgnoreCase);
+
+    private static double? OpensC(Shelf shelf, PartId cutOut) => shelf.Value(cutOut, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : null;
 
     private static string Count(int n) => n switch { 1 => "one", 2 => "two", 3 => "three", 4 => "four", _ => n.ToString(CultureInfo.InvariantCulture) };
 }

@@ -13,8 +13,11 @@ public sealed record FaultAsk(PlantBuilder Builder, Arrangement Arrangement, She
     /// <summary>Air of the hot day, °C.</summary>
     public double AirC { get; init; } = SingleFaults.HotAirC;
 
-    /// <summary>Temperature of the working end at which the independent cut-out opens, °C; 0: there is none, or it is not stated.</summary>
+    /// <summary>Temperature at which the independent cut-out opens, °C; 0: there is none, or it is not stated.</summary>
     public double CutOutC { get; init; } = OpensC(Shelf, Arrangement.CutOut);
+
+    /// <summary>Where the cut-out feels: on the working end, or in the handle where it was said to sit there.</summary>
+    internal int CutOutNode => Arrangement.CutOut is { } part && SafetyCheck.SitsElsewhere(Shelf[part]) ? 1 : 0;
 
     /// <summary>Temperature of the cells at which the protection board takes the load off them, °C; 0: none is stated.</summary>
     public double CellSensorC { get; init; } = OpensC(Shelf, Arrangement.Supervision);

@@ -158,7 +158,7 @@ public sealed class SingleFaults
         {
             Network = tool.Network with { AmbientK = ask.AirC + Zero, StartK = [] },
             Duty = null,
-            Marks = [new HeatMark("cut-out", 0, (ask.CutOutC > 0 ? ask.CutOutC : 5000) + Zero), new HeatMark("cells", 2, CellLimitC + Zero), new HeatMark(CellSensor, 2, (ask.CellSensorC > 0 ? ask.CellSensorC : 5000) + Zero)],
+            Marks = [new HeatMark("cut-out", ask.CutOutNode, (ask.CutOutC > 0 ? ask.CutOutC : 5000) + Zero), new HeatMark("cells", 2, CellLimitC + Zero), new HeatMark(CellSensor, 2, (ask.CellSensorC > 0 ? ask.CellSensorC : 5000) + Zero)],
         };
     }
 

@@ -60,7 +60,8 @@ internal static class CardBench
         {
             var unit = Units.Find(setting.Unit)!;
             double value = run.Settings[setting.Name];
-            return new Estimate(unit.IsLevel ? value : unit.FromSi(value), unit, Doubts.None, new Origin.Assumed("typed with the run"));
+            double plusMinus = run.SettingsPlusMinus.GetValueOrDefault(setting.Name) / unit.Factor;
+            return Estimate.Within(unit.IsLevel ? value : unit.FromSi(value), plusMinus, unit, $"{card.Name} {setting.Name}", CauseGroup.Assumption, new Origin.Assumed("typed with the run"));
         }, StringComparer.Ordinal);
         var meters = run.Columns.Select((column, i) => (column.Name, Said: instruments.Promise(column, [.. run.Readings.Where(reading => reading.StruckBecause is null).Select(reading => reading.Raw[i])]))).Where(pair => pair.Said is not null).ToDictionary(pair => pair.Name, pair => pair.Said!, StringComparer.Ordinal);
         return new([.. columns], settings, meters);

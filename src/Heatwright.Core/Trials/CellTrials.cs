@@ -48,6 +48,12 @@ public static class CellTrials
             capacityDoubts = capacityDoubts.With(Cause.Normal(string.Create(CultureInfo.InvariantCulture, $"{slow.Table.Run.Id} film cut before row {cut.From + 1}"), CauseGroup.Assumption), double.IsFinite(across) ? across * cut.DoubtS / 3600 : 0);
         }
 
+        if (amps is null && slow.Table.Run.SettingDoubt("load") is > 0 and var loadOhm)
+        {
+            // More ohms than said are fewer amps than counted.
+            capacityDoubts = capacityDoubts.With(Cause.Rectangular($"{slow.Table.Run.Id} load", CauseGroup.Assumption), -loadOhm / slow.Table.Run.Setting("load", double.NaN) * ah);
+        }
+
         double ohm = cell.Cell.R0Ohm.At(0.5) + cell.Cell.R1Ohm.At(0.5) + cell.Cell.R2Ohm.At(0.5);
         var ohmDoubts = Doubts.From(Cause.Normal($"{others[0].Trial.Id} ohms scatter", CauseGroup.Trial), cell.LogOhmsDoubt * ohm)
             .With(Cause.Normal($"{part.Name}: form of the cell model", CauseGroup.Assumption), CellFit.FormDoubt * ohm);

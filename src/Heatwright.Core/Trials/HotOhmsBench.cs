@@ -66,9 +66,9 @@ internal static class HotOhmsBench
     private static Finding Coefficient(Trial trial, ReadingTable table, InstrumentCauses instruments, Estimate cold, double coldC, int[] rows, double behindK)
     {
         double[] volts = table["volts"], amps = table["amps"], degrees = table["degrees"];
-        double beside = Beside(table);
-        double Alpha(double coldOhm, string moved, double gain, double offset)
+        double Alpha(double coldOhm, string moved, double gain, double offset, double besideMoreOhm = 0)
         {
+            double beside = Beside(table) + besideMoreOhm;
             double sum = 0;
             foreach (int i in rows)
             {
@@ -87,6 +87,11 @@ internal static class HotOhmsBench
         foreach (var (cause, push) in FitDoubts.FromInstruments(table.Run, instruments, [middle], (name, gain, offset) => [Alpha(cold.Si, name, gain, offset)]))
         {
             doubts = doubts.With(cause, push[0]);
+        }
+
+        foreach (string name in new[] { "burden", "leads" }.Where(name => table.Run.SettingDoubt(name) > 0))
+        {
+            doubts = doubts.With(Cause.Rectangular($"{table.Run.Id} {name}", CauseGroup.Assumption), Alpha(cold.Si, "", 0, 0, table.Run.SettingDoubt(name)) - middle);
         }
 
         double rise = degrees[rows[0]] - coldC;

@@ -85,13 +85,18 @@ public static class PartBench
         return new(trial.Part, [.. found.Findings.Where(finding => !modelled.Contains(finding.Quantity))], [.. found.Remarks.Where(remark => slow && remark.Reading == 0)], slow ? found.Problems : []);
     }
 
+    /// <summary>Module points call it 'set', the card 'set volts'.</summary>
+    private static IReadOnlyDictionary<string, double> WithSetVolts(IReadOnlyDictionary<string, double> settings) =>
+        settings.TryGetValue("set", out double set) ? new Dictionary<string, double>(settings, StringComparer.Ordinal) { ["set volts"] = set } : settings;
+
     /// <summary>A trial by its card: a reading that the checks left out takes no part, and what they said of one stands.</summary>
     private static PartFindings ByCard(Trial trial, ReadingTable[] tables, InstrumentCauses instruments)
     {
         Run Sound(ReadingTable table) => table.Run with
         {
             Readings = [.. table.Run.Readings.Select(reading => table.Numbers.Contains(reading.Number) ? reading : reading with { StruckBecause = reading.StruckBecause ?? "" })],
-            Settings = table.Run.Settings.TryGetValue("set", out double set) ? new Dictionary<string, double>(table.Run.Settings, StringComparer.Ordinal) { ["set volts"] = set } : table.Run.Settings,
+            Settings = WithSetVolts(table.Run.Settings),
+            SettingsPlusMinus = WithSetVolts(table.Run.SettingsPlusMinus),
         };
         var sound = trial with { Card = TrialCard.Of(trial)!.Name, Runs = [.. tables.Select(Sound)] };
         var found = CardBench.Findings(sound, instruments);

@@ -51,6 +51,15 @@ public sealed class ReadingTable
         Cuts = Cuts,
     };
 
+    /// <summary>The run as it would read had a setting of it been larger by its standard doubt.</summary>
+    /// <param name="setting">One of the run's.</param>
+    internal ReadingTable Moved(string setting) => new(Run with { Settings = new Dictionary<string, double>(Run.Settings, StringComparer.Ordinal) { [setting] = Run.Settings[setting] + Run.SettingDoubt(setting) } }, Numbers, columns, [.. Remarks])
+    {
+        FilmDoubtS = FilmDoubtS,
+        FilmS = FilmS,
+        Cuts = Cuts,
+    };
+
     /// <summary>Numbers of a run that stand after strike-outs and checks.</summary>
     /// <param name="run">The run.</param>
     /// <param name="trial">The trial it belongs to, for the remarks.</param>

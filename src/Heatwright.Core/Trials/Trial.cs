@@ -41,8 +41,14 @@ public sealed record Run(RunId Id, IReadOnlyList<Column> Columns, IReadOnlyList<
     /// <summary>Numbers that hold for the whole run: 'air' in °C, 'leads' (shorted-lead ohms), 'at' in °C, 'taken before' (charge out of the full cell already), in SI or °C by name.</summary>
     public IReadOnlyDictionary<string, double> Settings { get; init; } = new Dictionary<string, double>();
 
+    /// <summary>By how much a setting may be off either way, as far as the maker said so: half widths, under the setting's name and in its unit (kelvins of a temperature).</summary>
+    public IReadOnlyDictionary<string, double> SettingsPlusMinus { get; init; } = new Dictionary<string, double>();
+
     /// <summary>A setting, or the alternative.</summary>
     public double Setting(string name, double otherwise) => Settings.TryGetValue(name, out double value) ? value : otherwise;
+
+    /// <summary>Standard doubt of a setting, SI: anything within what was said is as likely; 0 where nothing was said.</summary>
+    public double SettingDoubt(string name) => Settings.ContainsKey(name) && SettingsPlusMinus.TryGetValue(name, out double halfWidth) ? halfWidth / Math.Sqrt(3) : 0;
 }
 
 /// <summary>A planned bench test of one part.</summary>

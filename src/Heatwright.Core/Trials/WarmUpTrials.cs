@@ -19,6 +19,9 @@ internal static class WarmUpTrials
         ("grip loss", PartQuantities.GripLoss, Units.WattPerKelvin),
     ];
 
+    /// <summary>Settings of a run whose doubt, where one was said, is a doubt of the fit.</summary>
+    private static readonly string[] Believed = ["air", "burden", "leads"];
+
     public static PartFindings Findings(Part part, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments)
     {
         List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks), .. read.SelectMany(pair => HotOhmsBench.Open(pair.Trial, pair.Table))];
@@ -74,6 +77,15 @@ internal static class WarmUpTrials
             for (int v = 0; v < values.Count; v++)
             {
                 doubts[v] = doubts[v].With(Cause.Normal(string.Create(CultureInfo.InvariantCulture, $"{usable[run].Table.Run.Id} film cut before row {cut.From + 1}"), CauseGroup.Assumption), moved[v] - middle[v]);
+            }
+        }
+
+        foreach (var (run, setting) in usable.SelectMany((pair, run) => Believed.Where(name => pair.Table.Run.SettingDoubt(name) > 0).Select(name => (run, name))))
+        {
+            double[] moved = [.. Values(WarmUpFit.FitAs([.. usable.Select((pair, r) => Log(r == run ? pair.Table.Moved(setting) : pair.Table, instruments, lightV))], found)).Select(value => value.Si)];
+            for (int v = 0; v < values.Count; v++)
+            {
+                doubts[v] = doubts[v].With(Cause.Rectangular($"{usable[run].Table.Run.Id} {setting}", CauseGroup.Assumption), moved[v] - middle[v]);
             }
         }
 

@@ -25,6 +25,7 @@ public sealed class Judge
     private readonly ulong seed;
     private readonly StudyState state;
     private readonly StandingLines standing;
+    private readonly Lazy<IReadOnlyList<FalseClaim>>? claims;
 
     private Judge(Brief brief, Shelf shelf, Arrangement arrangement, SafetyFindings safety, Prediction? prediction, ulong seed, StudyState state, CancellationToken cancel)
     {
@@ -34,6 +35,7 @@ public sealed class Judge
         {
             sensitivity = new Sensitivity(prediction.Builder, cancel);
             say = new Sentences(brief, prediction);
+            claims = new(() => FalseClaim.Of(prediction.Builder, cancel));
         }
     }
 
@@ -123,9 +125,9 @@ public sealed class Judge
     {
         var unit = Units.Find(line.Unit) ?? Units.Celsius;
         var builder = prediction!.Builder;
-        double Held(Draw draw) => SafetyCheck.HeldK(SafetyCheck.StuckOnC(builder, builder.Drawn(draw)), arrangement, shelf, draw);
+        double Held(Draw draw) => SafetyCheck.HeldK(SafetyCheck.StuckOnC(builder, builder.Drawn(draw)), arrangement, shelf, builder.TargetC, draw);
         double[] drawn = [.. Enumerable.Range(0, StuckDraws).AsParallel().AsOrdered().Select(i => Held(new(seed, i)))];
-        double heldK = SafetyCheck.HeldK(safety.StuckOnC, arrangement, shelf);
+        double heldK = SafetyCheck.HeldK(safety.StuckOnC, arrangement, shelf, builder.TargetC);
         string opens = heldK < safety.StuckOnC + 273.15 ? $" {Sentences.Say(heldK - 273.15, "0")} °C, where '{shelf[arrangement.CutOut!.Value].Name}' opens; without it to" : "";
         double limit = unit.ToSi(line.Limit);
         double probability = drawn.Count(si => line.AtMost ? si <= limit : si >= limit) / (double)drawn.Length;
@@ -153,7 +155,7 @@ public sealed class Judge
         var swings = sensitivity!.Swings(quantity);
         var value = double.IsFinite(middle) ? Predicted(unit, middle, Spread(drawn), line, swings) : null;
         string shown = value is null ? "never" : line.Quantity == RequirementQuantity.PiecesPerCharge ? Display.Counted(value.Value, value.StandardDoubt) : Display.Rounded(value);
-        var (word, remedy) = Weigh(line, probability, quantity, Kept, limit, swings);
+        var (word, remedy) = Weigh(probability, quantity, Kept, swings);
         string story = word is VerdictWord.NoGo or VerdictWord.NeedMoreReadings && line.Quantity is RequirementQuantity.PiecesPerCharge or RequirementQuantity.WarmUpTime ? say!.RegionStory() : "";
         return new(line, word, value, shown, probability, story.Length > 0 ? $"{because}; {story}" : because, remedy)
         {
@@ -163,12 +165,11 @@ public sealed class Judge
     }
 
     private (VerdictWord Word, string Remedy) Weigh(
-        Requirement line, double probability, Func<Outcome, double> quantity, Func<Outcome, bool> kept, double limit, IReadOnlyList<Swing> swings)
+        double probability, Func<Outcome, double> quantity, Func<Outcome, bool> kept, IReadOnlyList<Swing> swings)
     {
         if (probability >= Sure)
         {
-            double reach = 0.02 * Math.Max(Math.Abs(limit - (line.Unit == "°C" ? 273.15 : 0)), 1e-9);
-            var claimed = swings.Where(swing => swing.Input.Value.Origin.Weakest() is Origin.Claimed && Sensitivity.Size(swing.LowValue, swing.HighValue) > reach).Select(swing => swing.Input.Name).ToArray();
+            string[] claimed = [.. claims!.Value.Where(claim => !kept(claim.Less) || !kept(claim.More)).OrderByDescending(claim => Sensitivity.Size(quantity(claim.Less), quantity(claim.More))).Select(claim => claim.Name)];
             return claimed.Length == 0 ? (VerdictWord.Go, "")
                 : (VerdictWord.GoIf, $"a reading confirms what the seller claims of {string.Join(" and ", claimed.Take(2))}");
         }

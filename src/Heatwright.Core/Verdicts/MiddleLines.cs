@@ -55,7 +55,7 @@ public static class MiddleLines
             return new(line, null, false, arrangement.Lamp is null ? "no light" : "no hot end");
         }
 
-        return By(line, line.Quantity == RequirementQuantity.StuckSwitchTemperature ? SafetyCheck.HeldK(safety.StuckOnC, arrangement, shelf) : Told.ByRun(line, brief, arrangement.Parallel)!(outcome.Value));
+        return By(line, line.Quantity == RequirementQuantity.StuckSwitchTemperature ? SafetyCheck.HeldK(safety.StuckOnC, arrangement, shelf, brief.Duty?.TargetC ?? double.NaN) : Told.ByRun(line, brief, arrangement.Parallel)!(outcome.Value));
     }
 
     /// <summary>A line by the value of it, SI.</summary>

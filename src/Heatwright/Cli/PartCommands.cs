@@ -35,7 +35,7 @@ internal static class PartCommands
         var id = new Argument<string>("PART") { Description = "Its short name." };
         var count = new Option<string?>("--count") { Description = "Pieces on hand; 0: to be bought." };
         var from = new Option<string?>("--from") { Description = "bought, salvaged, borrowed or destroyed." };
-        var word = Many("--word", "Words that are no numbers, as name=word: chemistry=lithium-ion, cells=1, type=K, place=handle of a charger that is built in.");
+        var word = Many("--word", "Words that are no numbers, as name=word: chemistry=lithium-ion, cells=1, type=K, place=handle of a charger that is built in, or of a cut-out that sits there and not on the working end.");
         var note = new Option<string?>("--note") { Description = "Your note." };
         var photo = new Option<string?>("--photo") { Description = "Name of a picture file that lies with the study." };
         var sample = new Option<string?>("--sample") { Description = "The piece these values are of: 1, 2, 3." };

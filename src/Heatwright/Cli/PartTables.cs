@@ -11,9 +11,9 @@ internal static class PartTables
     public static void Entered(Screen screen, PartEntered done)
     {
         screen.Say($"{done.Part.Id}  {done.Part.Name}: {Number(done.Part.Stated.Count)} value{(done.Part.Stated.Count == 1 ? "" : "s")} stated, {Number(done.Part.Count)} on hand.");
-        foreach (string price in done.Prices)
+        foreach (string said in done.Prices.Concat(done.OwnWords))
         {
-            screen.Say("  " + price);
+            screen.Say("  " + said);
         }
 
         Doubts(screen, done.Doubts);

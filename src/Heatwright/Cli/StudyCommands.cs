@@ -39,7 +39,7 @@ internal static class StudyCommands
     {
         var file = File("FILE", "The study file to create, for example bow.study.");
         var name = new Option<string>("--name") { Description = "What you call the study." };
-        var from = new Option<string?>("--from") { Description = "A finished study to begin from: its brief, parts, meters, readings and arrangements." };
+        var from = new Option<string?>("--from") { Description = "A finished study to begin from: its brief, parts, meters, readings and arrangements; not its decisions, nor what its prototype did." };
         var json = Answers.Json<StudyMade>(written: Pretty);
         var command = new Command("new", "Creates an empty study file, or one that begins from a finished study. Example: heatwright new bow.study --name 'foam bow'") { file, name, from, json };
         command.SetAction(parsed =>

@@ -259,7 +259,7 @@ internal static class TrialCommands
 
     private static Argument<string> Kind() => new("KIND") { Description = "The kind of bench test, as 'trial kinds' lists it." };
 
-    private static Option<string[]> Settings() => new("--set") { Description = "What holds for the whole run: air=24C, \"label volts=12V\"." };
+    private static Option<string[]> Settings() => new("--set") { Description = "What holds for the whole run: air=24C, \"label volts=12V\".", AllowMultipleArgumentsPerToken = true };
 
     /// <summary>Options that say what was read.</summary>
     private sealed class WordOptions

@@ -49,13 +49,15 @@ public static class NewStudy
         });
     }
 
-    /// <summary>A study that begins with all of another one; its parts remember whence they came.</summary>
+    /// <summary>A study that begins with brief, parts, meters, readings and arrangements of another one; its parts remember whence they came. What was decided there, and what a prototype of it did, belongs to that tool.</summary>
     public static Checked<Study> From(string path, string? name, string from) => OpenStudy.Whole(from).Then(old =>
     {
         var study = old with
         {
             Name = name ?? Path.GetFileNameWithoutExtension(path),
             Note = "",
+            Decisions = [],
+            PrototypeReadings = [],
             Parts = [.. old.Parts.Select(part => part with { Whence = new(old.Name, part.Id, PartState.Of(old, part.Id)) })],
         };
         return StudyBook.Create(path, study, TimeProvider.System).Map(book =>

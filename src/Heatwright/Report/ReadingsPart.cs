@@ -26,7 +26,7 @@ internal static class ReadingsPart
     }
 
     private static Html One(Study study, Trial trial, Run run, string lines) => Html.Of($"""
-        <p class="because">{run.Id.Name}: {Counted(run)} of {string.Join(", ", run.Columns.Select(column => $"{column.Name}{(column.Unit.Length > 0 ? " in " + column.Unit : "")}{Meter(study, column)}"))}{Html.If(run.Settings.Count > 0, () => Html.Of($"; {string.Join(", ", run.Settings.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key} {TrialKinds.Held(trial, pair.Key, pair.Value)}"))}"))}.</p>
+        <p class="because">{run.Id.Name}: {Counted(run)} of {string.Join(", ", run.Columns.Select(column => $"{column.Name}{(column.Unit.Length > 0 ? " in " + column.Unit : "")}{Meter(study, column)}"))}{Html.If(run.Settings.Count > 0, () => Html.Of($"; {string.Join(", ", run.Settings.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key} {TrialKinds.Held(trial, run, pair.Key)}"))}"))}.</p>
         <details class="behind"><summary>Lines of {run.Id.Name}</summary><pre class="raw">{lines}</pre></details>
 
         """);

@@ -123,6 +123,42 @@ public class StudyBookTests
         Assert.Equal(new StudyChange(1, new(2026, 3, 1, 12, 30, 0, TimeSpan.Zero), "Study begun", Undone: false), Assert.Single(book.History()));
     }
 
+    /// <summary>Kept with its setting in the file and in a bundle; where none is said nothing is written, so that older files keep their fingerprints.</summary>
+    [Fact]
+    public void What_a_setting_may_be_off_by_is_kept_with_it()
+    {
+        using var desk = new Desk();
+        var trial = Studies.Band.Trials.First(one => one.Runs.Any(run => run.Settings.Count > 0));
+        string setting = trial.Runs.First(run => run.Settings.Count > 0).Settings.Keys.First();
+        var said = Studies.Band with
+        {
+            Trials = [.. Studies.Band.Trials.Select(one => one.Id != trial.Id ? one : one with { Runs = [.. one.Runs.Select(run => run.Settings.ContainsKey(setting) ? run with { SettingsPlusMinus = new Dictionary<string, double> { [setting] = 0.125 } } : run)] })],
+        };
+        using (var book = StudyBook.Create(desk.At("a.study"), said, SetClock.Noon).Value)
+        {
+            Assert.True(Bundle.Write(said, desk.At("a.zip")).IsFine);
+        }
+
+        using var again = StudyBook.Open(desk.At("a.study"), readOnly: true).Value;
+        Assert.All(new[] { again.Read(), Bundle.Read(desk.At("a.zip")).Value }, study => Assert.Equal(0.125, study.Trials.Single(one => one.Id == trial.Id).Runs.First(run => run.Settings.Count > 0).SettingsPlusMinus[setting]));
+        Assert.True(Bundle.Write(Studies.Band, desk.At("bare.zip")).IsFine);
+        using var zip = System.IO.Compression.ZipFile.OpenRead(desk.At("bare.zip"));
+        using var text = new StreamReader(zip.GetEntry("study.json")!.Open());
+        Assert.DoesNotContain("settingsPlusMinus", text.ReadToEnd(), StringComparison.Ordinal);
+    }
+
+    [Theory, InlineData("lead", 0.1), InlineData("leads", -0.1)]
+    public void A_doubt_without_its_setting_or_below_nothing_is_told(string name, double plusMinus)
+    {
+        using var desk = new Desk();
+        desk.Put("study.json", $$"""
+            { "format": "heatwright-bundle-1", "name": "foam bow", "seed": 1, "parts": [ { "id": "wire", "kind": "heater", "name": "bow wire", "stated": [] } ],
+              "trials": [ { "id": "cold", "kind": "coldOhms", "part": "wire", "runs": [ { "id": "r1", "columns": [ { "name": "ohms", "unit": "Ω", "instrument": "" } ], "settings": { "leads": 0.3 }, "settingsPlusMinus": { "{{name}}": {{plusMinus.ToString(System.Globalization.CultureInfo.InvariantCulture)}} } } ] } ] }
+            """);
+        desk.Put("runs/r1.csv", "ohms\n2.2\n");
+        Assert.Equal($"study.json, trials[0].runs[0].settingsPlusMinus.{name}", Assert.Single(Bundle.Read(desk.Folder).Problems).Where);
+    }
+
     [Fact]
     public void The_fingerprint_follows_the_content_and_nothing_else()
     {

@@ -86,6 +86,31 @@ public class ClaimChecksTests
         Assert.Contains(ClaimChecks.Of(Listing("16-transistor")), doubt => doubt.Why.Contains("33 W", StringComparison.Ordinal));
     }
 
+    /// <summary>6 Ah · 3.7 V are 22.2 Wh. Claimed: 68 g and 21.2 · 70.5 mm, 326 Wh/kg and 892 Wh/L; measured 40 g: 555 Wh/kg, and 50 mm: 22.2 Wh/17.65 mL = 1258 Wh/L.</summary>
+    [Fact]
+    public void What_was_measured_counts_in_place_of_a_claim_of_the_same()
+    {
+        StatedValue Said(string quantity, double value, string unit, string origin = "claimed") => new(quantity, value, unit, 0, origin, "label");
+        StatedValue[] claims = [Said("capacity", 6000, "mAh"), Said("rated volts", 3.7, "V"), Said("mass", 68, "g"), Said("diameter", 21.2, "mm"), Said("length", 70.5, "mm")];
+        Part claimed = new(new PartId("c"), PartKind.Cell, "c", claims), measured = claimed with { Stated = [.. claims, Said("mass", 40, "g", "measured"), Said("length", 50, "mm", "measured")] };
+        Assert.Equal(["892 Wh/L", "326 Wh/kg"], ClaimChecks.Of(claimed).Where(doubt => doubt.Rule.StartsWith("charge in", StringComparison.Ordinal)).Select(doubt => string.Join(' ', doubt.Why.Split(' ')[..2])));
+        var doubts = ClaimChecks.Of(measured).Where(doubt => doubt.Rule.StartsWith("charge in", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(["1260 Wh/L", "555 Wh/kg"], doubts.Select(doubt => string.Join(' ', doubt.Why.Split(' ')[..2])));
+        Assert.All(doubts, doubt => Assert.Contains("ischarge one before you count on it", doubt.Next, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Once_a_discharge_has_told_nobody_is_sent_to_discharge_one()
+    {
+        Part cell = new(new PartId("c"), PartKind.Cell, "c", [new("capacity", 6000, "mAh", 0, "claimed", "label"), new("rated volts", 3.7, "V", 0, "claimed", "label")]) { Words = new Dictionary<string, string> { ["size"] = "21700" } };
+        var before = ClaimChecks.Of(cell);
+        Assert.Equal(["21700 charge", "charge in its size"], before.Select(doubt => doubt.Rule)); // 22.2 Wh in 24.2 mL: 916 Wh/L
+        Assert.Equal("Take 3 to 4 Ah until a discharge has told.", before[0].Next);
+        var told = ClaimChecks.Of(cell, quantity => quantity == "capacity" ? Estimate.Exact(3.1, Units.AmpereHour, new Origin.Assumed("by hand")) : null);
+        Assert.Equal(before.Select(doubt => doubt.Why), told.Select(doubt => doubt.Why));
+        Assert.All(told, doubt => Assert.StartsWith("Measured: capacity 3.1", doubt.Next, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Measured_values_alone_are_never_doubted()
     {

@@ -70,6 +70,18 @@ public class ListingReaderTests(ITestOutputHelper output)
     [InlineData("22-couple", "type", "K")]
     public void Words_that_are_no_numbers_are_found(string file, string word, string meaning) => Assert.Equal(meaning, Read(file).Words[word]);
 
+    [Theory]
+    [InlineData("DC-DC boost module, size 36 x 22 x 9 mm   price $3.40", "size 36 x 22 x 9 mm", "price $3.40")]
+    [InlineData("DC-DC boost module, size 36 x 22 x 9 mm weight 12 g, price $3.40", "size 36 x 22 x 9 mm", "price $3.40")]
+    [InlineData("DC-DC boost module 36 x 22 mm, 10A max only $3.40", "DC-DC boost module 36 x 22 mm", "only $3.40")]
+    public void What_a_seller_says_of_a_size_ends_where_the_next_value_is_named(string text, string size, string price)
+    {
+        var found = ListingReader.Read(text).Value;
+        Assert.Equal(size, Assert.Single(found.Claims.Where(claim => claim.Quantity == PartQuantities.Width)).Words);
+        Assert.Equal(price, Assert.Single(found.Claims.Where(claim => claim.Quantity == PartQuantities.Price)).Words);
+        Assert.All(found.Claims.Where(claim => claim.Value == 10), claim => Assert.Equal("10A max", claim.Words));
+    }
+
     [Fact]
     public void A_text_that_does_not_say_what_it_sells_is_not_guessed_at()
     {
@@ -88,6 +100,8 @@ public class ListingReaderTests(ITestOutputHelper output)
     [InlineData("Round cell 3600mAh, 3 pcs 13,50 EUR", 3, 4.50, "of 3 for 13.50")]
     [InlineData("Li-ion cell 3600mAh set of 4 for $8", 4, 2.00, "of 4 for 8.00")]
     [InlineData("Li-ion cell 3600mAh, 2-pack, price 4.80", 2, 2.40, "of 2 for 4.80")]
+    [InlineData("Round cell 3600mAh, lot of 3 pcs 6.60 incl. shipping", 3, 2.20, "of 3 for 6.60")]
+    [InlineData("Round cell 3600mAh, lot of 3 pcs 6.60 total", 3, 2.20, "of 3 for 6.60")]
     [InlineData("Li-ion cell 3600mAh, 2 pcs, $2.40 each", 2, 2.40, "")]
     [InlineData("Li-ion cell 3600mAh\n1 pc $2.90\n2 pcs $5.00", null, 2.90, "")]
     [InlineData("Li-ion cell 3600mAh\n2 pcs $5.00\n4 pcs $9.00", null, 2.50, "of 2 for 5.00")]

@@ -103,9 +103,26 @@ public sealed class SafetyCheckTests
     [Fact]
     public void With_a_cut_out_nothing_is_said_of_a_stuck_switch()
     {
-        var found = new SafetyTool { CutOutC = 250, DutyCeiling = 0.5 }.Found(built: true);
+        var found = new SafetyTool { CutOutC = 250, DutyCeiling = 0.5, WorkC = 200 }.Found(built: true);
         Assert.Empty(found.Conditions);
         Assert.Single(found.Cautions);
+    }
+
+    /// <summary>Work at 200 °C: what opens at 25 or at 200 °C opens in it, where it sits on the end; in the handle it does not.</summary>
+    [Theory, InlineData(25, null, true), InlineData(200, null, true), InlineData(201, null, false), InlineData(double.NaN, null, false), InlineData(70, "handle", false)]
+    public void A_cut_out_that_opens_in_normal_work_is_no_protection(double opensC, string? place, bool opens)
+    {
+        var found = new SafetyTool { CutOutC = opensC, CutOutPlace = place, WorkC = 200 }.Found(built: true);
+        Assert.Equal(opens ? ["a cut-out that opens above the 200 °C of the work"] : [], found.Conditions.Select(condition => condition.Words));
+        Assert.All(found.Conditions, condition => Assert.StartsWith($"'fuse' opens at {opensC} °C: on the working end it opens in normal work", condition.Because, StringComparison.Ordinal));
+    }
+
+    /// <summary>Stuck on, the end goes to 290 °C; only what opens between work and there holds it.</summary>
+    [Theory, InlineData(25, null, 290), InlineData(250, null, 250), InlineData(350, null, 290), InlineData(70, "handle", 290)]
+    public void Only_a_cut_out_above_the_work_holds_a_stuck_switch(double opensC, string? place, double heldC)
+    {
+        var tool = new SafetyTool { CutOutC = opensC, CutOutPlace = place };
+        Assert.Equal(heldC + 273.15, SafetyCheck.HeldK(290, tool.Arrangement, tool.Shelf, 200), 1e-9);
     }
 
     [Fact]

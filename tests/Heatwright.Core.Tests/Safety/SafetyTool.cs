@@ -65,6 +65,12 @@ internal sealed record SafetyTool
     /// <summary>null: no cut-out; NaN: one without a stated temperature.</summary>
     public double? CutOutC { get; init; }
 
+    /// <summary>Where the cut-out was said to sit; null: nobody said.</summary>
+    public string? CutOutPlace { get; init; }
+
+    /// <summary>Temperature of the work, °C.</summary>
+    public double WorkC { get; init; } = 300;
+
     public bool IsLamp { get; init; }
 
     public Arrangement Arrangement => new(new("a"), "A", "tool", new("cell"), Series, 1, new("switch"), new("leads"), new("contacts"), 2, new("handle"))
@@ -96,7 +102,7 @@ internal sealed record SafetyTool
         new(new("board"), PartKind.Controller, "board", [Value(PartQuantities.Drain, 1e-6, "A")]),
         new(new("guard"), PartKind.Supervision, "guard", [Value(PartQuantities.Ohms, 1e-6, "Ω")]) { Words = Made(SupervisionCells, CellChemistry) },
         new(new("charger"), PartKind.Charger, "charger", []) { Words = Made(ChargerCells, ChargerChemistry) },
-        new(new("fuse"), PartKind.CutOut, "fuse", CutOutC is { } opens && double.IsFinite(opens) ? [Value(PartQuantities.OpeningTemperature, opens, "°C")] : []),
+        new(new("fuse"), PartKind.CutOut, "fuse", CutOutC is { } opens && double.IsFinite(opens) ? [Value(PartQuantities.OpeningTemperature, opens, "°C")] : []) { Words = CutOutPlace is null ? new Dictionary<string, string>() : new Dictionary<string, string> { ["place"] = CutOutPlace } },
     ];
 
     public Shelf Shelf => ShelfOf(Parts);
@@ -115,7 +121,7 @@ internal sealed record SafetyTool
     {
         get
         {
-            var work = new WorkPlan(300, 20, 20, 4, 5, 220, Estimate.Exact(0, Units.WattPerKelvin, new Origin.Assumed("none")), Estimate.Exact(0, Units.Joule, new Origin.Assumed("none")));
+            var work = new WorkPlan(WorkC, 20, 20, 4, 5, 220, Estimate.Exact(0, Units.WattPerKelvin, new Origin.Assumed("none")), Estimate.Exact(0, Units.Joule, new Origin.Assumed("none")));
             var built = PlantBuilder.For(Arrangement, Shelf, work);
             Assert.True(built.IsFine, string.Join(' ', built.Problems.Select(problem => problem.What)));
             return built.Value;

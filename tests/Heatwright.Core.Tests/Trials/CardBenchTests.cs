@@ -135,6 +135,26 @@ public sealed class CardBenchTests
         Assert.Equal(("watts", "m", 0.02, 0.5), (name, said.Name, said.Promise!.OfReading, said.Promise.Fixed));
     }
 
+    /// <summary>What is typed behind ± is a limit: 0.1 Ω of leads push the ohms by 0.1/√3, beside the last digit of the meter that read them, 0.01/√12; a setting of which nobody said it keeps the digit alone.</summary>
+    [Theory, InlineData(0.1), InlineData(0)]
+    public void What_a_setting_may_be_off_by_is_a_doubt_of_the_finding(double plusMinus)
+    {
+        var run = Ohms("a", "1.83", "1.82", "1.83") with { Settings = new Dictionary<string, double> { ["leads"] = 0.2 } };
+        var ohms = Found("cold-ohms", plusMinus > 0 ? run with { SettingsPlusMinus = new Dictionary<string, double> { ["leads"] = plusMinus } } : run).Find("ohms")!;
+        Assert.Equal(1.8267 - 0.2, ohms.Value, 1e-3);
+        Assert.Equal(Math.Sqrt((plusMinus * plusMinus / 3) + (0.01 * 0.01 / 12)), Math.Abs(By(ohms, "cold-ohms leads")), 1e-6);
+    }
+
+    /// <summary>3 K either way of 18 °C are 3/√3 K of standard doubt, and 360 A·s of a claim are 0.1/√3 Ah.</summary>
+    [Theory, InlineData("warm-up-marks", "air", 18, 3, 18, 3), InlineData("capacity", "claim", 7200, 360, 2, 0.1)]
+    public void A_doubt_held_in_SI_is_given_in_the_unit_of_the_card(string card, string setting, double si, double plusMinusSi, double value, double plusMinus)
+    {
+        var run = new Run(new("a"), [new("time", "s", "")], [new(1, ["0"])]) { Settings = new Dictionary<string, double> { [setting] = si }, SettingsPlusMinus = new Dictionary<string, double> { [setting] = plusMinusSi } };
+        var given = CardBench.Input(TrialCard.Find(card)!, run, Meter).Settings[setting];
+        Assert.Equal(value, given.Value, 1e-12);
+        Assert.Equal(plusMinus / Math.Sqrt(3), given.StandardDoubt, 1e-12);
+    }
+
     /// <summary>Settings are held in SI: a claim of 2 Ah is 7200 C.</summary>
     [Fact]
     public void A_setting_held_in_SI_is_given_in_the_unit_of_the_card()

@@ -41,6 +41,16 @@ public sealed class HotOhmsBenchTests
     public void The_coefficient_belongs_to_twenty_degrees(string rows, double coldOhm, double coldC) =>
         Assert.Equal(0.004, Hot(rows, Estimate.Exact(coldOhm, Units.Ohm, new Origin.Assumed("test")), coldC, None).Find(PartQuantities.Alpha)!.Value, 1e-12);
 
+    /// <summary>(36/2 − leads)/10 against 200 K: 0.5/√3 Ω more of leads are 0.5/√3/10/200 less per kelvin.</summary>
+    [Fact]
+    public void What_the_leads_may_be_off_by_reaches_the_coefficient()
+    {
+        var (trial, table) = Read(TrialKind.HotOhms, "volts V, amps A, degrees °C", "36 2 220", ("leads", 0));
+        var run = table.Run with { SettingsPlusMinus = new Dictionary<string, double> { ["leads"] = 0.5 } };
+        var found = HotOhmsBench.HotOhms(trial, ReadingTable.Read(run, trial), None, Ten, 20).Find(PartQuantities.Alpha)!;
+        Assert.Equal(-0.5 / Root3 / 10 / 200, By(found, "t-1 leads"), 1e-9);
+    }
+
     [Theory, InlineData("70", 20, 0), InlineData("70.1", 20, 1), InlineData("60", 10, 0), InlineData("60.1", 10, 1)]
     public void Hot_is_fifty_kelvin_above_cold(string degrees, double coldC, int findings)
     {

@@ -79,6 +79,16 @@ public sealed class WarmUpTrialsTests
         Assert.Single(part.Remarks, remark => remark.Words.Contains("Were they read at the supply?", StringComparison.Ordinal));
     }
 
+    /// <summary>At its end 10 W stand against a rise of 100 K. Air that is 2/√3 K warmer leaves a rise of as much less: a loss larger by 0.1·(2/√3)/100. Leads of 0.2/√3 Ω more keep 2²·0.2/√3 W: smaller by that over 100 K.</summary>
+    [Theory, InlineData("air", 2, 0.1 * 2 / 100), InlineData("leads", 0.2, -4 * 0.2 / 100), InlineData("burden", 0.2, -4 * 0.2 / 100)]
+    public void What_a_setting_may_be_off_by_reaches_the_findings(string setting, double plusMinus, double pushed)
+    {
+        var trial = Up(Rows(), settings: [("burden", 0), ("leads", 0)]);
+        var run = trial.Runs[0] with { SettingsPlusMinus = new Dictionary<string, double> { [setting] = plusMinus } };
+        Assert.Equal(pushed / Math.Sqrt(3), By(Found(trial with { Runs = [run] }).Find(PartQuantities.LinearLoss)!, $"up-1 {setting}"), 0.05 * Math.Abs(pushed));
+        Assert.Equal(0, By(Found(trial).Find(PartQuantities.LinearLoss)!, $"up-1 {setting}"));
+    }
+
     /// <summary>A lamp keeps 0.3 of 3 V as light, 0.9 V: 8.2 W heat. G = (5 − 0.9)·2/100, so 0.1/√3 more of the share, 3 V each, is −0.06·0.1/√3 W/K, and 0.3/√3 V more, a share of 0.3 each, as much as −0.006·0.3/√3.</summary>
     [Fact]
     public void What_leaves_a_lamp_as_light_heats_nothing()

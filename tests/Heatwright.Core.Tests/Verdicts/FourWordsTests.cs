@@ -70,12 +70,13 @@ public sealed class FourWordsTests
         Assert.Equal((VerdictWord.NeedMoreReadings, "heater ohms, tip matters most (1.56 Ω to 2.44 Ω): take cold ohms with the leads subtracted"), (line.Word, line.Remedy));
     }
 
-    /// <summary>By hand: of what is claimed, what moves the end by less than 2 % of its 130 °C counts for nothing: 90 s of 32 W to 196 °C, and ±0.05 Ω move it by some 5 K in all, ±0.01 Ω by some 1 K.</summary>
-    [Theory, InlineData(0.05, VerdictWord.GoIf), InlineData(0.01, VerdictWord.Go)]
-    public void A_claim_counts_by_how_far_it_moves_the_degrees(double plusMinus, VerdictWord word)
+    /// <summary>By hand: were the claimed 2 Ω three times as many, 10.1 W would last 284 s: 20 + 85.7·(1 − e^(−284·0.118/10)) = 103 °C, and a third of them 86.6 W for 31.6 s: 20 + 733·(1 − e^(−31.6·0.118/10)) = 248 °C.
+    /// So 130 °C wait for a reading of the ohms and 95 °C do not, whatever ± stands beside the claim.</summary>
+    [Theory, InlineData(130, 0.05, VerdictWord.GoIf), InlineData(130, 0.01, VerdictWord.GoIf), InlineData(95, 0.05, VerdictWord.Go)]
+    public void A_claim_counts_where_it_would_turn_the_degrees_if_it_were_false(double limitC, double plusMinus, VerdictWord word)
     {
         var claimed = Tool with { OhmsPlusMinus = plusMinus, OhmsFrom = "claimed" };
-        var hot = new Requirement("hot", "it is hot.", RequirementQuantity.EndTemperature, 130, "°C", false, true);
+        var hot = new Requirement("hot", "it is hot.", RequirementQuantity.EndTemperature, limitC, "°C", false, true);
         var line = Judged(Predicted(claimed), claimed, [hot], [.. Enumerable.Range(0, 20).Select(_ => Lasts(90) with { HottestC = 180 })]).Requirements[0];
         Assert.Equal(word, line.Word);
     }

@@ -80,7 +80,16 @@ public sealed class JudgeTests
     {
         var claimed = Line(1.0, 100, tool: Tool with { OhmsFrom = "claimed" });
         Assert.Equal((VerdictWord.GoIf, "a reading confirms what the seller claims of heater ohms, tip"), (claimed.Word, claimed.Remedy));
-        Assert.Equal(VerdictWord.Go, Line(1.0, 100, tool: Tool with { OhmsFrom = "claimed", OhmsPlusMinus = 0.005 }).Word); // moves it by 0.5 s, under 2 % of a minute
+        Assert.Equal(VerdictWord.GoIf, Line(1.0, 100, tool: Tool with { OhmsFrom = "claimed", OhmsPlusMinus = 0.005 }).Word); // 60 s are kept from 1.27 Ω on, and what stands beside a claim is a claim too
+    }
+
+    /// <summary>A third of 2 Ω lasts 31.6 s, three times it 284 s: a line of 30 s no false claim turns, one of 33 s a claim of too many ohms does, and one of at most 280 s a claim of too few.</summary>
+    [Theory, InlineData(30, false, VerdictWord.Go), InlineData(33, false, VerdictWord.GoIf), InlineData(290, true, VerdictWord.Go), InlineData(280, true, VerdictWord.GoIf)]
+    public void Only_a_line_that_a_false_claim_would_turn_waits_for_a_reading(double seconds, bool atMost, VerdictWord word)
+    {
+        var line = Line(seconds / 60, atMost ? 0 : 100, atMost, Tool with { OhmsFrom = "claimed" });
+        Assert.Equal(word, line.Word);
+        Assert.Equal(VerdictWord.Go, Line(seconds / 60, atMost ? 0 : 100, atMost).Word); // measured
     }
 
     /// <summary>By hand: draws of 0 to 100 s, the 16th and the 84th of them lie 68 s apart; half of that is the doubt.</summary>
@@ -171,7 +180,7 @@ public sealed class JudgeTests
         Part link = new(new("link"), PartKind.CutOut, "link", [new(PartQuantities.OpeningTemperature, 150, "°C", 5, "sheet", "sheet")]);
         var shelf = Tool.ShelfOf([.. Tool.Parts, link]);
         double stuckC = SafetyCheck.StuckOnC(Tool.Builder, Tool.Builder.Middle);
-        var line = Judge.Of(new Brief("", "blade", "cut", 20, [new("stuck", "", RequirementQuantity.StuckSwitchTemperature, limitC, "°C", true, true)]), shelf, Tool.Arrangement with { CutOut = link.Id }, new([], [], stuckC), Middle with { Draws = Draws(1) }, [], 1, new("s"), TestContext.Current.CancellationToken).Requirements[0];
+        var line = Judge.Of(new Brief("", "blade", "cut", 20, [new("stuck", "", RequirementQuantity.StuckSwitchTemperature, limitC, "°C", true, true)]), shelf, Tool.Arrangement with { CutOut = link.Id }, new([], [], stuckC), Predicted(Tool with { WorkC = 140 }, Draws(1)), [], 1, new("s"), TestContext.Current.CancellationToken).Requirements[0];
         Assert.Equal(word, line.Word);
         Assert.Equal(valueC, line.Value!.Value, 1e-6);
         Assert.All(line.Drawn, drawn => Assert.InRange(drawn, 140, 160));

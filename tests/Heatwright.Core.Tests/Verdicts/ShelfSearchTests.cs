@@ -30,6 +30,7 @@ public sealed class ShelfSearchTests
     {
         var found = Search(100, Hot);
         Assert.Equal((8, 0, 0), (found.Tried, found.TooCold, found.NoPoint));
+        Assert.Equal(0, found.Behind); // four are shown, four put aside
         Assert.Equal(["1S1P", "1S2P", "2S2P", "3S2P"], found.Best.Select(one => one.Verdict.Arrangement.Name[..4]).Order(StringComparer.Ordinal));
         Assert.Equal(["2S1P cell, straight, tip", "3S1P cell, straight, tip", "4S1P cell, straight, tip", "4S2P cell, straight, tip"], Families(found));
         Assert.All(found.Discards, one => Assert.Equal(1, one.Count));
@@ -57,6 +58,7 @@ public sealed class ShelfSearchTests
         var found = Search(100, Hot, part => part.Kind == PartKind.Heater ? part with { Stated = [.. part.Stated, new(PartQuantities.RatedVolts, 5, "V", 0, "claimed", "label")] } : part);
         double Duty(int series) => found.Best.First(one => one.Verdict.Arrangement.Series == series).Verdict.Arrangement.DutyCeiling;
         Assert.Equal(5, found.Best.Count); // of eight that last longer now, no more than a handful
+        Assert.Equal((8, 3), (found.Tried, found.Behind)); // the other three are counted
         Assert.Equal(25 / (8.4 * 8.4), Duty(2), 1e-12);
         Assert.All(found.Best, one => Assert.Equal(one.Verdict.Arrangement.Series > 1, one.Warnings.Any(said => said.StartsWith("the heater runs above its label under a duty of ", StringComparison.Ordinal))));
         Assert.Contains(found.Best.First(one => one.Verdict.Arrangement.Series == 2).Warnings, said => said.Contains("a duty of 35 %", StringComparison.Ordinal));

@@ -94,6 +94,15 @@ public sealed class DecisionJourney : IDisposable
         string[] culprits = [.. checkedOut.RootElement.GetProperty("culprits").EnumerateArray().Select(one => one.GetString()!)];
         Assert.Contains(culprits, words => words.Contains("more in heater ohms", StringComparison.Ordinal));
 
+        // The next tool begins with parts and readings, and without what was decided of this one or read on it.
+        string next = bench.In("next.study");
+        Assert.Equal(0, bench.Type("new", next, "--from", file).Exit);
+        Assert.Equal(2, bench.Type("decide", next).Exit);
+        var begun = OpenStudy.Read(next).Value.Study;
+        Assert.Empty(begun.Decisions);
+        Assert.Empty(begun.PrototypeReadings);
+        Assert.NotEmpty(begun.Trials);
+
         // The pages tell what the commands tell.
         await using var app = Heatwright.Web.WebBench.Build(OpenStudy.Read(file).Value, 0);
         await app.StartAsync(TestContext.Current.CancellationToken);

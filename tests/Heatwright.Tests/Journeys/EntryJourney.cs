@@ -38,6 +38,47 @@ public sealed class EntryJourney : IDisposable
         Assert.DoesNotContain("apart", Piped("7.41\n7.42\n", "trial", "enter", file, "again", "--meter", "ohms=dmm", "--json").ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>0.1 Ω either way of the leads are 0.1/√3 = 0.058 Ω of doubt in a study as in 'trial fit'; said anew without a doubt there is none.</summary>
+    [Fact]
+    public void A_doubt_typed_behind_a_setting_is_kept_shown_and_counted()
+    {
+        string file = Begun();
+        Fine("meter", "add", file, "ex", "--reads", "ohm=exact");
+        Fine("trial", "add", file, "cold-ohms", "--on", "wire", "--name", "cold");
+        Piped("1.83\n1.82\n1.83\n1.83\n", "trial", "enter", file, "cold", "--meter", "ohms=ex", "--set", "leads=0.2ohm±0.1ohm", "--json");
+        string Plain(params string[] words) => string.Join(' ', Fine(words).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("± 0.058 Ω", Plain("trial", "list", file), StringComparison.Ordinal);
+        Assert.Contains("leads=0.2 Ω ± 0.1 Ω", Plain("trial", "set", file, "cold-1", "--set", "at=20C±2K"), StringComparison.Ordinal);
+        Assert.Contains("at=20 °C ± 2 K", Plain("trial", "set", file, "cold-1", "--set", "leads=0.2ohm"), StringComparison.Ordinal);
+        Assert.DoesNotContain("± 0.058", Plain("trial", "list", file), StringComparison.Ordinal);
+    }
+
+    /// <summary>1.5 less 0.2 Ω; several settings stand behind one option, as with 'trial enter'.</summary>
+    [Fact]
+    public void Several_settings_stand_behind_one_option()
+    {
+        string told = Fine("trial", "fit", "cold-ohms", "--read", "ohms=1.5", "--set", "leads=0.2ohm", "at=30C", "--meter", "ohms=exact");
+        Assert.Contains("1.3", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_word_that_nothing_reads_is_told()
+    {
+        string file = Begun();
+        Assert.Contains("nothing here reads 'bogus'. Read are chemistry, cells,", Fine("part", "add", file, "spare", "cell", "--word", "bogus=1", "chemistry=lithium-ion"), StringComparison.Ordinal);
+        Assert.DoesNotContain("nothing here reads", Fine("part", "state", file, "spare", "--word", "cells=1"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_claim_that_was_taken_before_does_not_wait_any_more()
+    {
+        string file = Begun();
+        string text = Path.Combine(bench.Folder, "seller.txt");
+        File.WriteAllText(text, "DC-DC boost module, input 3-16V, 10A max, 60W\n");
+        Assert.Contains("1 claims of its text are not confirmed", Fine("part", "add", file, "up", "--listing", text, "--take", "all"), StringComparison.Ordinal);
+        Assert.DoesNotContain("not confirmed", Fine("part", "state", file, "up", "--take", "3=limit-current"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_lone_dash_keeps_the_place_of_a_reading_that_was_missed()
     {

@@ -74,7 +74,13 @@ public static partial class ListingReader
             to++;
         }
 
-        return Blanks().Replace(listing.Words(from, to), " ");
+        // What stands between a size and the next value, and the word of a price before it, names that one.
+        if (i + 1 < seen.Count && to == seen[i + 1].Start)
+        {
+            to = seen[i].Sizes.Count > 0 ? end : seen[i + 1].IsPrice && ListingScan.PriceWord().Match(listing.Even[end..to]) is { Success: true } word ? end + word.Index : to;
+        }
+
+        return Blanks().Replace(listing.Words(from, to), " ").Trim();
     }
 
     [GeneratedRegex(@"\s+")]

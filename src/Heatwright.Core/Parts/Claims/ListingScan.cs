@@ -121,9 +121,9 @@ internal static partial class ListingScan
     [GeneratedRegex(@"\G(?<n>\d+(?:[.,]\d+)?) ?(?:[$€£]|EUR\b|USD\b|GBP\b)", RegexOptions.CultureInvariant)]
     private static partial Regex CurrencyBehind();
 
-    [GeneratedRegex(@"\G(?<n>\d+[.,]\d{2})(?![\d.,]*\d| ?[A-Za-zΩ°µ%])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\G(?<n>\d+[.,]\d{2})(?![\d.,]*\d| ?(?!(?i:incl|excl|including|excluding|plus|with|free|each|total|shipping|shipped|delivered)\b)[A-Za-zΩ°µ%])", RegexOptions.CultureInvariant)]
     private static partial Regex BarePrice();
 
     [GeneratedRegex(@"\b(?:price|costs?|only|just)\b[^\d\n]*$|\b(?:(?:pack|set|lot|bag|box) of \d+|\d+ ?(?:pcs|pieces)(?: for)?)\s*[:,]?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex PriceWord();
+    internal static partial Regex PriceWord();
 }

@@ -126,7 +126,14 @@ internal static class HeaterFits
         }
 
         List<string> says = [];
-        if (Enumerable.Range(0, sheet.Count).Any(i => sheet.Setting("set volts") is var set && Physics.ReadingChecks.SupplyLimits(volts[i], set)))
+        if (sheet.Count < EnoughToBend && Bend(sheet) is var (low, high))
+        {
+            // The mean of cold and hot ohms is neither; what the hottest reading says alone stands.
+            answer = BenchFit.Run(sheet.Rows([high]), steady with { Tells = [Curves.Tell("hot ohms", Units.Ohm, 0), .. steady.Tells.Skip(1)] }) with { Next = answer.Next };
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"The ohms rise: {volts[low] / amps[low]:0.00} Ω at {volts[low] * amps[low]:0.0} W, {volts[high] / amps[high]:0.00} Ω at {volts[high] * amps[high]:0.0} W. Of {sheet.Count} readings only the hot ohms are told; the cold ones need {EnoughToBend}, from low to full volts, or cold ohms on an ohmmeter."));
+        }
+
+        if (Physics.ReadingChecks.SupplyLimits(volts.Max(), sheet.Setting("set volts")))
         {
             says.Add("The supply was in its current limit: these are not the volts that were set.");
         }
@@ -153,6 +160,29 @@ internal static class HeaterFits
 
     /// <summary>A law of the ohms is good for so many times the highest volts read: our choice.</summary>
     private const double FarAbove = 1.5;
+
+    /// <summary>Three readings for each of the two numbers of a bent line, as every larger model asks.</summary>
+    private const int EnoughToBend = 6;
+
+    /// <summary>Ohms that differ by less between low and full watts are taken as one: our choice.</summary>
+    private const double LeastBend = 0.05;
+
+    /// <summary>Rows of the least and the most watts, where their ohms differ by more than three times what the readings and the zeros of their meters may be off; null: they do not.</summary>
+    private static (int Low, int High)? Bend(TrialSheet sheet)
+    {
+        double[] volts = sheet["volts"], amps = sheet["amps"];
+        int[] rows = [.. Enumerable.Range(0, sheet.Count).OrderBy(i => volts[i] * amps[i])];
+        int low = rows[0], high = rows[^1];
+        double rise = Math.Log(volts[high] / amps[high] * amps[low] / volts[low]), squares = 0;
+        foreach (string column in new[] { "volts", "amps" })
+        {
+            double[] read = sheet[column], own = sheet.Own(column);
+            squares += Square(own[low] / read[low]) + Square(own[high] / read[high]);
+            squares += sheet.Shared.Where(error => error.Column == column).Sum(error => Square(error.Offset * ((1 / read[low]) - (1 / read[high]))));
+        }
+
+        return rise > LeastBend && rise > 3 * Math.Sqrt(squares) ? (low, high) : null;
+    }
 
     private static BenchModel Tempered(Told[] atLabel) => new("ohms that rise with the degrees", "amps", ["volts", "degrees"], s => [Guess(s), 1e-3],
         (s, p) => [.. s["volts"].Zip(s["degrees"], (v, c) => v / (p[0] * (1 + (p[1] * (c - 20)))))],
@@ -286,7 +316,11 @@ internal static class HeaterFits
         {
             Decides = "Read the drop with the current off: that is the zero of the meter.",
         };
-        var answer = BenchFit.Run(sheet, plain, zero);
+        var off = read.Whole("amps", "drop");
+        bool zeroRead = off.Count > sheet.Count && sheet.Count >= 2;
+
+        // Where the zero was read, it is taken off whatever the fit would find by itself.
+        var answer = zeroRead ? BenchFit.Run(off, zero with { Decides = "" }) : BenchFit.Run(sheet, plain, zero);
         double volts = sheet.Setting("source volts", double.NaN), drop = most * (answer.Find("ohms")?.Value ?? 0) * Each(sheet);
         return new(answer with { Says = volts > 0 ? [string.Create(CultureInfo.InvariantCulture, $"At {most:0.0} A it loses {drop * 1000:0} mV, {100 * drop / volts:0.0} % of {volts:0.0} V.")] : [string.Create(CultureInfo.InvariantCulture, $"At {most:0.0} A it loses {drop * 1000:0} mV.")] });
     }

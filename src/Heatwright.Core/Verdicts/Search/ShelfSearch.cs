@@ -33,6 +33,9 @@ public sealed record SearchResult(int Tried, int TooCold, int NoPoint, IReadOnly
 {
     /// <summary>Where each arrangement ended: those that keep every must by the middle run first, the largest margin first, then those put aside.</summary>
     public IReadOnlyList<(Arrangement One, string Reason)> Places { get; init; } = [];
+
+    /// <summary>How many keep every must by the middle run too and are not among the best: what is tried is either there, here or put aside.</summary>
+    public int Behind => Tried - Best.Count - Discards.Sum(family => family.Count);
 }
 
 /// <summary>Tries every sensible arrangement of the shelf: cells in series and side by side, straight or through a step-up, every load, contact, switch and wire.</summary>

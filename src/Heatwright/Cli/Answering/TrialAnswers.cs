@@ -48,7 +48,7 @@ internal sealed record RunHeld(string Run, string Trial, IReadOnlyList<ColumnHel
 {
     /// <summary>The view of a run.</summary>
     public static RunHeld Of(Trial trial, Run run) => new(run.Id.Name, trial.Id.Name,
-        [.. run.Columns.Select(column => new ColumnHeld(column.Name, column.Unit.Length > 0 ? column.Unit : null, column.Instrument.Length > 0 ? column.Instrument : null))], TrialKinds.Held(trial, run.Settings));
+        [.. run.Columns.Select(column => new ColumnHeld(column.Name, column.Unit.Length > 0 ? column.Unit : null, column.Instrument.Length > 0 ? column.Instrument : null))], TrialKinds.Held(trial, run));
 }
 
 /// <summary>A kind of bench test.</summary>

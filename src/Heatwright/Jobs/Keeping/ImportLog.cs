@@ -135,7 +135,7 @@ public static class ImportLog
     {
         string id = begun.Id.Name;
         var run = RunFromLog.Make(begun.Id, trial, log, pairs, import.Instrument);
-        run = run with { Settings = begun.Settings, Columns = [.. run.Columns.Select(column => begun.Columns.First(one => one.Name == column.Name).Instrument is { Length: > 0 } meter ? column with { Instrument = meter } : column)] };
+        run = run with { Settings = begun.Settings, SettingsPlusMinus = begun.SettingsPlusMinus, Columns = [.. run.Columns.Select(column => begun.Columns.First(one => one.Name == column.Name).Instrument is { Length: > 0 } meter ? column with { Instrument = meter } : column)] };
         var kept = KeptFile.Of(KeepFiles.FreeId(study, Path.GetFileName(import.Log)), Path.GetFileName(import.Log), KeptAbout.Run, id,
             $"Raw log of this run. {string.Join(", ", pairs.Select(pair => $"{pair.Run} from '{pair.Log}'"))}.", bytes);
         ColumnLabel[] labels = [.. pairs.Where(pair => pair.Run != "time").Select(pair => new ColumnLabel(pair.Log, pair.Run, ""))];

@@ -76,6 +76,7 @@ public static class PartState
     {
         Id = new(""),
         Settings = new SortedDictionary<string, double>(run.Settings.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal),
+        SettingsPlusMinus = new SortedDictionary<string, double>(run.SettingsPlusMinus.ToDictionary(StringComparer.Ordinal), StringComparer.Ordinal),
         // A meter may have another name there; what it may be wrong by is what counts.
         Columns = [.. run.Columns.Select(column => column with { Instrument = meters.TryGetValue(column.Instrument, out var meter) ? Json(meter with { Id = "" }) : "" })],
     };

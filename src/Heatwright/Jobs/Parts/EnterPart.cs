@@ -18,6 +18,9 @@ public sealed record PartEntered(Part Part, IReadOnlyList<ClaimDoubt> Doubts, IR
     /// <summary>What was made of prices for several or in a currency, in sentences.</summary>
     public IReadOnlyList<string> Prices { get; init; } = [];
 
+    /// <summary>Words that were kept and that nothing reads, in sentences.</summary>
+    public IReadOnlyList<string> OwnWords { get; init; } = [];
+
     /// <summary>What its trials told; null: it was not tried.</summary>
     public PartFindings? Found { get; init; }
 }
@@ -36,7 +39,7 @@ public static class EnterPart
             {
                 left = done.Left;
                 return study with { Parts = [.. study.Parts, done.Part] };
-            })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()] });
+            })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()], OwnWords = [.. entry.Words.Select(PartWords.Unread).OfType<string>()] });
     }
 
     /// <summary>More about a part that is there; nothing that was said before is lost: the history keeps it.</summary>
@@ -48,7 +51,7 @@ public static class EnterPart
         {
             left = done.Left;
             return study with { Parts = [.. study.Parts.Select(part => part.Id == done.Part.Id ? done.Part : part)] };
-        })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()] });
+        })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()], OwnWords = [.. entry.Words.Select(PartWords.Unread).OfType<string>()] });
     }
 
     /// <summary>What was typed for a new part, as the command that says the same of the part that is there.</summary>
@@ -103,7 +106,8 @@ public static class EnterPart
     private static PartEntered Entered(Study study, string id, IReadOnlyList<Claim> left)
     {
         var part = Found(study, id).Value;
-        return new(part, ClaimChecks.Of(part), left) { Found = RunStudy.Findings(study, part) };
+        var found = RunStudy.Findings(study, part);
+        return new(part, ClaimChecks.Of(part, quantity => found?.Find(quantity)), left) { Found = found };
     }
 
     private static Checked<Part> Begun(PartEntry entry)
@@ -233,10 +237,10 @@ public static class EnterPart
 
         var read = ListingReader.Read(text, part.Kind);
         problems.AddRange(read.Problems);
-        return read.IsFine ? Confirmed(read.Value, entry.Take, problems) : ([], [], new Dictionary<string, string>());
+        return read.IsFine ? Confirmed(part, read.Value, entry.Take, problems) : ([], [], new Dictionary<string, string>());
     }
 
-    private static (List<StatedValue> Claims, IReadOnlyList<Claim> Left, IReadOnlyDictionary<string, string> Words) Confirmed(ListingClaims listing, IReadOnlyList<string> take, List<Problem> problems)
+    private static (List<StatedValue> Claims, IReadOnlyList<Claim> Left, IReadOnlyDictionary<string, string> Words) Confirmed(Part part, ListingClaims listing, IReadOnlyList<string> take, List<Problem> problems)
     {
         List<StatedValue> claims = [];
         HashSet<int> taken = [];
@@ -266,8 +270,12 @@ public static class EnterPart
             }
         }
 
-        return (claims, [.. listing.Claims.Where(claim => !taken.Contains(claim.Number))], taken.Count > 0 ? listing.Words : new Dictionary<string, string>());
+        return (claims, [.. listing.Claims.Where(claim => !taken.Contains(claim.Number) && !IsStated(part, claim))], taken.Count > 0 ? listing.Words : new Dictionary<string, string>());
     }
+
+    /// <summary>True of a claim that was confirmed before: it is stated in the same words.</summary>
+    private static bool IsStated(Part part, Claim claim) => part.Stated.Any(stated => stated.Origin == "claimed" && stated.Value == claim.Value
+        && (claim.Quantity ?? stated.Quantity) == stated.Quantity && stated.Text == claim.Confirmed(stated.Quantity).Text);
 
     /// <summary>The kind that was typed, capitals and hyphens left aside; null: none.</summary>
     public static PartKind? KindOf(string typed) => Enum.GetValues<PartKind>().Where(kind => Plain(kind.ToString()) == Plain(typed) || Plain(Spoken(kind)) == Plain(typed)).Select(kind => (PartKind?)kind).FirstOrDefault();

@@ -60,7 +60,7 @@ public sealed record PartView(
 
         return new(part.Id.Name, EnterPart.Word(part.Kind), part.Name, part.Count, part.From, part.Words, part.Note, part.Photo, part.Listing, part.Samples, part.Whence,
             [.. values.GroupBy(value => value.Quantity).SelectMany(group => group)],
-            [.. PartNeeds.Missing(part, quantity => found?.Find(quantity) is not null).Select(need => new PartNeedView(need.Quantity, need.IsEssential, need.How))], ClaimChecks.Of(part));
+            [.. PartNeeds.Missing(part, quantity => found?.Find(quantity) is not null).Select(need => new PartNeedView(need.Quantity, need.IsEssential, need.How))], ClaimChecks.Of(part, quantity => found?.Find(quantity)));
     }
 
     /// <summary>All parts of a study, with what their trials told.</summary>

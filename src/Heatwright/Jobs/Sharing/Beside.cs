@@ -64,7 +64,7 @@ public static class Beside
         var own = twins.Select(twin => twin.Id).ToHashSet();
         var pairs = study.Trials.Where(trial => own.Contains(trial.Part)).SelectMany(trial => trial.Runs.Select((run, i) => (Trial: trial, Run: run, Their: Counterpart(study, twins.First(twin => twin.Id == trial.Part).TwinOf!.Value, trial, i)))).ToArray();
         return new(study.Name, lines,
-            [.. pairs.Where(pair => pair.Run.Readings.Count == 0).Select(pair => new WaitingRun(pair.Run.Id.Name, pair.Trial.Id.Name, [.. pair.Run.Columns.Select(column => column.Name)], pair.Run.Settings.OrderBy(one => one.Key, StringComparer.Ordinal).ToDictionary(one => one.Key, one => one.Value), TrialKinds.Held(pair.Trial, pair.Run.Settings), pair.Their))],
+            [.. pairs.Where(pair => pair.Run.Readings.Count == 0).Select(pair => new WaitingRun(pair.Run.Id.Name, pair.Trial.Id.Name, [.. pair.Run.Columns.Select(column => column.Name)], pair.Run.Settings.OrderBy(one => one.Key, StringComparer.Ordinal).ToDictionary(one => one.Key, one => one.Value), TrialKinds.Held(pair.Trial, pair.Run), pair.Their))],
             pairs.Count(pair => pair.Run.Readings.Count > 0));
     }
 

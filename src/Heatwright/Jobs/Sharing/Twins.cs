@@ -49,7 +49,7 @@ public static class Twins
             {
                 Id = new(Free(trial.Id.Name, trialIds)),
                 Part = id,
-                Runs = [.. trial.Runs.Select(run => run with { Id = new(Free(run.Id.Name, runIds)), Columns = [.. run.Columns.Select(column => column with { Instrument = "" })], Readings = [], Settings = Kept(run.Settings) })],
+                Runs = [.. trial.Runs.Select(run => run with { Id = new(Free(run.Id.Name, runIds)), Columns = [.. run.Columns.Select(column => column with { Instrument = "" })], Readings = [], Settings = Kept(run.Settings), SettingsPlusMinus = Kept(run.SettingsPlusMinus) })],
             }));
         }
 

@@ -54,16 +54,21 @@ public static class SetRun
         var meters = TypeReadings.Pairs(entry.Meters, "meter", problems);
         TypeReadings.Meters(study, [.. columns.Select(column => column.Name)], meters.Where(pair => pair.Value != None).ToDictionary(), problems);
         var said = TypeReadings.Pairs(entry.Settings, "setting", problems);
-        var settings = old.Settings.Where(pair => !said.Any(one => one.Value == None && TypeReadings.SettingOf(trial, one.Key) == pair.Key)).ToDictionary(StringComparer.Ordinal);
-        foreach (var (name, value) in TypeReadings.Settings(trial, said.Where(pair => pair.Value != None).ToDictionary(), problems))
+        var anew = said.Keys.Select(name => TypeReadings.SettingOf(trial, name)).ToHashSet(StringComparer.Ordinal);
+        var (settings, plusMinus) = TypeReadings.Settings(trial, said.Where(pair => pair.Value != None).ToDictionary(), problems);
+        var run = old with
         {
-            settings[name] = value;
-        }
-
-        var run = old with { Settings = settings, Columns = [.. columns.Select(column => column with { Instrument = meters.GetValueOrDefault(column.Name) is { } meter ? meter == None ? "" : meter : column.Instrument })] };
+            Settings = Besides(old.Settings, anew, settings),
+            SettingsPlusMinus = Besides(old.SettingsPlusMinus, anew, plusMinus),
+            Columns = [.. columns.Select(column => column with { Instrument = meters.GetValueOrDefault(column.Name) is { } meter ? meter == None ? "" : meter : column.Instrument })],
+        };
         problems.AddRange(Unread(trial, old, run));
         return problems.Count > 0 ? new(problems) : new(run);
     }
+
+    /// <summary>What was said anew, and what stood before of all else.</summary>
+    private static Dictionary<string, double> Besides(IReadOnlyDictionary<string, double> old, HashSet<string> anew, Dictionary<string, double> said) =>
+        old.Where(pair => !anew.Contains(pair.Key)).Concat(said).ToDictionary(StringComparer.Ordinal);
 
     private static IReadOnlyList<Column> Columns(Study study, Trial trial, Run old, RunEntry entry, List<Problem> problems)
     {

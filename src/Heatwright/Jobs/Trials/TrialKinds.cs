@@ -85,15 +85,17 @@ public static class TrialKinds
         ? $": {known.Meaning}{(known.Unit.Length > 0 ? $", {known.Unit}" : "")}" : name switch { "sample" => ": which piece of the purchase", "touches" => ": how many touches lie between", "air" => ": air, °C", "at" => ": temperature of the part, °C", "leads" => ": ohms of the leads alone, Ω", "set" => ": volts it is set to, V", "taken before" => ": charge taken since it was full, Ah", _ => "" };
 
     /// <summary>Settings of a run as they are typed: 'air=24 °C'; they are kept in SI, levels in °C.</summary>
-    public static IReadOnlyList<string> Held(Trial trial, IReadOnlyDictionary<string, double> settings) =>
+    public static IReadOnlyList<string> Held(Trial trial, Run run) =>
     [
-        .. settings.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key.Replace(' ', '-')}={Held(trial, one.Key, one.Value)}"),
+        .. run.Settings.Keys.Order(StringComparer.Ordinal).Select(name => $"{name.Replace(' ', '-')}={Held(trial, run, name)}"),
     ];
 
-    /// <summary>One setting's value as it is typed: '24 °C'.</summary>
-    public static string Held(Trial trial, string setting, double kept)
+    /// <summary>One setting of a run as it is typed: '24 °C', '0.2 Ω ± 0.1 Ω'.</summary>
+    public static string Held(Trial trial, Run run, string setting)
     {
         var unit = SettingUnit(trial, setting);
-        return $"{Display.Significant(unit.IsLevel ? kept : unit.FromSi(kept), 6)}{Display.Behind(unit)}";
+        double kept = run.Settings[setting];
+        string value = $"{Display.Significant(unit.IsLevel ? kept : unit.FromSi(kept), 6)}{Display.Behind(unit)}";
+        return run.SettingsPlusMinus.GetValueOrDefault(setting) is > 0 and var plusMinus ? $"{value} ± {Display.Significant(plusMinus / unit.Factor, 6)}{(unit.IsLevel ? " K" : Display.Behind(unit))}" : value;
     }
 }

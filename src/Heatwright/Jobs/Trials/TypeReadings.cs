@@ -235,12 +235,12 @@ public static partial class TypeReadings
         }
 
         var settings = Settings(trial, Pairs(entry.Settings, "setting", problems), problems);
-        foreach (string missing in RunFromLog.Needed(trial, settings.Keys, columns).Where(name => !columns.Contains(name)))
+        foreach (string missing in RunFromLog.Needed(trial, settings.Kept.Keys, columns).Where(name => !columns.Contains(name)))
         {
             problems.Add(new("A run of this trial needs this column.", "columns", string.Join(", ", columns), missing, "Name it too; a '-' in it stands for what was not read."));
         }
 
-        return problems.Count > 0 ? new(problems) : new(new Run(new(id), [.. columns.Select(name => TypedHeading.ColumnOf(trial, name, meters.GetValueOrDefault(name) ?? ""))], []) { Settings = settings });
+        return problems.Count > 0 ? new(problems) : new(new Run(new(id), [.. columns.Select(name => TypedHeading.ColumnOf(trial, name, meters.GetValueOrDefault(name) ?? ""))], []) { Settings = settings.Kept, SettingsPlusMinus = settings.PlusMinus });
     }
 
     /// <summary>The meters that were named, each for its column; one that is not known goes into the list.</summary>
@@ -252,9 +252,10 @@ public static partial class TypeReadings
     }
 
     /// <summary>Settings as they are kept; what is wrong about them goes into the list.</summary>
-    internal static Dictionary<string, double> Settings(Trial trial, Dictionary<string, string> said, List<Problem> problems)
+    internal static (Dictionary<string, double> Kept, Dictionary<string, double> PlusMinus) Settings(Trial trial, Dictionary<string, string> said, List<Problem> problems)
     {
         var settings = new Dictionary<string, double>(StringComparer.Ordinal);
+        var plusMinus = new Dictionary<string, double>(StringComparer.Ordinal);
         string[] known = [.. RunFromLog.Settings(trial)];
         foreach (var (typed, text) in said)
         {
@@ -273,10 +274,15 @@ public static partial class TypeReadings
                 }
 
                 settings[name] = !read.IsFine ? 0 : unit.IsLevel ? Units.Celsius.FromSi(read.Value.Si) : read.Value.Si;
+                if (read is { IsFine: true, Value.PlusMinus: > 0 and var within })
+                {
+                    // Kept as limits, the way makers mean it; a standard doubt stands for limits √3 as wide.
+                    plusMinus[name] = within * read.Value.Unit.Factor * (read.Value.IsStandard ? Math.Sqrt(3) : 1);
+                }
             }
         }
 
-        return settings;
+        return (settings, plusMinus);
     }
 
     /// <summary>A setting by its name as it is kept, from its name as it was typed.</summary>

@@ -40,7 +40,10 @@ public sealed record SearchView(int Tried, int TooCold, int NoPoint, IReadOnlyLi
     /// <summary>Where the arrangements that are wired in the study stand among those tried, a sentence each; those among the best are not repeated.</summary>
     public IReadOnlyList<string> Wired { get; init; } = [];
 
-    /// <summary>What the first look told, in sentences; none where it told nothing.</summary>
+    /// <summary>How many keep every must in the middle run too, with less margin than the best handful; none of them is shown.</summary>
+    public int Behind { get; init; }
+
+    /// <summary>What the first look told, and what is not shown, in sentences; none where it told nothing.</summary>
     public IEnumerable<string> FirstLook()
     {
         if (TooCold > 0)
@@ -51,6 +54,11 @@ public sealed record SearchView(int Tried, int TooCold, int NoPoint, IReadOnlyLi
         if (NoPoint > 0)
         {
             yield return $"{RunWords.Number(NoPoint, "0")} have no steady point with a full, a half or a nearly empty pack; they were run all the same.";
+        }
+
+        if (Behind > 0)
+        {
+            yield return $"{RunWords.Number(Behind, "0")} more keep every must in the middle run, with less margin than the {RunWords.Number(Best.Count, "0")} shown.";
         }
     }
 }
@@ -78,6 +86,7 @@ public static class SearchShelf
             [.. found.Best.Select(one => View(one, shelf, study))],
             found.Discards, found.Buy)
         {
+            Behind = found.Behind,
             Wired = [.. study.Arrangements.Where(wired => !found.Best.Any(one => ShelfSearch.SameWay(wired, one.Verdict.Arrangement))).Select(wired => Place(study, wired, found))],
         });
     }

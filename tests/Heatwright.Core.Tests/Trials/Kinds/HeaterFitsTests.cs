@@ -107,6 +107,31 @@ public class HeaterFitsTests
         Assert.Single(Given.Fit("cold-ohms", [("ohms", [ohms])], [("leads", 0), ("label volts", 12)]).Says);
     }
 
+    /// <summary>By hand: R = 1 Ω + 80 mΩ a watt-ish lamp, 1.00, 1.25, 1.50, 1.75 and 2.00 Ω from 1 to 5 V. Five readings do not tell such a line; 5 V on 2.00 Ω are 12.5 W all the same, and nobody is told 1.73 Ω.</summary>
+    [Theory, InlineData(5), InlineData(3), InlineData(2)]
+    public void Ohms_that_rise_are_told_hot_only_where_the_readings_are_too_few(int count)
+    {
+        double[] volts = [.. new double[] { 5, 1, 3, 2, 4 }.Take(count)];
+        var answer = Given.Fit("volts-amps", [("volts", volts), ("amps", [.. volts.Select(v => v / (0.75 + (0.25 * v)))])], meters: "volts=0.5%+1mV;amps=0.5%+1mA");
+        Assert.Null(answer.Find("ohms"));
+        Assert.Equal(2, answer.Value("hot ohms"), 1e-6);
+        Assert.Equal(12.5, answer.Value("watts at the highest volts"), 1e-6);
+        Assert.StartsWith("The ohms rise: 1.00 Ω at 1.0 W, 2.00 Ω at 12.5 W.", Assert.Single(answer.Says), StringComparison.Ordinal);
+        Assert.NotEmpty(answer.Next);
+    }
+
+    /// <summary>1.00 and 1.04 Ω are taken as one; 1.00 and 1.10 Ω too where a zero of 0.1 A makes as much of the lowest amps.</summary>
+    [Theory, InlineData(1.04, "1mA", true), InlineData(1.10, "1mA", false), InlineData(1.10, "100mA", true)]
+    public void Ohms_that_hardly_rise_stay_one(double hotOhm, string zero, bool one)
+    {
+        var answer = Given.Fit("volts-amps", [("volts", [1, 4]), ("amps", [1, 4 / hotOhm])], meters: $"volts=0.5%+1mV;amps=0.5%+{zero}");
+        Assert.Equal(one, answer.Find("ohms") is not null);
+        Assert.Equal(!one, answer.Find("hot ohms") is not null);
+    }
+
+    [Fact]
+    public void The_recipe_asks_for_as_many_settings_as_the_bend_needs() => Assert.Contains("six settings", string.Join(' ', TrialCard.Find("volts-amps")!.Recipe.TwoMeters), StringComparison.Ordinal);
+
     [Theory]
     [InlineData(4.89, 1)]
     [InlineData(4.9, 0)]

@@ -66,7 +66,16 @@ public sealed class LeftReasonsTests
     }
 
     [Fact]
-    public void The_zero_of_a_drop_is_no_slip() => Assert.DoesNotContain(Given.Fit("two-point-drop", [("amps", [0, 1, 2, 3]), ("drop", [-1e-4, 0.018, 0.036, 0.054])]).Remarks, remark => remark.LeftOut);
+    public void The_zero_of_a_drop_is_no_slip_and_is_taken_off()
+    {
+        // 18 mΩ and a meter that shows 0.5 mV too much.
+        var answer = Given.Fit("two-point-drop", [("amps", [0, 1, 2, 3]), ("drop", [0.0005, 0.0185, 0.0365, 0.0545])]);
+        Assert.DoesNotContain(answer.Remarks, remark => remark.LeftOut);
+        Assert.Equal(0.018, answer.Value("ohms"), 1e-6);
+        Assert.Equal(0.0005, answer.Value("zero off"), 1e-6);
+        Assert.Empty(answer.Next);
+        Assert.Equal(0.018, Given.Fit("two-point-drop", [("amps", [0, 1, 2, 3]), ("drop", [-1e-4, 0.0179, 0.0359, 0.0539])]).Value("ohms"), 1e-6);
+    }
 
     [Fact]
     public void A_display_that_stands_still_cools_nothing()
