@@ -108,7 +108,7 @@ internal static class HeaterFits
             says.Add("The supply was in its current limit: these are not the volts that were set.");
         }
 
-        if (answer.Find("ohms") is { } ohms && sheet.Setting("label volts") is var lv && sheet.Setting("label watts") is var lw && lv > 0 && lw > 0)
+        if ((answer.Find("ohms") ?? answer.Find("hot ohms")) is { } ohms && sheet.Setting("label volts") is var lv && sheet.Setting("label watts") is var lw && lv > 0 && lw > 0)
         {
             double z = Math.Abs((lv * lv / lw) - ohms.Value) / Math.Sqrt(Square(ohms.StandardDoubt) + Square(lv * lv / lw * 0.1 / Math.Sqrt(3)));
             says.Add(string.Create(CultureInfo.InvariantCulture, $"The label means {lv * lv / lw:0.00} Ω; these readings mean {ohms.Value:0.00} Ω: {(z < 2 ? "they agree" : z < 3 ? "doubtful" : "they do not agree")} (z {z:0.0}). At {volts.Max():0.00} V it gives {answer.Find("watts at the highest volts")?.Value ?? double.NaN:0.0} W, not {lw:0} W at {lv:0.#} V."));
@@ -120,7 +120,8 @@ internal static class HeaterFits
     private static BenchModel Tempered() => new("ohms that rise with the degrees", "amps", ["volts", "degrees"], s => [Guess(s), 1e-3],
         (s, p) => [.. s["volts"].Zip(s["degrees"], (v, c) => v / (p[0] * (1 + (p[1] * (c - 20)))))],
         [Curves.Tell("ohms at 20 °C", Units.Ohm, 0), Curves.Tell("temperature coefficient", Units.PerKelvin, 1),
-            Curves.Tell("hot ohms", Units.Ohm, (s, p) => p[0] * (1 + (p[1] * (s["degrees"].Max() - 20))))])
+            Curves.Tell("hot ohms", Units.Ohm, (s, p) => p[0] * (1 + (p[1] * (s["degrees"].Max() - 20)))),
+            Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => Square(s["volts"].Max()) / (p[0] * (1 + (p[1] * (s["degrees"][Array.IndexOf(s["volts"], s["volts"].Max())] - 20)))))])
     { Lower = [1e-4, -0.05], Upper = [1e7, 0.05], Decides = "Take one more pair of volts and amps 100 K hotter." };
 
     /// <summary>I from V = I·(R + s·W·(V·I/W)ⁿ), W the most watts: for n = 1 the root that goes to V/R for small s, else by halves from there.</summary>
