@@ -46,7 +46,7 @@ internal sealed class CellCutter(byte separator)
         }
         else if (separator == 0)
         {
-            Add(line, 0, line.Length);
+            CutNowhere(line);
         }
         else
         {
@@ -54,6 +54,18 @@ internal sealed class CellCutter(byte separator)
         }
 
         return Count;
+    }
+
+    /// <summary>The whole line, or what stands in its quotes: a table of one column with decimal commas is written so.</summary>
+    private void CutNowhere(ReadOnlySpan<byte> line)
+    {
+        int at = 0;
+        var text = line.TrimEnd(" \t\r"u8);
+        if (text.Length < 2 || text[0] != '"' || !AddQuoted(text, ref at) || at < text.Length)
+        {
+            Count = 0;
+            Add(line, 0, line.Length);
+        }
     }
 
     private void CutAtMarks(ReadOnlySpan<byte> line)

@@ -16,12 +16,23 @@ public static class CellTrials
         var logs = read.Select(pair => (pair.Trial, pair.Table, Log: Log(pair.Table))).Where(entry => entry.Log.Count >= 3).ToArray();
         List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
         var discharges = logs.Where(entry => entry.Trial.Kind == TrialKind.Discharge).OrderBy(entry => Rate(entry.Log)).ToArray();
+        discharges = [.. discharges.OrderBy(entry => IsBrokenOff(entry.Table, entry.Log))]; // the slowest that ends where the cell is empty
         var others = logs.Where(entry => discharges.Length == 0 || !Same(entry.Log, discharges[0].Log)).DistinctBy(entry => entry.Log, EqualityComparer<CellLog>.Create((one, other) => Same(one!, other!), log => log.Count)).ToArray();
         if (discharges.Length == 0 || !others.Any(entry => entry.Trial.Kind == TrialKind.Pulse || OtherCurrent(entry.Log, discharges[0].Log)))
         {
             string missing = discharges.Length == 0 ? "a discharge down to the cut-off (kind 'discharge', also called 'capacity')" : "a pulse run (kind 'pulse'), or a second discharge at another current";
             remarks.AddRange(discharges.SelectMany(entry => CutOffOf(entry.Trial, entry.Table, entry.Log).Remarks));
             return new(part.Id, [], remarks, [new Problem($"How the volts of cell '{part.Name}' fall is not known yet.", Where, $"{logs.Length} usable {(logs.Length == 1 ? "run" : "runs")}", "a discharge down to the cut-off and a run at another current", $"Take {missing}.")]);
+        }
+
+        if (discharges.All(entry => IsBrokenOff(entry.Table, entry.Log)))
+        {
+            // What is below the end of the log may be a tenth of the cell or most of it: no curve of its volts can be drawn over its charge.
+            var (trial, table, log) = discharges[0];
+            remarks.AddRange(discharges.SelectMany(entry => CutOffOf(entry.Trial, entry.Table, entry.Log).Remarks));
+            double cutV = EmptyV(table, log)!.Value;
+            return new(part.Id, [], remarks, [new Problem($"How the volts of cell '{part.Name}' fall is not known down to its end.", Where, FormattableString.Invariant($"the log of '{trial.Id}' ends at {log.Volts[^1]:0.00} V"),
+                FormattableString.Invariant($"a discharge down to its cut-off of {cutV:0.00} V"), FormattableString.Invariant($"Charge it full and take the discharge again until {cutV:0.00} V; or, where this cell is empty above, say so with --set cut-off=...V."))]);
         }
 
         var slow = discharges[0];
@@ -40,6 +51,11 @@ public static class CellTrials
         double ah = (takenC ?? cell.Cell.CapacityC) / 3600;
 
         var capacityDoubts = Doubts.From(Cause.Normal($"{slow.Trial.Id} capacity scatter", CauseGroup.Trial), 0.005 * ah);
+        if (EmptyV(slow.Table, slow.Log) is { } emptyV)
+        {
+            capacityDoubts = capacityDoubts.With(EndOfDischarge.Cause(origin), EndOfDischarge.Missing(slow.Log.Volts, slow.Log.ChargeC(), emptyV) * ah / Math.Sqrt(3));
+        }
+
         foreach (var cut in slow.Table.Cuts.Where(cut => cut.From > 0 && cut.From < slow.Table.Count))
         {
             // While nobody looked, the amps of both sides flowed on.
@@ -103,22 +119,34 @@ public static class CellTrials
     /// <summary>Setting of a run: where its cell is empty, V.</summary>
     private const string CutOff = "cut-off";
 
+    /// <summary>A single cell begins below these volts: of anything else nobody knows where it is empty, unless it is said.</summary>
+    private const double MostOfOneCellV = 4.5;
+
+    /// <summary>Where a cell is empty, V: as is said of the run, else what the card takes for a single cell; null: nothing is said, or the log begins there.</summary>
+    private static double? EmptyV(ReadingTable table, CellLog log)
+    {
+        double? said = table.Run.Settings.TryGetValue(CutOff, out double cutV) ? cutV
+            : log.Volts[0] < MostOfOneCellV ? TrialCard.Find("capacity")!.Settings.First(setting => setting.Name == CutOff).Default : null;
+        return said < log.Volts[0] ? said : null;
+    }
+
+    /// <summary>True where a discharge was ended well above its cut-off.</summary>
+    private static bool IsBrokenOff(ReadingTable table, CellLog log) => EmptyV(table, log) is { } cutV && double.IsNaN(EndOfDischarge.Missing(log.Volts, log.ChargeC(), cutV));
+
     /// <summary>Charge taken down to the stated cut-off, coulomb, and what to mind where the log does not reach it; null: none is stated, or it does not reach.</summary>
     private static (double? TakenC, Remark[] Remarks) CutOffOf(Trial trial, ReadingTable table, CellLog log)
     {
-        if (!table.Run.Settings.TryGetValue(CutOff, out double cutV))
-        {
-            return (null, []);
-        }
-
-        if (TakenTo(log, cutV) is { } takenC)
+        bool said = table.Run.Settings.TryGetValue(CutOff, out double saidV);
+        if (said && TakenTo(log, saidV) is { } takenC)
         {
             return (takenC, []);
         }
 
-        return (null, [new(trial.Id, table.Run.Id, 0, log.Volts[0] <= cutV
-            ? FormattableString.Invariant($"The log begins at {log.Volts[0]:0.00} V, not above its cut-off of {cutV:0.00} V: all of it is counted. Say where this cell is empty with --set cut-off=...V.")
-            : FormattableString.Invariant($"The log ends at {log.Volts[^1]:0.00} V, above its cut-off of {cutV:0.00} V: the capacity is a lower bound. Go on until {cutV:0.00} V."), Remark.Kept)]);
+        string? mind = said && log.Volts[0] <= saidV
+            ? FormattableString.Invariant($"The log begins at {log.Volts[0]:0.00} V, not above its cut-off of {saidV:0.00} V: all of it is counted. Say where this cell is empty with --set cut-off=...V.")
+            : IsBrokenOff(table, log) && EmptyV(table, log) is { } cutV
+            ? FormattableString.Invariant($"The log ends at {log.Volts[^1]:0.00} V, above its cut-off of {cutV:0.00} V: the capacity is a lower bound. Go on until {cutV:0.00} V, or say where this cell is empty with --set cut-off=...V.") : null;
+        return (null, mind is null ? [] : [new(trial.Id, table.Run.Id, 0, mind, Remark.Kept)]);
     }
 
     /// <summary>The same log taken in twice tells nothing new.</summary>
@@ -150,7 +178,11 @@ public static class CellTrials
     private static double Rate(CellLog log) => 1 / (log.TimesS[^1] - log.TimesS[0]);
 
     /// <summary>Amps as read, or through a resistor of known ohms.</summary>
-    private static double[] Amps(ReadingTable table, double[] volts) => table.Has("amps") ? table["amps"] : [.. volts.Select(v => v / table.Run.Setting("load", double.NaN))];
+    private static double[] Amps(ReadingTable table, double[] volts) => table.Has("amps") ? Flowing(volts, table["amps"]) : [.. volts.Select(v => v / table.Run.Setting("load", double.NaN))];
+
+    /// <summary>Amps of every row, of those too that were noted once.</summary>
+    private static double[] Flowing(double[] volts, double[] amps) => AmpsOnce.On(volts, amps) is { } on
+        ? [.. amps.Select((value, i) => double.IsFinite(value) || on[i] is null ? value : on[i] == true ? amps.Max(one => double.IsFinite(one) ? one : 0) : 0)] : amps;
 
     private static CellLog Log(ReadingTable table)
     {

@@ -29,7 +29,7 @@ public sealed class InstrumentCauses(IReadOnlyList<Instrument> instruments)
     /// <param name="column">The column.</param>
     /// <param name="typed">Its readings as typed: where all of them carry a unit of their own, as '27mV' in a column of volts, they were read on that range.</param>
     internal MeterSaid? Promise(Column column, params IReadOnlyList<string> typed) => Spec(OwnUnit(column, typed) is { } own ? column with { Unit = own } : column) is { } spec
-        ? new(column.Instrument, new AccuracySpec(spec.Percent / 100, 0, 0, spec.Offset) { FixedUnit = Units.Find(spec.Unit), Terms = SpecTerms.Apart })
+        ? new(column.Instrument, new AccuracySpec(spec.Percent / 100, 0, 0, spec.Offset) { FixedUnit = Units.Find(spec.Unit) })
         : null;
 
     /// <summary>True where there is an instrument of this name.</summary>

@@ -104,19 +104,19 @@ public static class PartBench
         {
             // The losses hang together: a run that knows of no change says nothing of those below it.
             var losses = CardBench.Findings(sound with { Runs = [.. sound.Runs.Where(run => told.Contains(run.Id))] }, instruments);
-            found = found with { Findings = [.. losses.Findings, .. found.Findings.Where(finding => losses.Find(finding.Quantity) is null)] };
+            found = found with { Findings = [.. losses.Findings.Where(finding => !LowerBound.Is(finding.Quantity)), .. found.Findings.Where(finding => LowerBound.Is(finding.Quantity) || losses.Find(finding.Quantity) is null)] };
         }
 
         Remark[] checks = [.. tables.SelectMany(table => table.Remarks)];
         return found with { Remarks = [.. checks, .. found.Remarks.Where(remark => checks.All(check => check.Reading == 0 || (check.Run, check.Reading) != (remark.Run, remark.Reading)))] };
     }
 
-    /// <summary>Findings so that of each quantity the one that counts stands first: the surest. What belongs to a model of cell or working end stays with its model, whose numbers hang together.</summary>
+    /// <summary>Findings so that of each quantity the one that counts stands first: the surest, of lower bounds the largest. What belongs to a model of cell or working end stays with its model, whose numbers hang together.</summary>
     private static Finding[] InTheirOrder(IReadOnlyList<PartFindings> pieces)
     {
         var all = pieces.SelectMany(piece => piece.Findings.Select(finding => (Finding: finding, OfModel: piece.Cell is not null || piece.WarmUp is not null))).ToArray();
         return [.. all.GroupBy(one => one.Finding.Quantity, StringComparer.Ordinal)
-            .SelectMany(group => group.OrderByDescending(one => one.OfModel).ThenBy(one => Doubt(one.Finding.Value)).Select(one => one.Finding))];
+            .SelectMany(group => group.OrderByDescending(one => one.OfModel).ThenBy(one => LowerBound.Is(group.Key) ? -one.Finding.Value.Si : Doubt(one.Finding.Value)).Select(one => one.Finding))];
     }
 
     private static bool Surer(Estimate one, Estimate other) => Doubt(one) < Doubt(other);

@@ -5,19 +5,22 @@ using Heatwright.Quantities;
 namespace Heatwright.Trials;
 
 /// <summary>A value that somebody says of a part, beside what was read on it.</summary>
-/// <param name="Quantity">What it is.</param>
+/// <param name="Quantity">What it is; by the name of a lower bound where what was read is one.</param>
 /// <param name="Said">What is claimed, or stands on a data sheet.</param>
 /// <param name="Read">What was found, in the unit of what is said.</param>
 public sealed record SaidAndRead(string Quantity, Estimate Said, Estimate Read)
 {
-    /// <summary>True where both lie within twice their joint doubt.</summary>
-    public bool Agrees => Math.Abs(Said.Si - Read.Si) <= 2 * Math.Sqrt((Said.SiDoubt * Said.SiDoubt) + (Read.SiDoubt * Read.SiDoubt));
+    /// <summary>True where what was read is a lower bound below what is said: it neither bears that out nor contradicts it.</summary>
+    public bool IsOpen => LowerBound.Is(Quantity) && Read.Si <= Said.Si;
+
+    /// <summary>True where both lie within twice their joint doubt, or what was read leaves open what is said.</summary>
+    public bool Agrees => IsOpen || Math.Abs(Said.Si - Read.Si) <= 2 * Math.Sqrt((Said.SiDoubt * Said.SiDoubt) + (Read.SiDoubt * Read.SiDoubt));
 
     /// <summary>By how much what was read is off, of what is said: '−31%'.</summary>
     public string Off => ((Read.Si / Said.Si) - 1).ToString("+0%;−0%", CultureInfo.InvariantCulture);
 
-    /// <summary>'agrees', or 'contradicted' and by how much.</summary>
-    public string Words => Agrees ? "agrees" : $"contradicted, {Off}";
+    /// <summary>'agrees', 'open' or 'contradicted' and by how much.</summary>
+    public string Words => IsOpen ? "open: a lower bound" : Agrees ? "agrees" : $"contradicted, {Off}";
 
     /// <summary>The two beside each other; null: they measure different things.</summary>
     public static SaidAndRead? Of(string quantity, Estimate said, Estimate read) =>

@@ -71,13 +71,13 @@ internal static class StudyTables
             foreach (var finding in found.Findings)
             {
                 string of = found.Findings.Count(one => one.Quantity == finding.Quantity) > 1 && finding.Value.Origin is Origin.Fitted fitted ? $", {string.Join(", ", fitted.Runs)}" : "";
-                var claim = part.Best(finding.Quantity) is { } said ? Scaled(said) : null;
-                table.AddRow(Safe(part.Name), Safe(finding.Quantity + of), Safe(Display.Rounded(SaidAndRead.Alike(claim, Scaled(finding.Value)))), Safe(claim is not null ? Claim(claim, finding.Value) : ""));
+                var claim = part.Best(LowerBound.Quantity(finding.Quantity)) is { } said ? Scaled(said) : null;
+                table.AddRow(Safe(part.Name), Safe(finding.Quantity + of), Safe(Display.Rounded(SaidAndRead.Alike(claim, Scaled(finding.Value)))), Safe(claim is not null ? Claim(claim, finding.Value, finding.Quantity) : ""));
             }
 
             if (SaidAndRead.LabelPower(part, found.Find) is { } label)
             {
-                table.AddRow(Safe(part.Name), Safe($"{label.Quantity}, by its ohms"), Safe(Display.Rounded(label.Read)), Safe(Claim(label.Said, label.Read)));
+                table.AddRow(Safe(part.Name), Safe($"{label.Quantity}, by its ohms"), Safe(Display.Rounded(label.Read)), Safe(Claim(label.Said, label.Read, label.Quantity)));
             }
         }
 
@@ -85,10 +85,10 @@ internal static class StudyTables
         screen.Say("");
     }
 
-    private static string Claim(Estimate claim, Estimate found)
+    private static string Claim(Estimate claim, Estimate found, string quantity)
     {
         string value = Display.Rounded(claim.Value, 0, claim.Unit) + " " + claim.Origin.Word;
-        return SaidAndRead.Of("", claim, found) is { Agrees: false } apart ? $"{value}, contradicted ({apart.Off})" : value;
+        return SaidAndRead.Of(quantity, claim, found) is { Agrees: false } apart ? $"{value}, contradicted ({apart.Off})" : value;
     }
 
     private static void Remarks(Screen screen, StudyResult result)

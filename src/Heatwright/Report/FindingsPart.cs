@@ -29,23 +29,24 @@ internal static class FindingsPart
         """);
 
     private static Html Label(SaidAndRead label) => Html.Of($"""
-            <tr><th scope="row">{label.Quantity}, by its ohms</th><td>{Origins.Number(label.Read)}</td><td>{Origins.Number(label.Said)}</td><td>{Beside(label.Said, label.Read)}</td></tr>
+            <tr><th scope="row">{label.Quantity}, by its ohms</th><td>{Origins.Number(label.Read)}</td><td>{Origins.Number(label.Said)}</td><td>{Beside(label.Said, label.Read, label.Quantity)}</td></tr>
 
             """);
 
     private static Html Row(StudyResult result, Finding finding)
     {
-        var stated = result.Shelf[finding.Part].All(finding.Quantity);
+        var stated = result.Shelf[finding.Part].All(LowerBound.Quantity(finding.Quantity));
         return Html.Of($"""
-            <tr><th scope="row">{finding.Quantity}</th><td>{Origins.Number(SaidAndRead.Alike(stated is [var first, ..] ? first : null, finding.Value))}</td><td>{Html.Each(stated, claim => Origins.Number(claim))}</td><td>{Html.Each(stated, claim => Beside(claim, finding.Value))}</td></tr>
+            <tr><th scope="row">{finding.Quantity}</th><td>{Origins.Number(SaidAndRead.Alike(stated is [var first, ..] ? first : null, finding.Value))}</td><td>{Html.Each(stated, claim => Origins.Number(claim))}</td><td>{Html.Each(stated, claim => Beside(claim, finding.Value, finding.Quantity))}</td></tr>
 
             """);
     }
 
     /// <summary>Two apart by more than twice their joint doubt contradict each other.</summary>
-    private static Html Beside(Estimate claim, Estimate found)
+    private static Html Beside(Estimate claim, Estimate found, string quantity)
     {
-        return SaidAndRead.Of("", claim, found) is not { } pair ? Html.None
+        return SaidAndRead.Of(quantity, claim, found) is not { } pair ? Html.None
+            : pair.IsOpen ? Html.Of($"""<span>{pair.Words}</span> """)
             : pair.Agrees ? Html.Of($"""<span class="agrees">agrees with what is {claim.Origin.Word}</span> """)
             : Html.Of($"""<b class="contradicted"><svg aria-hidden="true"><use href="#r-look"></use></svg>contradicted, {pair.Off} against what is {claim.Origin.Word}</b> """);
     }

@@ -23,6 +23,16 @@ public class NumberTrapTests
         log.IsSettled();
     }
 
+    /// <summary>A table of one column, its decimal commas in quotes, with a name above it and without.</summary>
+    [Theory, InlineData("ohms\n\"3,9\"\n\"3,92\"\n\"3,91\"\n"), InlineData("\"ohms\"\r\n\"3,9\" \r\n\"3,92\"\r\n\"3,91\"\r\n"), InlineData("\"3,9\"\n\"3,92\"\n\"3,91\"\n")]
+    public void Decimal_comma_in_quotes_in_a_column_of_its_own(string text)
+    {
+        var log = Log.Read(text);
+        Assert.Equal([3.9, 3.92, 3.91], Assert.Single(log.Columns).Values);
+        Assert.Equal(0, log.RowsRefusedCount);
+        log.IsSettled();
+    }
+
     [Fact]
     public void Decimal_comma_with_runs_of_blanks() =>
         Assert.Equal([3.95, 3.9], Log.Read("t_s  U_V\n 0   3,95\n 1   3,9\n").Values("U"));

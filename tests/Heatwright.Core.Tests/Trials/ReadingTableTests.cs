@@ -58,7 +58,7 @@ public sealed class ReadingTableTests
         Assert.Equal("m mV offset", Causes.Offset(volts)!.Value.Cause.Id);
         Assert.Equal(0.03 / Math.Sqrt(3), Causes.Offset(volts)!.Value.Si, 1e-12);
         Assert.Equal(0.01 / Math.Sqrt(12), Causes.ResolutionSi(volts), 1e-12);
-        Assert.Equal((0.02, 30.0, SpecTerms.Apart, "mV"), (Causes.Promise(volts)!.Promise!.OfReading, Causes.Promise(volts)!.Promise!.Fixed, Causes.Promise(volts)!.Promise!.Terms, Causes.Promise(volts)!.Promise!.FixedUnit!.Symbol));
+        Assert.Equal((0.02, 30.0, SpecTerms.Together, "mV"), (Causes.Promise(volts)!.Promise!.OfReading, Causes.Promise(volts)!.Promise!.Fixed, Causes.Promise(volts)!.Promise!.Terms, Causes.Promise(volts)!.Promise!.FixedUnit!.Symbol));
         Assert.Equal("m", Causes.Promise(volts)!.Name);
         Assert.Equal((null, null, 0.0), (Causes.Gain(amps), Causes.Offset(amps), Causes.ResolutionSi(amps)));
         Assert.NotNull(Causes.Promise(amps));

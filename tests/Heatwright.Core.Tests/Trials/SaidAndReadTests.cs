@@ -49,6 +49,15 @@ public sealed class SaidAndReadTests
     public void Twice_the_joint_doubt_is_what_may_lie_between(double read, bool agrees) => Assert.Equal(agrees, SaidAndRead.Of("volts",
         Known(10, 1, Units.Volt, "said"), Known(read, 0.5, Units.Volt, "read"))!.Agrees);
 
+    /// <summary>0.914 Ah were taken before the discharge was broken off. 2.5 Ah claimed are neither borne out nor contradicted by that; 0.8 Ah are, by a seventh.</summary>
+    [Theory, InlineData(2.5, true, true, "open: a lower bound"), InlineData(0.8, false, false, "contradicted, +14%")]
+    public void A_lower_bound_contradicts_no_claim_above_it(double claimed, bool open, bool agrees, string words)
+    {
+        var pair = SaidAndRead.Of(LowerBound.Of(PartQuantities.Capacity), Known(claimed, 0.01, Units.AmpereHour, "said"), Known(0.914, 0.009, Units.AmpereHour, "read"))!;
+        Assert.Equal((open, agrees, words), (pair.IsOpen, pair.Agrees, pair.Words));
+        Assert.Equal((PartQuantities.Capacity, PartQuantities.Capacity), (LowerBound.Quantity(pair.Quantity), LowerBound.Quantity(PartQuantities.Capacity)));
+    }
+
     /// <summary>A module that nobody saw give way limits itself above what it held: 7.42 to 12 A are 9.71 ± 2.29/√3; 10 A held lift the upper end to 15 A; what is below 3 A tells nothing.</summary>
     [Theory, InlineData(7.42, 9.71, 2.29), InlineData(10, 12.5, 2.5), InlineData(2, 7.5, 4.5), InlineData(0, 7.5, 4.5)]
     public void A_module_limits_itself_above_what_it_held(double held, double middle, double half)

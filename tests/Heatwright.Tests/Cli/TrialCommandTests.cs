@@ -86,11 +86,24 @@ public sealed class TrialCommandTests : IDisposable
         Assert.Equal(2, bench.Type("trial", "recipe", "cold-ohms", "--sheet", sheet).Exit);
     }
 
+    /// <summary>By hand: 1 A over an hour down to 3 V are 1 Ah; 4 V by 2 A are 2 Ω.</summary>
+    [Theory]
+    [InlineData("discharge", "capacity", 1, "time=0s volts=4 amps=1", "time=1800s volts=3.5 amps=1", "time=3600s volts=3 amps=1")]
+    [InlineData("hot-ohms", "ohms", 2, "volts=4 amps=2", "volts=4 amps=2")]
+    public void Whatever_name_a_kind_is_listed_by_it_is_fitted_and_checked_by(string kind, string finding, double value, params string[] readings)
+    {
+        string[] typed = [.. readings.SelectMany(reading => new[] { "--read", reading })];
+        Assert.Equal(value, Value(Json(["trial", "fit", kind, .. typed, "--json"]), finding), 1e-9);
+        Assert.Equal(0, bench.Type(["trial", "check", kind, .. typed]).Exit);
+    }
+
     [Fact]
     public void Every_kind_has_a_sheet_and_a_card()
     {
         foreach (var kind in Json("trial", "kinds", "--json").EnumerateArray().Select(kind => kind.GetProperty("kind").GetString()!))
         {
+            Assert.Equal(0, bench.Type("trial", "recipe", kind, "--card", bench.In(kind + "-plain.html")).Exit);
+            Assert.DoesNotContain("{", System.Text.RegularExpressions.Regex.Replace(File.ReadAllText(bench.In(kind + "-plain.html")), "(?s)<style.*?</style>", ""), StringComparison.Ordinal); // no number is left to be filled in
             Assert.Equal(0, bench.Type("trial", "recipe", kind, "--sheet", bench.In(kind + "-sheet.html"), "--card", bench.In(kind + "-card.html")).Exit);
             Assert.Contains(kind, File.ReadAllText(bench.In(kind + "-card.html")), StringComparison.Ordinal);
         }

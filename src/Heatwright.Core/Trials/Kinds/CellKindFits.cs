@@ -32,24 +32,45 @@ internal static class CellKindFits
             return new(below);
         }
 
-        bool reached = volts.Any(v => v <= cut);
+        double missing = EndOfDischarge.Missing(volts, TakenC(sheet), cut);
+        bool reached = double.IsFinite(missing);
         var answer = Summed(sheet, [("capacity", Units.AmpereHour, s => Taken(s, cut, false)), ("energy", Units.WattHour, s => Taken(s, cut, true)), ("mean volts", Units.Volt, s => Taken(s, cut, true) / Taken(s, cut, false))],
             (sheet["time"][^1] - sheet["time"][0]) / (sheet.Count - 1));
         double ah = answer.Find("capacity")!.Value, claim = sheet.Setting("claim") / 3600;
-        List<string> says = [string.Create(CultureInfo.InvariantCulture, $"{(reached ? "It gave" : "So far it gave")} {ah:0.000} Ah down to {(reached ? cut : volts[^1]):0.00} V at about {sheet["amps"].Average():0.00} A.")];
+        List<string> says = [string.Create(CultureInfo.InvariantCulture, $"{(reached ? "It gave" : "So far it gave")} {ah:0.000} Ah down to {Math.Max(cut, volts.Min()):0.00} V at about {sheet["amps"].Average():0.00} A.")];
         if (claim > 0)
         {
-            says.Add(string.Create(CultureInfo.InvariantCulture, $"That is {100 * ah / claim:0} % of the {claim:0.00} Ah claimed."));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"That is {(reached ? "" : "at least ")}{100 * ah / claim:0} % of the {claim:0.00} Ah claimed."));
         }
 
         return new(answer with
         {
+            Findings = reached ? Ending(answer.Findings, missing) : BrokenOff(answer.Findings),
             Says = says,
-            Next = reached ? [] : [string.Create(CultureInfo.InvariantCulture, $"The log ends at {volts[^1]:0.00} V, above the cut-off of {cut:0.00} V: this is a lower bound. Go on until {cut:0.00} V.")],
+            Next = reached ? [] : [string.Create(CultureInfo.InvariantCulture, $"The log ends at {volts[^1]:0.00} V, above the cut-off of {cut:0.00} V: this is a lower bound. Go on until {cut:0.00} V, or say where this cell is empty with --set cut-off=...V.")],
             Picture = new("time", "s", "volts", "V", sheet["time"], volts, volts),
             Word = reached ? "measured" : "lower bound",
             Remarks = slips,
         });
+    }
+
+    /// <summary>What a discharge that was broken off tells: more than it gave is in the cell, and its mean volts are those of the first part.</summary>
+    private static TrialFinding[] BrokenOff(IEnumerable<TrialFinding> findings) =>
+        [.. findings.Select(finding => finding with { Name = finding.Name == "mean volts" ? "mean volts so far" : LowerBound.Of(finding.Name) })];
+
+    /// <summary>What a discharge tells that ended a little above its cut-off: up to a share more than it gave.</summary>
+    private static IReadOnlyList<TrialFinding> Ending(IReadOnlyList<TrialFinding> findings, double missing) => missing == 0 ? findings
+        : [.. findings.Select(finding => finding.Value.Unit == Units.AmpereHour || finding.Value.Unit == Units.WattHour ? finding.Wider(EndOfDischarge.Cause(finding.Value.Origin), missing * finding.Value.Value / Math.Sqrt(3)) : finding)];
+
+    private static double[] TakenC(TrialSheet sheet)
+    {
+        double[] taken = new double[sheet.Count];
+        for (int i = 1; i < taken.Length; i++)
+        {
+            taken[i] = taken[i - 1] + ((sheet["time"][i] - sheet["time"][i - 1]) * (sheet["amps"][i] + sheet["amps"][i - 1]) / 2);
+        }
+
+        return taken;
     }
 
     /// <summary>A discharge that begins at its end gives nothing: a cut-off for another cell, or a reading before the load was on.</summary>
@@ -123,6 +144,22 @@ internal static class CellKindFits
             return new(below);
         }
 
+        double missing = EndOfDischarge.Missing(sheet["volts"], TakenC(sheet), cut);
+        if (double.IsNaN(missing))
+        {
+            // Open volts stand over the share of the charge that is left, and of how much nobody knows.
+            var broken = Summed(sheet, [("capacity", Units.AmpereHour, s => Taken(s, cut, false))], 1);
+            return new(broken with
+            {
+                Findings = BrokenOff(broken.Findings),
+                Says = [string.Create(CultureInfo.InvariantCulture, $"So far it gave {broken.Findings[0].Value.Value:0.000} Ah down to {sheet["volts"][^1]:0.00} V: how much is left at which volts is not known before it is empty.")],
+                Next = [string.Create(CultureInfo.InvariantCulture, $"The log ends at {sheet["volts"][^1]:0.00} V, above the cut-off of {cut:0.00} V. Go on until {cut:0.00} V, or say where this cell is empty with --set cut-off=...V.")],
+                Picture = new("time", "s", "volts", "V", sheet["time"], sheet["volts"], sheet["volts"]),
+                Word = "lower bound",
+                Remarks = slips,
+            });
+        }
+
         double all = Taken(sheet, cut, false);
         double rate = sheet["amps"].Average() * 3600 / all;
         double At(TrialSheet s, double left)
@@ -150,7 +187,7 @@ internal static class CellKindFits
         double sagOpen = ohms > 0 ? 0.002 : 0.1 * sheet["amps"].Average();
         return new(answer with
         {
-            Findings = [.. answer.Findings.Select(f => f.Name == "capacity" ? f : f.Wider(Cause.Rectangular("sag in a slow discharge", CauseGroup.Assumption), sagOpen / Math.Sqrt(3)))],
+            Findings = [.. Ending(answer.Findings, missing).Select(f => f.Name == "capacity" ? f : f.Wider(Cause.Rectangular("sag in a slow discharge", CauseGroup.Assumption), sagOpen / Math.Sqrt(3)))],
             Says = [string.Create(CultureInfo.InvariantCulture, $"Discharged at {rate:0.000} of its charge an hour{(ohms > 0 ? "; the drop in its ohms is added back" : "; its ohms are not known, so the volts are those under this load")}.")],
             Next = rate > 0.11 ? ["Too fast for open volts: discharge at a twentieth of the charge an hour, or give its ohms."] : [],
             Remarks = slips,
@@ -163,7 +200,7 @@ internal static class CellKindFits
 
     private static Checked<TrialAnswer> Pulse(TrialSheet read)
     {
-        var sheet = Rising(read.Whole("time", "volts", "amps"));
+        var sheet = Rising(AmpsOnce.Filled(read).Whole("time", "volts", "amps"));
         if (Curves.TooFew(sheet, 3, "time, volts and amps around a step of load") is { } few)
         {
             return new(few);
@@ -248,9 +285,7 @@ internal static class CellKindFits
         {
             var now = read.Whole("amps");
             var mean = BenchFit.Run(now, Curves.Mean("amps", Curves.Tell("standby amps", Units.Microampere, 0)));
-            double capacity = now.Setting("capacity");
-            double micro = mean.Findings[0].Value.Si;
-            return new(mean with { Says = capacity > 0 ? [string.Create(CultureInfo.InvariantCulture, $"It empties {capacity / 3600:0.00} Ah in {capacity / micro / 86400:0} days.")] : [] });
+            return new(mean with { Says = Empties(mean, now.Setting("capacity")) });
         }
 
         var sheet = read.Whole("time", "volts");
@@ -265,30 +300,49 @@ internal static class CellKindFits
             return new(new Problem("Volts alone do not tell a current.", "settings", "no capacity or no volts per charge", "both", "Read the standby current on a µA range, or add --set capacity=...Ah --set \"volts per charge=...V\" (fall of the open volts over the whole charge near here)."));
         }
 
-        return new(BenchFit.Run(sheet, Curves.Line("a steady drain", "volts", "time", Curves.Tell("standby amps", Units.Microampere, (s, p) => -p[1] / s.Setting("volts per charge") * s.Setting("capacity")))));
+        var drained = BenchFit.Run(sheet, Curves.Line("a steady drain", "volts", "time", Curves.Tell("standby amps", Units.Microampere, (s, p) => -p[1] / s.Setting("volts per charge") * s.Setting("capacity"))));
+        return new(drained with { Says = Empties(drained, all) });
     }
+
+    private static string[] Empties(TrialAnswer answer, double capacityC) => capacityC > 0 && answer.Findings[0].Value.Si is > 0 and var amps
+        ? [string.Create(CultureInfo.InvariantCulture, $"It empties {capacityC / 3600:0.00} Ah in {capacityC / amps / 86400:0} days.")] : [];
+
+    /// <summary>Below this share of its full current no charger charges: it has ended, and its meter shows its zero. Our choice; chargers end at a thirtieth or above.</summary>
+    private const double Nothing = 0.01;
 
     private static Checked<TrialAnswer> Charge(TrialSheet read)
     {
-        var (sheet, slips) = ReadOff.WithoutSlips(Rising(read.Whole("time", "volts", "amps")), "volts", "amps");
-        if (Curves.TooFew(sheet, 5, "time, volts and amps") is { } few)
+        var (whole, slips) = ReadOff.WithoutSlips(Rising(read.Whole("time", "volts", "amps")), "volts", "amps");
+        if (Curves.TooFew(whole, 5, "time, volts and amps") is { } few)
         {
             return new(few);
         }
 
+        // The charge ends where its current falls to nothing and stays there: what a logger writes down after it belongs to no charge.
+        double high = whole["amps"].Max();
+        int ends = Array.FindLastIndex(whole["amps"], x => x > Nothing * high);
+        double open = ends + 1 < whole.Count ? (whole["time"][ends + 1] - whole["time"][ends]) / 2 : 0;
+        var sheet = whole.Rows([.. Enumerable.Range(0, ends + 1)]);
+        if (Curves.TooFew(sheet, 5, "time, volts and amps while it charges") is { } short1)
+        {
+            return new(short1);
+        }
+
         double[] t = sheet["time"], a = sheet["amps"];
-        double high = a.Max();
         int hold = Array.FindLastIndex(a, x => x > 0.95 * high);
         double In(TrialSheet s, int to) => Enumerable.Range(1, to).Sum(i => (s["time"][i] - s["time"][i - 1]) * (s["amps"][i] + s["amps"][i - 1]) / 2);
         int last = t.Length - 1;
         var answer = Summed(sheet,
         [
-            ("charge in", Units.AmpereHour, s => In(s, last)), ("charge current", Units.Ampere, s => Sample.Median([.. s["amps"].Take(hold + 1)])),
+            ("charge in", Units.AmpereHour, s => In(s, last) + (open * s["amps"][^1])), ("charge current", Units.Ampere, s => Sample.Median([.. s["amps"].Take(hold + 1)])),
             ("end volts", Units.Volt, s => Sample.Median([.. s["volts"].Skip(Math.Max(hold, last - 10))])), ("end current", Units.Ampere, s => s["amps"][^1]),
-            ("share at full current", Units.One, s => In(s, hold) / In(s, last)), ("charge time", Units.Second, s => s["time"][^1] - s["time"][0]),
+            ("share at full current", Units.One, s => In(s, hold) / In(s, last)), ("charge time", Units.Second, s => s["time"][^1] - s["time"][0] + open),
         ], 1);
+
+        // It ended somewhere between two readings: at the middle of them, give or take as much.
+        answer = open == 0 ? answer : answer with { Findings = [.. answer.Findings.Select(f => f.Name is "charge time" or "charge in" ? f.Wider(Cause.Rectangular("charge-log when it ended", CauseGroup.Trial), open * (f.Name == "charge time" ? 1 : a[^1] / 3600) / Math.Sqrt(3)) : f)] };
         double ratio = a[^1] / high;
-        List<string> next = ratio > 0.12 ? [string.Create(CultureInfo.InvariantCulture, $"The current had only fallen to {100 * ratio:0} %: the charge was not at its end. Log on until it ends by itself.")] : [];
-        return new(answer with { Says = [string.Create(CultureInfo.InvariantCulture, $"{t[hold] / 60:0} min at full current, then {(t[^1] - t[hold]) / 60:0} min while it falls.")], Next = next, Remarks = slips, Picture = new("time", "s", "amps", "A", t, a, a) });
+        List<string> next = ratio > 0.12 && open == 0 ? [string.Create(CultureInfo.InvariantCulture, $"The current had only fallen to {100 * ratio:0} %: the charge was not at its end. Log on until it ends by itself.")] : [];
+        return new(answer with { Says = [string.Create(CultureInfo.InvariantCulture, $"{t[hold] / 60:0} min at full current, then {(t[^1] + open - t[hold]) / 60:0} min while it falls.")], Next = next, Remarks = slips, Picture = new("time", "s", "amps", "A", t, a, a) });
     }
 }

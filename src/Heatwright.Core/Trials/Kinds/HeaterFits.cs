@@ -187,7 +187,8 @@ internal static class HeaterFits
     private static BenchModel Tempered(Told[] atLabel) => new("ohms that rise with the degrees", "amps", ["volts", "degrees"], s => [Guess(s), 1e-3],
         (s, p) => [.. s["volts"].Zip(s["degrees"], (v, c) => v / (p[0] * (1 + (p[1] * (c - 20)))))],
         [Curves.Tell("ohms at 20 °C", Units.Ohm, 0), Curves.Tell("temperature coefficient", Units.PerKelvin, 1),
-            Curves.Tell("hot ohms", Units.Ohm, (s, p) => p[0] * (1 + (p[1] * (s["degrees"].Max() - 20)))), .. atLabel])
+            Curves.Tell("hot ohms", Units.Ohm, (s, p) => p[0] * (1 + (p[1] * (s["degrees"].Max() - 20)))),
+            Curves.Tell("watts at the highest volts", Units.Watt, (s, p) => Square(s["volts"].Max()) / (p[0] * (1 + (p[1] * (s["degrees"][Array.IndexOf(s["volts"], s["volts"].Max())] - 20))))), .. atLabel])
     { Lower = [1e-4, -0.05], Upper = [1e7, 0.05], Decides = "Take one more pair of volts and amps 100 K hotter." };
 
     /// <summary>I from V = I·(R + s·W·(V·I/W)ⁿ), W the most watts: for n = 1 the root that goes to V/R for small s, else by halves from there.</summary>

@@ -54,7 +54,9 @@ internal static class PointFits
         else
         {
             // Nothing fell: the limit was not met, and lies above the most that went in.
-            limit.Add(new(PartQuantities.HeldCurrent, new Estimate(kept["amps in"].Max(), Units.Ampere, Doubts.None, origin), 0, double.PositiveInfinity));
+            int heaviest = Array.IndexOf(kept["amps in"], kept["amps in"].Max());
+            limit.AddRange(ReadOff.Of(kept, ["amps in"], (PartQuantities.HeldCurrent, Units.Ampere, s => s["amps in"][heaviest], 0)));
+            says.Add(string.Create(CultureInfo.InvariantCulture, $"It held its output at every load, up to {kept["amps in"][heaviest]:0.00} A at its input: its limit lies above."));
         }
 
         if (kept.Count < 1)

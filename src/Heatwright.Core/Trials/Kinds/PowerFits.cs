@@ -125,7 +125,7 @@ internal static class PowerFits
         int[] held = [.. rows.Where(i => sheet["volts out"][i] >= 0.95 * set)], gone = [.. rows.Except(held)];
         if (held.Length == 0 || gone.Length == 0)
         {
-            return new(new TrialAnswer(sheet.Card.Name, held.Length == 0 ? [] : [Between("output amps it holds", sheet, held.Max(i => sheet["amps out"][i]), held.Max(i => sheet["amps out"][i]) * 1.5, Units.Ampere, 1)],
+            return new(new TrialAnswer(sheet.Card.Name, held.Length == 0 ? [] : Held(sheet),
                 [held.Length == 0 ? "It never held its volts." : string.Create(CultureInfo.InvariantCulture, $"It held at every load, up to {held.Max(i => sheet["amps out"][i]):0.00} A: a lower bound.")])
             { Next = [held.Length == 0 ? "Take a lighter load." : "Take a heavier load until it gives way, for a second only."], Word = held.Length == 0 ? "never held" : "never collapsed" });
         }
@@ -158,6 +158,19 @@ internal static class PowerFits
         return new(new TrialAnswer(sheet.Card.Name, found, says) { Word = "collapses", Next = next });
     }
 
+    /// <summary>What it was seen to hold, where nothing gave way: what it can hold is that or more, and by how much more no reading says.</summary>
+    private static TrialFinding[] Held(TrialSheet sheet)
+    {
+        int Most(Func<int, double> of) => Enumerable.Range(0, sheet.Count).MaxBy(of);
+        int amps = Most(i => sheet["amps out"][i]), watts = Most(i => sheet["amps out"][i] * sheet["volts out"][i]);
+        List<(string, Unit, Func<TrialSheet, double>, double)> seen =
+        [
+            (LowerBound.Of("output amps it holds"), Units.Ampere, s => s["amps out"][amps], 0),
+            (LowerBound.Of("output watts it holds"), Units.Watt, s => s["amps out"][watts] * s["volts out"][watts], 0),
+        ];
+        return ReadOff.Of(sheet, ["amps out", "volts out"], [.. seen]);
+    }
+
     /// <summary>Between the last load that it holds and the first that it does not; what is wrong with the amps as a whole moves both.</summary>
     private static TrialFinding Between(string name, TrialSheet sheet, double low, double high, Unit unit, double perAmp, string amps = "amps out")
     {
@@ -173,11 +186,28 @@ internal static class PowerFits
             return new(few);
         }
 
+        // Most modules take the same watts whatever their input volts: then the amps differ from reading to reading and the watts hardly.
+        var taken = Taken(sheet);
+        bool sameWatts = taken["volts in"].Max() - taken["volts in"].Min() > OtherVolts && Uneven(taken["watts"]) < Uneven(taken["amps in"]);
+        var watts = Curves.Mean("watts", Curves.Tell("idle amps", Units.Milliampere, (s, p) => p[0] / s["volts in"].Average()), Curves.Tell("idle watts", Units.Watt, 0));
         var mean = Curves.Mean("amps in", Curves.Tell("idle amps", Units.Milliampere, 0), Curves.Tell("idle watts", Units.Watt, (s, p) => p[0] * s["volts in"].Average()));
         var line = Curves.Line("amps that follow the volts", "amps in", "volts in", Curves.Tell("idle amps", Units.Milliampere, (s, p) => p[0] + (p[1] * s["volts in"].Average())), Curves.Tell("idle watts", Units.Watt, (s, p) => (p[0] + (p[1] * s["volts in"].Average())) * s["volts in"].Average()));
-        var answer = sheet["volts in"].Max() - sheet["volts in"].Min() > 0.2 ? BenchFit.Run(sheet, mean, line) : BenchFit.Run(sheet, mean);
+        var answer = sameWatts ? BenchFit.Run(taken, watts) : sheet["volts in"].Max() - sheet["volts in"].Min() > OtherVolts ? BenchFit.Run(sheet, mean, line) : BenchFit.Run(sheet, mean);
         double capacity = sheet.Setting("capacity"), amps = answer.Find("idle amps")!.Si;
-        return new(answer with { Says = capacity > 0 ? [string.Create(CultureInfo.InvariantCulture, $"Idle, it empties {capacity / 3600:0.00} Ah in {capacity / amps / 3600:0} h.")] : [] });
+        List<string> says = sameWatts ? [string.Create(CultureInfo.InvariantCulture, $"It takes the same watts at all its input volts; the amps are those at {sheet["volts in"].Average():0.00} V.")] : [];
+        return new(answer with { Says = capacity > 0 ? [.. says, string.Create(CultureInfo.InvariantCulture, $"Idle, it empties {capacity / 3600:0.00} Ah in {capacity / amps / 3600:0} h.")] : says });
+    }
+
+    /// <summary>Input volts this far apart, V, tell whether amps or watts stay the same.</summary>
+    private const double OtherVolts = 0.2;
+
+    private static double Uneven(double[] values) => (values.Max() - values.Min()) / values.Average();
+
+    /// <summary>The watts of each reading.</summary>
+    private static TrialSheet Taken(TrialSheet s)
+    {
+        double[] v = s["volts in"], a = s["amps in"], uv = s.Own("volts in"), ua = s.Own("amps in");
+        return s.Derived("watts", [.. v.Zip(a, (volts, amps) => volts * amps)], [.. Enumerable.Range(0, s.Count).Select(i => Math.Sqrt(Sq(v[i] * ua[i]) + Sq(a[i] * uv[i])))], Taken);
     }
 
     /// <summary>Leaves out rows whose watts and rise do not belong together: a drop written ten times as large stands so far out that a line through nothing follows it.</summary>

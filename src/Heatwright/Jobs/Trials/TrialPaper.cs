@@ -79,7 +79,10 @@ public static partial class TrialPaper
     }
 
     /// <summary>A check in its own words; what it works out of the readings is left open.</summary>
-    private static string Looked(TrialRule rule) => $"{Worked().Replace(rule.Says, "…")} {rule.Remedy}".Trim();
+    private static string Looked(TrialRule rule) => $"{Open(rule.Says)} {Open(rule.Remedy)}".Trim();
+
+    /// <summary>'{amps|V|6}' stands for the amps read, told as volts: '… V'.</summary>
+    private static string Open(string words) => Worked().Replace(words, number => number.Value.Trim('{', '}').Split('|') is [_, { Length: > 0 } unit, ..] ? $"… {unit}" : "…");
 
     [GeneratedRegex(@"\{[^{}]*\}", RegexOptions.CultureInvariant)]
     private static partial Regex Worked();

@@ -29,7 +29,10 @@ public class CellKindFitsTests
     {
         var answer = Capacity([0, 1800, 1700, 3600], [4, 3.9, 3.0, 3.8], [1, 1, 50, 1]);
         Assert.Equal(["So far it gave 1.000 Ah down to 3.80 V at about 1.00 A."], answer.Says);
-        Assert.Equal("The log ends at 3.80 V, above the cut-off of 3.00 V: this is a lower bound. Go on until 3.00 V.", Assert.Single(answer.Next));
+        Assert.Equal("The log ends at 3.80 V, above the cut-off of 3.00 V: this is a lower bound. Go on until 3.00 V, or say where this cell is empty with --set cut-off=...V.", Assert.Single(answer.Next));
+        Assert.Equal(["capacity, at least", "energy, at least", "mean volts so far"], answer.Findings.Select(finding => finding.Name));
+        Assert.Equal(1, answer.Value("capacity, at least"), 1e-9);
+        Assert.Equal("That is at least 40 % of the 2.50 Ah claimed.", Capacity([0, 1800, 3600], [4, 3.9, 3.8], [1, 1, 1], ("claim", 2.5)).Says[1]);
         Assert.Equal("lower bound", answer.Word);
         Assert.Equal("measured", Capacity([0, 1800, 3600], [4, 3.5, 3], [1, 1, 1]).Word);
         Assert.StartsWith("3 or more", Refused.By("capacity", [("time", [0, 1800]), ("volts", [4, 3]), ("amps", [1, 1])]).Limit, StringComparison.Ordinal);
@@ -39,6 +42,28 @@ public class CellKindFitsTests
         Assert.Equal("more than the cut-off of 3.00 V", Refused.By("open-volts", [("time", [.. Enumerable.Range(0, 12).Select(i => 60.0 * i)]), ("volts", [.. Enumerable.Repeat(1.2, 12)]), ("amps", [.. Enumerable.Repeat(1.0, 12)])]).Limit);
     }
 
+    /// <summary>By hand: in the last twentieth of 1 Ah the volts fall by 0.2 V, so 0.1 V more are 25 mAh at most, and 0.2 V are 50: up to there the log went to the end, and 25 mAh over √3 are its doubt.</summary>
+    [Theory, InlineData(3.1, "capacity", 0.025), InlineData(3.199, "capacity", 0.04975), InlineData(3.201, "capacity, at least", 0)]
+    public void A_discharge_that_stops_just_above_its_cut_off_went_to_its_end(double last, string name, double missing)
+    {
+        var answer = Capacity([0, 1800, 3420, 3600], [4, 3.8, last + 0.2, last], [1, 1, 1, 1], ("cut-off", 3));
+        Assert.Equal(1, answer.Value(name), 1e-9);
+        Assert.Equal(missing / Math.Sqrt(3), answer.Push(name, "end of the discharge"), 1e-9);
+        Assert.Equal(name == "capacity" ? "measured" : "lower bound", answer.Word);
+        Assert.Equal("measured", Capacity([0, 1800, 3420, 3600, 3601, 3700], [4, 3.8, 3.25, 3.05, 3.3, 3.4], [1, 1, 1, 1, 0, 0], ("cut-off", 3)).Word); // it rests after its end
+    }
+
+    /// <summary>Eleven hours of 0.1 A down to 3.80 V: a lower bound of 1.0 Ah, and no open volts over a charge that nobody knows.</summary>
+    [Fact]
+    public void A_slow_discharge_that_was_broken_off_tells_no_open_volts()
+    {
+        int[] rows = [.. Enumerable.Range(0, 11)];
+        var answer = Given.Fit("open-volts", [("time", [.. rows.Select(i => 3600.0 * i)]), ("volts", [.. rows.Select(i => 4 - (0.02 * i))]), ("amps", [.. rows.Select(_ => 0.1)])]);
+        Assert.Equal(1, answer.Value("capacity, at least"), 1e-9);
+        Assert.Single(answer.Findings);
+        Assert.StartsWith("The log ends at 3.80 V, above the cut-off of 3.00 V.", Assert.Single(answer.Next), StringComparison.Ordinal);
+    }
+
     /// <summary>By hand: 4 V over 2 Ω are 2 A, 1 Ah and 4 Wh in half an hour. A voltmeter that is 1 %/√3 high makes the amps as much higher, and the watts by both.</summary>
     [Fact]
     public void Volts_over_a_known_resistor_stand_for_amps()
@@ -46,13 +71,13 @@ public class CellKindFitsTests
         const double gain = 0.0057735;
         var answer = Given.Fit("capacity", [("time", [0, 900, 1800]), ("volts", [4 + Fine, 4, 4])], [("load", 2)], meters: "volts=1%");
         Assert.Equal("Amps are worked out from the volts over 2.00 Ω.", Assert.Single(answer.Notes));
-        Assert.Equal(1, answer.Value("capacity"), 1e-8);
-        Assert.Equal(gain, answer.Push("capacity", "gain"), 1e-6);
-        Assert.Equal(4 * ((2 * gain) + (gain * gain)), answer.Push("energy", "gain"), 1e-6);
-        Assert.Equal(4 * gain, answer.Push("mean volts", "gain"), 1e-6);
+        Assert.Equal(1, answer.Value("capacity, at least"), 1e-8);
+        Assert.Equal(gain, answer.Push("capacity, at least", "gain"), 1e-6);
+        Assert.Equal(4 * ((2 * gain) + (gain * gain)), answer.Push("energy, at least", "gain"), 1e-6);
+        Assert.Equal(4 * gain, answer.Push("mean volts so far", "gain"), 1e-6);
         Assert.StartsWith("No whole", Refused.By("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4])]).What, StringComparison.Ordinal);
         Assert.Empty(Given.Fit("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4]), ("amps", [1, 1, 1])], [("load", 2)]).Notes);
-        Assert.Equal(4, Given.Fit("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4])], [("load", 0.5)]).Value("capacity"), 1e-9);
+        Assert.Equal(4, Given.Fit("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4])], [("load", 0.5)]).Value("capacity, at least"), 1e-9);
     }
 
     /// <summary>The last digit of 10 mV is 10 mV/√12, and a flicker of 0.3 of it; each amp has half of it over 2 Ω. By hand: the outer readings count a quarter each, the middle one a half.</summary>
@@ -61,7 +86,7 @@ public class CellKindFitsTests
     {
         var answer = Given.Fit("capacity", [("time", [0, 900, 1800]), ("volts", [4, 4, 4])], [("load", 2), ("time doubt", 0)]);
         double digit = 0.01 * Math.Sqrt((1 / 12.0) + 0.09);
-        Assert.Equal(digit / 2 * 0.5 * Math.Sqrt(0.0625 + 0.25 + 0.0625), answer.Scatter("capacity"), 1e-7);
+        Assert.Equal(digit / 2 * 0.5 * Math.Sqrt(0.0625 + 0.25 + 0.0625), answer.Scatter("capacity, at least"), 1e-7);
     }
 
     /// <summary>The first and the last moment lie within a second, or within a step that is shorter, or as well as is said. By hand: 1 A for 2 h, and 1 A for a second.</summary>
@@ -72,9 +97,9 @@ public class CellKindFitsTests
     public void A_sum_over_a_log_is_known_no_better_than_its_moments(double step, double said, double seconds)
     {
         var answer = Capacity([0, step, 2 * step], [4 + Fine, 4, 4], [1 + Fine, 1, 1], double.IsNaN(said) ? [] : [("time doubt", said)]);
-        Assert.Equal(seconds / 3600, answer.Scatter("capacity"), 1e-9);
-        Assert.Equal(4 * seconds / 3600, answer.Scatter("energy"), 4e-9);
-        Assert.Equal(0, answer.Scatter("mean volts"), 1e-12);
+        Assert.Equal(seconds / 3600, answer.Scatter("capacity, at least"), 1e-9);
+        Assert.Equal(4 * seconds / 3600, answer.Scatter("energy, at least"), 4e-9);
+        Assert.Equal(0, answer.Scatter("mean volts so far"), 1e-12);
     }
 
     /// <summary>By hand: amps grow by 0.1 A an hour to 2 A, so a part of i²/400 is taken after i hours; a tenth between 6 h and 7 h, at (0.1 − 0.09)/0.0325 of it. 20 Ah, at 1 A on the mean.</summary>
@@ -104,7 +129,7 @@ public class CellKindFitsTests
     [InlineData(9.0, 1)]
     [InlineData(9.2, 0)]
     public void A_discharge_in_nine_hours_is_too_fast_for_open_volts(double hours, int next) =>
-        Assert.Equal(next, Given.Fit("open-volts", [("time", [.. Enumerable.Range(0, 11).Select(i => 360 * hours * i)]), ("volts", [.. Enumerable.Range(0, 11).Select(i => 4 - (0.09 * i))]), ("amps", [.. Enumerable.Repeat(1.0, 11)])]).Next.Count); // 0.111 and 0.1087 of the charge an hour
+        Assert.Equal(next, Given.Fit("open-volts", [("time", [.. Enumerable.Range(0, 11).Select(i => 360 * hours * i)]), ("volts", [.. Enumerable.Range(0, 11).Select(i => 4 - (0.1 * i))]), ("amps", [.. Enumerable.Repeat(1.0, 11)])]).Next.Count); // 0.111 and 0.1087 of the charge an hour
 
     /// <summary>By hand: 0.1 V by 2 A, twice, and 0.12 V by 2 A off.</summary>
     [Fact]
@@ -206,6 +231,7 @@ public class CellKindFitsTests
         Assert.Equal(0.02 * 7200 / 86400 * 1e6, Given.Fit("standby-drain", log, [("capacity", 2), ("volts per charge", 0.5)]).Value("standby amps"), 1e-3);
         Assert.Equal("no capacity or no volts per charge", Refused.By("standby-drain", log, [("capacity", 2)]).Value);
         Assert.Equal("no capacity or no volts per charge", Refused.By("standby-drain", log, [("volts per charge", 0.5)]).Value);
+        Assert.Equal("It empties 2.00 Ah in 50 days.", Assert.Single(Given.Fit("standby-drain", log, [("capacity", 2), ("volts per charge", 0.5)]).Says)); // 0.01 of 0.5 V a day
         Assert.StartsWith("2 or more", Refused.By("standby-drain", [("time", [0]), ("volts", [3.9])]).Limit, StringComparison.Ordinal);
         Assert.Equal("It empties 2.50 Ah in 5208 days.", Assert.Single(Given.Fit("standby-drain", [("amps", [20e-6])], [("capacity", 2.5)]).Says));
         Assert.Equal("It empties 60.00 Ah in 125000 days.", Assert.Single(Given.Fit("standby-drain", [("amps", [20e-6])], [("capacity", 60)]).Says));
@@ -233,6 +259,35 @@ public class CellKindFitsTests
         Assert.StartsWith("5 or more", Refused.By("charge-log", [("time", [0, 1, 2, 3]), ("volts", [4, 4, 4, 4]), ("amps", [1, 1, 1, 1])]).Limit, StringComparison.Ordinal);
     }
 
+    /// <summary>A logger goes on to write zeros after the charger has ended between 7200 s and 9000 s: at 8100 ± 900/√3 s. By hand: 0.2 A flowed at the last reading before, and 0.2 A for the quarter of an hour more are 0.05 Ah.</summary>
+    [Fact]
+    public void What_a_logger_writes_after_the_charger_has_ended_is_no_charge()
+    {
+        var answer = Charge([3.6, 3.9, 4.1, 4.2, 4.21, 4.18, 4.17, 4.16], [2, 2, 1.5, 1, 0.2, 0, 0.01, 0]);
+        Assert.Equal(0.2, answer.Value("end current"), 1e-12);
+        Assert.Equal(8100, answer.Value("charge time"), 1e-9);
+        Assert.Equal(900 / Math.Sqrt(3), answer.Push("charge time", "when it ended"), 1e-9);
+        Assert.Equal(1 + 0.875 + 0.625 + 0.3 + 0.05, answer.Value("charge in"), 1e-9);
+        Assert.Equal(4.15, answer.Value("end volts"), 1e-9); // the middle of 3.9, 4.1, 4.2 and 4.21 V
+        Assert.Equal("30 min at full current, then 105 min while it falls.", Assert.Single(answer.Says));
+        Assert.Empty(answer.Next);
+    }
+
+    /// <summary>By hand: 0.15 V by 2 A after a second, 0.17 V after ten. The amps were noted once, at ten seconds; at one second they may have been larger by as much as the volts are, 0.02 of 3.93, over √3 of it.</summary>
+    [Fact]
+    public void Amps_that_were_noted_once_serve_for_all_readings_under_load()
+    {
+        var once = Pulse([0, 1, 10, 11], [4.10, 3.95, 3.93, 4.09], [double.NaN, double.NaN, 2, double.NaN]);
+        var all = Pulse([0, 1, 10, 11], [4.10, 3.95, 3.93, 4.09], [0, 2, 2, 0]);
+        Assert.Equal(all.Findings.Select(finding => (finding.Name, Math.Round(finding.Value.Value, 9))), once.Findings.Select(finding => (finding.Name, Math.Round(finding.Value.Value, 9))));
+        Assert.Equal(0.17 / 2, once.Value("ohms after 10 s"), 1e-9);
+        double follow = 0.02 / 3.93 / Math.Sqrt(3) * 0.085;
+        double zero = 0.01 * Math.Sqrt((1 / 12.0) + 0.09) * 0.085 / 2; // the last digit and flicker of the amps at rest, that nobody read
+        Assert.Equal(follow, Math.Sqrt(Math.Pow(once.Scatter("ohms after 10 s"), 2) - Math.Pow(all.Scatter("ohms after 10 s"), 2) + (zero * zero)), 0.05 * follow);
+        Assert.Contains("The amps were noted once", Assert.Single(once.Notes), StringComparison.Ordinal);
+        Assert.Equal("1", Refused.By("pulse", [("time", [0, 1, 10]), ("volts", [3.9, 3.95, 4.1]), ("amps", [double.NaN, double.NaN, 2])]).Value); // noted at the highest volts: they tell no load
+    }
+
     /// <summary>Eleven readings end the log: from the tenth on 4.00, 4.01 ... 4.10 V, their middle is 4.05 V.</summary>
     [Fact]
     public void End_volts_are_those_of_the_last_ten_steps()
@@ -248,7 +303,7 @@ public class CellKindFitsTests
     {
         int[] rows = [.. Enumerable.Range(0, 21)];
         double[] time = [.. rows.Select(i => 3600.0 * i)], volts = [.. rows.Select(i => i == 7 ? 36.5 : 4 - (0.05 * i))];
-        var open = Given.Fit("open-volts", [("time", time), ("volts", volts), ("amps", [.. rows.Select(_ => 0.1)])], [("cut-off", 2.9)]);
+        var open = Given.Fit("open-volts", [("time", time), ("volts", volts), ("amps", [.. rows.Select(_ => 0.1)])], [("cut-off", 3)]);
         var charge = Given.Fit("charge-log", [("time", time), ("volts", volts), ("amps", [.. rows.Select(_ => 0.1)])]);
         foreach (var (answer, words) in (ValueTuple<TrialAnswer, string>[])[(open, "36.5 V is about ten times off the other volts of this cell: decimal point?"), (charge, "volts 36.5 stands alone between 3.7 and 3.6.")])
         {

@@ -184,6 +184,9 @@ public class HeaterFitsTests
         Assert.Equal(4.4, answer.Value("hot ohms"), 1e-4);
         Assert.Equal("ohms that rise with the watts", Given.Fit("volts-amps", Read(20.0 / 300)).Tried[1].Name);
         Assert.Equal("ohms that rise with the degrees", Given.Fit("volts-amps", Read(21.0 / 300)).Tried[1].Name);
+        var labelled = Given.Fit("volts-amps", Read(1), [("label volts", 6), ("label watts", 10)]);
+        Assert.Equal(36 / 4.4, labelled.Value("watts at the highest volts"), 1e-6); // 6 V on 2 Ω · (1 + 0.004 · 300)
+        Assert.StartsWith("The label means 3.60 Ω; these readings mean 4.40 Ω: they do not agree", Assert.Single(labelled.Says), StringComparison.Ordinal);
         degrees[2] = double.NaN; // not every reading has its degrees
         Assert.Equal("ohms that rise with the watts", Given.Fit("volts-amps", [("volts", volts), ("amps", [3, 1, 1.5, 1.75, 2, 2.25]), ("degrees", degrees)]).Tried[1].Name);
     }

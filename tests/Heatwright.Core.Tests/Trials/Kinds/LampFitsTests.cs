@@ -21,6 +21,11 @@ public class LampFitsTests
         Assert.StartsWith("2 or more", Refused.By("lamp-points", [("volts", [4]), ("amps", [1])]).Limit, StringComparison.Ordinal);
     }
 
+    /// <summary>A meter whose zero is a digit off shows −0.001 A at a dark lamp; −0.1 A are leads that were swapped.</summary>
+    [Theory, InlineData(-0.001, 0), InlineData(-0.1, 1)]
+    public void A_zero_that_is_a_digit_off_is_no_impossible_reading(double dark, int impossible) =>
+        Assert.Equal(impossible, Lamp([.. Volts, 2.6], [.. Amps, dark]).Remarks.Count(remark => remark.Rule == "impossible"));
+
     private const string Down = "Turn the volts further down, in steps of 0.1 V, until it is dark: nothing is known yet of the volts it needs.", Up = "Take two readings at volts where the amps no longer grow.";
 
     [Theory]

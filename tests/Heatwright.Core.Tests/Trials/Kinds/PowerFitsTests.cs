@@ -24,7 +24,7 @@ public class PowerFitsTests
         Assert.StartsWith("The output falls in 1 of 2 readings, at 2.00 A in: it holds up to about 3.6 W", fallen.Says[0], StringComparison.Ordinal);
         Assert.Equal(90, fallen.Value("efficiency"), 1e-9); // 3.6 of 4 W
         var holds = Points([4], [1], [9], [0.4]);
-        Assert.Empty(holds.Says);
+        Assert.Equal("It held its output at every load, up to 1.00 A at its input: its limit lies above.", Assert.Single(holds.Says));
         Assert.Equal("holds", holds.Word);
         var never = Points([4, 4], [1, 2], [9, 8], [0.4, 0.8], ("set volts", 12));
         Assert.Equal("never held", never.Word);
@@ -189,8 +189,11 @@ public class PowerFitsTests
         Assert.Equal("It held at every load, up to 0.90 A: a lower bound.", Assert.Single(holds.Says));
         Assert.Equal("Take a heavier load until it gives way, for a second only.", Assert.Single(holds.Next));
         Assert.Equal("never collapsed", holds.Word);
-        Assert.Equal((0.9 + (1.5 * 0.9)) / 2, holds.Value("output amps it holds"), 1e-12);
-        Assert.Equal(0.225 / Math.Sqrt(3), holds.Find("output amps it holds")!.StandardDoubt, 1e-9);
+        Assert.Equal(["output amps it holds, at least", "output watts it holds, at least"], holds.Findings.Select(finding => finding.Name));
+        Assert.Equal(0.9, holds.Value("output amps it holds, at least"), 1e-12); // what was seen, and nothing beyond
+        Assert.Equal(8.55, holds.Value("output watts it holds, at least"), 1e-12); // 0.9 A at 9.5 V
+        var read = Collapse([0.3, 0.9, 0.6], [10, 9.5, 10], meters: "amps out=2%");
+        Assert.Equal(0.02 * 0.9 / Math.Sqrt(3), read.Push("output amps it holds, at least", " A gain"), 1e-9);
         var never = Collapse([0.3, 0.9, 0.6], [9.4, 8, 9]);
         Assert.Equal("It never held its volts.", Assert.Single(never.Says));
         Assert.Equal("Take a lighter load.", Assert.Single(never.Next));
@@ -232,6 +235,18 @@ public class PowerFitsTests
         Assert.Equal("one value", Assert.Single(narrow.Tried).Name);
         Assert.Equal(18, narrow.Value("idle amps"), 1e-3);
         Assert.Empty(narrow.Says);
+    }
+
+    /// <summary>By hand: 76.02, 75.11 and 75.6 mW are 75.58 mW on the mean, 0.26 mW the standard deviation of it, times 2.2 for two degrees of freedom; at the mean of 3.633 V 20.80 mA. As the mean amps times the mean volts they were 77 ± 17 mW.</summary>
+    [Fact]
+    public void Idle_watts_that_stay_while_the_volts_fall_are_told_reading_by_reading()
+    {
+        var answer = Given.Fit("converter-idle", [("volts in", [4.2, 3.7, 3.0]), ("amps in", [0.0181, 0.0203, 0.0252])], [("capacity", 2.5)]);
+        Assert.Equal(["idle amps", "idle watts"], answer.Findings.Select(finding => finding.Name));
+        Assert.Equal(0.07558, answer.Value("idle watts"), 1e-4);
+        Assert.InRange(answer.Find("idle watts")!.StandardDoubt, 0.0002, 0.001);
+        Assert.Equal(20.80, answer.Value("idle amps"), 0.03);
+        Assert.Equal(["It takes the same watts at all its input volts; the amps are those at 3.63 V.", "Idle, it empties 2.50 Ah in 120 h."], answer.Says);
     }
 
     /// <summary>By hand: 2 A · 0.1 V are 0.2 W, 10 K above the air. Last digits of 0.1 K, 10 mA and 1 mV, each with a flicker of 0.3 of itself, are 0.416 of themselves: 41.6 mK,

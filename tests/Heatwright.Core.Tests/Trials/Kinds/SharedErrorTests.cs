@@ -82,11 +82,11 @@ public class SharedErrorTests
         return SheetMaker.Make(TrialCard.Find("own-line")!, Given.Readings("own-line", [("x", x), ("y", y)]), remarks).Value;
     }
 
-    /// <summary>By hand: a row 4.0, 3.9, 3.8 ... V of a cell with one 38 among them.</summary>
+    /// <summary>By hand: a row 4.1, 4.0, 3.9 ... V of a cell with one 38 among them.</summary>
     [Fact]
     public void A_log_reading_that_stands_alone_takes_no_part_in_a_sum()
     {
-        double[] time = [.. Enumerable.Range(0, 12).Select(i => 100.0 * i)], volts = [.. Enumerable.Range(0, 12).Select(i => Math.Round(4.1 - (0.09 * i), 2))];
+        double[] time = [.. Enumerable.Range(0, 12).Select(i => 100.0 * i)], volts = [.. Enumerable.Range(0, 12).Select(i => Math.Round(4.1 - (0.1 * i), 2))];
         double clean = Given.Fit("capacity", [("time", time), ("volts", volts), ("amps", [.. time.Select(_ => 1.0)])]).Value("energy");
         volts[4] *= 10;
         var answer = Given.Fit("capacity", [("time", time), ("volts", volts), ("amps", [.. time.Select(_ => 1.0)])]);
