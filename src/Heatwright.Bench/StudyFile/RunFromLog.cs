@@ -43,6 +43,14 @@ public static class RunFromLog
         return (needed, perhaps);
     }
 
+    /// <summary>The columns that a run has where nothing is said of them: those it needs, and those its card asks for beside; the time first.</summary>
+    /// <param name="trial">The trial.</param>
+    public static IReadOnlyList<string> Usual(Trial trial)
+    {
+        var needed = Columns(trial).Needed;
+        return TrialCard.Of(trial) is { } card && card.Columns.Any(column => column.Asked) ? [.. card.Columns.Where(column => column.Asked || needed.Contains(column.Name)).Select(column => column.Name).OrderBy(name => name != "time")] : needed;
+    }
+
     /// <summary>The columns that a run needs with what is said of it: through a resistor of known ohms the volts tell the amps.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="settings">Names of the run's settings.</param>
@@ -128,8 +136,13 @@ public static class RunFromLog
         var (needed, perhaps, _) = StudyWords.Of(trial);
         string[] open = [.. needed.Concat(perhaps).Where(name => name != "time" && !IsWord(trial, name) && !pairs.Any(pair => pair.Run == name))];
         return [.. log.Columns.Where((column, i) => i != log.TimeColumn && column.Kind == ColumnKind.Number && column.Values.Any(double.IsFinite) && !pairs.Any(pair => pair.Log == column.Name))
-            .Select(column => (column.Name, (IReadOnlyList<string>)[.. open.Where(name => UnitOf(column) is not { } unit || unit.Measures(UnitOf(trial, name)))]))];
+            .Select(column => (column.Name, (IReadOnlyList<string>)[.. open.Where(name => !CountsRows(column) && (UnitOf(column) is not { } unit || unit.Measures(UnitOf(trial, name))))]))];
     }
+
+    /// <summary>True where a column only numbers the rows: whole numbers without a unit, each one more than the last.</summary>
+    /// <param name="column">Column of a log.</param>
+    public static bool CountsRows(LogColumn column) => UnitOf(column) is null && column.Kind == ColumnKind.Number && column.Values is { Length: > 2 } rows && rows[0] == Math.Floor(rows[0])
+        && Enumerable.Range(1, rows.Length - 1).All(row => rows[row] == rows[row - 1] + 1);
 
     /// <summary>Each column of the run that only one of the log can fill, and the needed ones that are left open.</summary>
     private static (List<ColumnPair> Pairs, List<(string Column, string[] Choices)> Open) Settle(LogReading log, Trial trial, IReadOnlyList<ColumnPair> said, IReadOnlyList<ColumnLabel> remembered, string[] named)
@@ -194,12 +207,25 @@ public static class RunFromLog
             return [known.Column];
         }
 
-        LogColumn[] free = [.. log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !taken.Any(pair => pair.Log == one.Name))];
+        LogColumn[] free = [.. log.Columns.Where((one, i) => one.Kind == ColumnKind.Number && i != log.TimeColumn && !CountsRows(one) && !taken.Any(pair => pair.Log == one.Name))];
         string[] fits = [.. free.Where(one => UnitOf(one)?.Measures(UnitOf(trial, column)) == true).Select(one => one.Name)];
         fits = fits.Length > 0 ? fits : [.. free.Where(one => UnitOf(one) is null && IsCalled(trial, column, one.Name)).Select(one => one.Name)];
+        fits = ReadNotSet(fits);
         string[] named = [.. fits.Where(name => Words(column).All(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)))];
         // A column that need not be there is taken where its name says so, or where nothing else of the run is in its unit: degrees of the room are in many logs.
         return named.Length == 1 ? named : byUnit ? fits : [];
+    }
+
+    private static readonly string[] SetWords = ["soll", "set", "setpoint", "target", "sp"], ReadWords = ["ist", "actual", "act", "read", "measured", "meas"];
+
+    /// <summary>Of a value that was set and one that was read, the one that was read: 'I ist' beside 'I soll'. Where the headings do not tell, all of them.</summary>
+    private static string[] ReadNotSet(string[] names)
+    {
+        static bool Has(string name, string[] words) => name.Split([' ', '_', '-', '.', '/', '(', ')', '[', ']'], StringSplitOptions.RemoveEmptyEntries).Any(word => words.Contains(word, StringComparer.OrdinalIgnoreCase));
+        string[] unset = [.. names.Where(name => !Has(name, SetWords))];
+        unset = unset.Length > 0 ? unset : names;
+        string[] read = [.. unset.Where(name => Has(name, ReadWords))];
+        return read.Length > 0 ? read : unset;
     }
 
     /// <summary>Unit of a column, as written or as its name has it.</summary>

@@ -81,6 +81,9 @@ public sealed record LoopCase(string Name, double OvershootK, double SettledS, d
 {
     /// <summary>From the start of the first piece of work until the reading stays within ±2 K, s; NaN: no work, or not before the next piece.</summary>
     public double RecoveredS { get; init; } = double.NaN;
+
+    /// <summary>When the working end itself first was at the tool's target, s, which is what a promised warm-up counts; NaN: never, or the tool has no target.</summary>
+    public double TargetS { get; init; } = double.NaN;
 }
 
 /// <summary>Control constants, and how the loop does with them.</summary>
@@ -128,10 +131,10 @@ public sealed record ControlDesign(
             if (tool.Pack is { } pack)
             {
                 var standing = tool with { Pack = pack with { StartCharge = charge }, Controller = pi, Duty = null, TargetK = setC - 5 + 273.15 };
-                cases.Add(Simulated($"{name}, no work", standing with { Work = null }, setC));
+                cases.Add(Simulated($"{name}, no work", standing with { Work = null }, setC, tool.TargetK));
                 if (tool.Work is not null)
                 {
-                    cases.Add(Simulated($"{name}, at work", standing, setC));
+                    cases.Add(Simulated($"{name}, at work", standing, setC, tool.TargetK));
                 }
             }
         }
@@ -151,7 +154,7 @@ public sealed record ControlDesign(
         return Math.Max(frameS, round.Where(period => period <= bare).DefaultIfEmpty(round[0]).Max());
     }
 
-    private static LoopCase Simulated(string name, AssembledTool tool, double setC)
+    private static LoopCase Simulated(string name, AssembledTool tool, double setC, double targetK)
     {
         const double stepS = 0.25, endS = 240;
         double[] at = [.. Enumerable.Range(0, (int)(endS / stepS) + 1).Select(i => i * stepS)];
@@ -173,6 +176,14 @@ public sealed record ControlDesign(
             tail.Length > 0 ? tail.Max() - tail.Min() : double.NaN, setC - deepest, ready < 0 ? double.NaN : ready * stepS)
         {
             RecoveredS = recovered,
+            TargetS = Crossed(at, run.Trace.NodesK[tool.Network.WorkingNode], targetK),
         };
+    }
+
+    /// <summary>When a value first was at a level, on the straight line between two instants; NaN: never.</summary>
+    private static double Crossed(double[] at, double[] values, double level)
+    {
+        int first = Array.FindIndex(values, value => value >= level);
+        return first < 0 ? double.NaN : first == 0 ? at[0] : at[first] - ((at[first] - at[first - 1]) * (values[first] - level) / (values[first] - values[first - 1]));
     }
 }

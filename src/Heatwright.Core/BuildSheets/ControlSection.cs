@@ -33,13 +33,43 @@ internal static class ControlSection
         lines.Made("Integral time", design.Settings.IntegralS, Units.Second, ask.Arrangement.ResetS is null ? "min(τ, 4(τ_c + θ)) [skogestad-2003]" : "as the arrangement states it", from);
         lines.Made("Integral starts with", design.Model.HoldW, Units.Watt, "power that holds the set point", from);
         lines.Made("Gain may grow by", design.Margins.GainMargin, Units.One, "gain margin of the loop", from, $"phase margin {Lines.N(design.Margins.PhaseMarginDeg, "0")}°", design.Margins.GainMargin < 2);
-        lines.Made("Largest duty", mostDuty, Units.One, "the smaller of the arrangement's ceiling and what the reading window leaves", [c["frame"].Input]);
+        lines.Made("Largest duty", mostDuty, Units.One, "the smaller of the arrangement's ceiling and what the reading window leaves", [c["frame"].Input], $"of the controller: {Lines.N(ask.Arrangement.DutyCeiling)} is the arrangement's ceiling{(sensor.Window is { MostDuty: > 0 } leaves ? $", {Lines.N(leaves.MostDuty)} what the reading leaves" : "")}");
+        WarmUps(ask, tool, design, mostDuty, from, lines);
         lines.Say("On-off instead", design.Swing is not { } swing ? "the pack cannot hold the set point with room to spare: on-off would be on all the time"
             : $"swings {Lines.N(swing.HighC - swing.LowC, "0.#")} K in {Lines.N(swing.PeriodS, "0.#")} s; {(design.OnOffIsEnough ? "good enough" : "not good enough")} for the {Lines.N(design.AllowedK)} K allowed; the swing is dead time, not the band");
         lines.Made("Relay test should show: swing", 2 * design.Relay.AmplitudeK, Units.Kelvin, "answer of the tool to half the holding power up and down, peak to peak", from, $"period {Lines.N(design.Relay.PeriodS, "0.#")} s; another one means another dead time: tune again");
-        var rows = design.Cases.Select(one => (IReadOnlyList<string>)[one.Name, Or(one.ReadyS), one.OvershootK > -1 ? Lines.N(Math.Max(0, one.OvershootK)) : "not reached", Or(one.SettledS), Or(one.RippleK), Or(one.DroopK), Or(one.RecoveredS)]).ToArray();
-        return (new SheetSection("control", "Control", lines.All) { Table = new("The loop in the coupled simulation", ["case", "at set point − 5 K after, s", "overshoot, K", "settled ±2 K after, s", "ripple, K", "deepest droop of the end, K", "back within ±2 K after the work began, s"], rows) }, design, numbers);
+        var rows = design.Cases.Select(one => (IReadOnlyList<string>)[one.Name, Or(one.TargetS), Or(one.ReadyS), one.OvershootK > -1 ? Lines.N(Math.Max(0, one.OvershootK)) : "not reached", Or(one.SettledS), Or(one.RippleK), Or(one.DroopK), Or(one.RecoveredS)]).ToArray();
+        return (new SheetSection("control", "Control", lines.All) { Table = new("The loop in the coupled simulation", ["case", $"end at {Lines.N(ask.Work.TargetC)} °C after, s", $"reading at {Lines.N(ask.SetC - 5)} °C after, s", "overshoot, K", "settled ±2 K after, s", "ripple, K", "deepest droop of the end, K", "back within ±2 K after the work began, s"], rows) }, design, numbers);
     }
+
+    /// <summary>The warm-up that counts for the promise, with this controller, beside the one that was predicted; and why the table's readings come later.</summary>
+    private static void WarmUps(SheetAsk ask, AssembledTool tool, ControlDesign design, double mostDuty, Input[] from, Lines lines)
+    {
+        const double foreseen = 600;
+        string target = $"{Lines.N(ask.Work.TargetC)} °C", set = $"{Lines.N(ask.SetC - 5)} °C";
+        double predicted = PlantRunner.Run(tool with { Work = null, Duty = null, MaxS = foreseen }, new RunSettings { StepS = ask.Builder.StepS }).TargetS;
+        foreach (var one in design.Cases.Where(one => one.Name.EndsWith("no work", StringComparison.Ordinal)))
+        {
+            string pack = one.Name[..one.Name.IndexOf(',', StringComparison.Ordinal)];
+            bool full = pack.StartsWith("full", StringComparison.Ordinal), late = ask.WarmUp is { } promise && !(one.TargetS <= promise.WithinS);
+            string counts = ask.WarmUp is not { } asked ? "the brief promises no warm-up" : full ? $"this counts for the promise '{asked.Words}'" : $"the promise '{asked.Words}' is reckoned on a full pack";
+            string beside = full && double.IsFinite(predicted) ? $"; predicted was {Lines.N(predicted)} s with a gain of {Lines.N(Gain(tool), "0.###")} W/K and a duty of up to {Lines.N(MostDuty(tool))}, here {Lines.N(design.Settings.GainWPerK, "0.###")} W/K and {Lines.N(mostDuty)}" : "";
+            string caution = !late ? "" : full ? $". It misses the promise: try a higher gain, a sensor that lags less or a higher duty, or promise {Lines.N(Math.Ceiling(double.IsFinite(one.TargetS) ? one.TargetS : foreseen))} s or more"
+                : ". So empty it takes longer than that: say so to whoever uses it, or promise it for a full pack only";
+            lines.Made($"{target} at the end, {pack}, this controller", one.TargetS, Units.Second, "coupled simulation with the controller of this sheet, from air", from, $"{(double.IsFinite(one.TargetS) ? "" : "not reached in 4 min; ")}{counts}{beside}{caution}", late);
+        }
+
+        if (design.Cases.FirstOrDefault() is { } first && double.IsFinite(first.ReadyS))
+        {
+            double lagS = tool.Network.SensorLagS, above = ask.SetC - 5 - ask.Work.TargetC;
+            string[] why = [.. new[] { lagS > 0 ? $"the reading is {Lines.N(lagS)} s behind the end" : "", above != 0 ? $"{set} is {Lines.N(Math.Abs(above))} K {(above > 0 ? "above" : "below")} the target" : "" }.Where(words => words.Length > 0)];
+            lines.Say($"Reading at {set}, {first.Name[..first.Name.IndexOf(',', StringComparison.Ordinal)]}", $"after {Lines.N(first.ReadyS)} s, as the table has it{(why.Length > 0 ? ": " : "")}{string.Join(", and ", why)}; it tells how the loop settles, and is no promise");
+        }
+    }
+
+    private static double Gain(AssembledTool tool) => tool.Controller is ControllerModel.Pi pi ? pi.GainWPerK : double.NaN;
+
+    private static double MostDuty(AssembledTool tool) => tool.Controller is ControllerModel.Pi pi ? pi.MaxDuty : double.NaN;
 
     private static string Or(double value) => double.IsFinite(value) ? Lines.N(value) : "—";
 

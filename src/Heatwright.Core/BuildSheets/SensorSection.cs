@@ -88,8 +88,8 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         lines.Made("Reads up to", chain.SaturatesC(chain.Wanted.ColdLeastC), Units.Celsius, "where the nominal chain reaches its ceiling", from);
         double floorC = chain.ReadsFromC(chain.Wanted.ColdMostC);
         bool beneath = floorC > ask.SetC;
-        lines.Made("Reads from", floorC, Units.Celsius, "where the chain lies on its floor, warmest cold end, offset against it", from,
-            beneath ? $"the set point of {Lines.N(ask.SetC, "0.#")} °C lies beneath: with a warm grip the chain shows nothing there; lift its output with output-bias, or choose a thermistor" : "", beneath);
+        lines.Made("Surely reads from", floorC, Units.Celsius, "where the chain lies on its floor, warmest cold end, offset against it", from,
+            beneath ? $"the set point of {Lines.N(ask.SetC, "0.#")} °C lies beneath: with a warm grip the chain shows nothing there; lift its output with output-bias, or choose a thermistor" : $"with the grip at {Lines.N(chain.Wanted.ColdMostC, "0")} °C and the offset against it; with a cooler board it reads from colder on", beneath);
         IReadOnlyList<double> tips = [25, Math.Round(ask.SetC / 20) * 10, ask.SetC];
         foreach (double tip in tips)
         {
@@ -106,8 +106,8 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         lines.Say("Cold end", "a thermistor or the controller's own sensor, glued beside the sensor's connector in the grip; add millivolts, never degrees");
         lines.Made("Wait after heater off", window.WaitS * 1e6, Units.Microsecond, "twice recovery, filter and settling of the amplifier", [c["amplifier-recovery"].Input, c["input-resistor"].Input, c["input-capacitor"].Input, c["amplifier-bandwidth"].Input],
             "check: the reading must not move when the wait is doubled");
-        lines.Made("Largest duty", window.MostDuty, Units.One, "1 − (wait + reading)/frame, where the sensor hears the heater or shares its leads", [c["frame"].Input, c["sample-reads"].Input, c["read-time"].Input],
-            window.MostDuty <= 0 ? "the window does not fit into the frame: lengthen it with frame" : "", window.MostDuty < 0.5);
+        lines.Made("Duty that the reading leaves", window.MostDuty, Units.One, "1 − (wait + reading)/frame, where the sensor hears the heater or shares its leads", [c["frame"].Input, c["sample-reads"].Input, c["read-time"].Input],
+            window.MostDuty <= 0 ? "the window does not fit into the frame: lengthen it with frame" : "the largest duty of the controller is the smaller of this and the arrangement's ceiling", window.MostDuty < 0.5);
         return new("sensor", "Sensor and amplifier", lines.All) { Table = Budget(ask, chain) };
     }
 
@@ -186,7 +186,7 @@ internal sealed record SensorPart(IReadOnlyList<SheetSection> Sections, SensorCh
         var calibration = found.Value;
         var code = new CalibrationCode(calibration, tabled.Value, notes, c.Si("cold-end-least"), c.Si("cold-end-most"));
         lines.Say("Curve", calibration.Words);
-        lines.Say("Range", $"{Lines.N(tabled.Value.At[0])} to {Lines.N(tabled.Value.Last)} counts, {Lines.N(calibration.AtC(tabled.Value.At[0]), "0")} to {Lines.N(calibration.AtC(tabled.Value.Last), "0")} °C; beyond it the code says so and guesses nothing");
+        lines.Say("Range of the table", $"{Lines.N(tabled.Value.At[0])} to {Lines.N(tabled.Value.Last)} counts, {Lines.N(calibration.AtC(tabled.Value.At[0]), "0")} to {Lines.N(calibration.AtC(tabled.Value.Last), "0")} °C with the board at 25 °C; beyond it the code says so and guesses nothing");
         lines.Made("Band near the set point, ±", calibration.BandK(Math.Clamp(chain.Calibration(25).CountAt(ask.SetC), calibration.FromCount, calibration.ToCount)), Units.Kelvin, "holds 95 of 100 new readings", [c["reference"].Input, c["cold-end-error"].Input]);
         if (cleared is not null && ask.ReadUnder is null && Worst(calibration, ask.Readings!, cleared.Value.Points) is { } worst)
         {

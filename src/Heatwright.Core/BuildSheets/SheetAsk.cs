@@ -8,6 +8,11 @@ namespace Heatwright.BuildSheets;
 /// <summary>Prices of one part when building one, ten, a hundred.</summary>
 public sealed record PartPrices(double? One, double? Ten, double? Hundred);
 
+/// <summary>The warm-up that the brief promises.</summary>
+/// <param name="Words">The promise as a sentence.</param>
+/// <param name="WithinS">So many seconds.</param>
+public sealed record PromisedWarmUp(string Words, double WithinS);
+
 /// <summary>What a build sheet is made from.</summary>
 /// <param name="StudyName">Name of the study.</param>
 /// <param name="Arrangement">The arrangement to be built.</param>
@@ -48,6 +53,9 @@ public sealed record SheetAsk(string StudyName, Arrangement Arrangement, Shelf S
 
     /// <summary>Day, as 2026-11-25; empty: none is written.</summary>
     public string Date { get; init; } = "";
+
+    /// <summary>The warm-up that the brief promises; null: none.</summary>
+    public PromisedWarmUp? WarmUp { get; init; }
 
     /// <summary>A number of the plant; null where this arrangement has none.</summary>
     internal Input? Plant(PlantKey key) => Builder.Place(key) is >= 0 and var place ? new Input(Builder.Inputs[place].Name, Builder.Inputs[place].Value) : null;

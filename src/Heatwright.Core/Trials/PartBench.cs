@@ -9,6 +9,9 @@ public static class PartBench
     /// <summary>Findings of one part from its own trials.</summary>
     public static PartFindings One(Part part, IReadOnlyList<Trial> trials, InstrumentCauses instruments)
     {
+        // A run of which every line is struck out is told, and neither fitted nor missed: another of the same trial takes its place.
+        Remark[] struck = [.. trials.SelectMany(trial => trial.Runs.Where(IsStruck).SelectMany(run => run.Readings.Select(reading => new Remark(trial.Id, run.Id, reading.Number, $"struck out: {reading.StruckBecause}", Remark.LeftOut))))];
+        trials = [.. trials.Select(trial => trial.Runs.Any(IsStruck) ? trial with { Runs = [.. trial.Runs.Where(run => !IsStruck(run))] } : trial)];
         Remark[] assumed = [.. trials.SelectMany(trial => UsualMeters.Told(trial, instruments))];
         (trials, instruments) = UsualMeters.Named(trials, instruments);
         List<PartFindings> pieces = [];
@@ -62,7 +65,7 @@ public static class PartBench
         pieces.AddRange(AskedNames.Of(part, trials, pieces));
         pieces.AddRange(OhmsOverWatts.Of(part, InTheirOrder(pieces)));
         var findings = InTheirOrder(pieces);
-        pieces.Add(new(part.Id, [], [.. read.Where(pair => UsualMeters.IsFittedByStudy(pair.Trial)).SelectMany(pair => RunChecks.OfWhole(pair.Trial, pair.Table, instruments)).ExceptBy(pieces.SelectMany(piece => piece.Remarks).Select(remark => (remark.Run, remark.Words)), remark => (remark.Run, remark.Words)), .. CardBench.Compared(findings, trials), .. assumed, .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run)))], []));
+        pieces.Add(new(part.Id, [], [.. read.Where(pair => UsualMeters.IsFittedByStudy(pair.Trial)).SelectMany(pair => RunChecks.OfWhole(pair.Trial, pair.Table, instruments)).ExceptBy(pieces.SelectMany(piece => piece.Remarks).Select(remark => (remark.Run, remark.Words)), remark => (remark.Run, remark.Words)), .. CardBench.Compared(findings, trials), .. struck, .. assumed, .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run)))], []));
         return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
         {
             Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),
@@ -70,6 +73,8 @@ public static class PartBench
             Pictures = [.. pieces.SelectMany(piece => piece.Pictures).Where(picture => picture.X.Length >= FitPicture.Fewest)],
         };
     }
+
+    private static bool IsStruck(Run run) => run.Readings.Count > 0 && run.Readings.All(reading => reading.StruckBecause is not null);
 
     /// <summary>A discharge under the name of its card is read as any other discharge; so is a slow one for the open volts.</summary>
     private static Trial AsCellLog(Trial trial) => trial.Kind == TrialKind.Bench ? trial with { Kind = TrialKind.Discharge, Card = null } : trial;

@@ -30,6 +30,9 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
     /// <summary>What the prototype misses; empty: nothing that was read on it.</summary>
     public string Missed => Rows.Where(row => row.Read && row.Word == VerdictWord.NoGo).Select(row => $"{row.Asked}: {row.Result}, {row.Margin}").ToArray() is { Length: > 0 } missed ? $"The prototype misses what was promised. {string.Join("; ", missed)}." : "";
 
+    /// <summary>What was read on the prototype and lies apart from its prediction; empty: nothing.</summary>
+    public string Apart { get; init; } = "";
+
     /// <summary>Why it stands as it does; a condition that the first line of the page carries already is not said again.</summary>
     public string Because
     {
@@ -66,12 +69,13 @@ internal sealed record FirstPage(ArrangementVerdict Verdict, DecisionCard? Card,
 
         var chosen = card?.Chosen == verdict.Arrangement.Id ? card : null;
         var rows = verdict.Requirements.OrderByDescending(line => line.Requirement.Must).Select(line => Row(result, chosen, line, verdict.Prediction?.Draws.Count ?? 0)).ToArray();
-        return new(new FirstPage(verdict, chosen, rows, TestsOf(result, verdict)));
+        string[] apart = chosen is null ? [] : [.. PrototypeCheck.Apart(DecideTool.Lines(result)).Select(DecideTool.Off)];
+        return new(new FirstPage(verdict, chosen, rows, TestsOf(result, verdict)) { Apart = apart.Length > 0 ? $"The prototype is not as predicted. {string.Join("; ", apart)}." : "" });
     }
 
     /// <summary>How far a value is on the right side of a limit, to the place that its doubt allows.</summary>
     public static string Margin(RequirementVerdict line, double margin, double doubt) => !double.IsFinite(margin) ? ""
-        : $"{(margin >= 0 ? "margin" : "short by")} {Display.Value(Math.Abs(margin), doubt)}{Say.Unit(line.Requirement.Unit == "°C" ? "K" : line.Requirement.Unit)}";
+        : $"{(margin >= 0 ? "margin" : line.Requirement.AtMost ? "over by" : "short by")} {Display.Value(Math.Abs(margin), doubt)}{Say.Unit(line.Requirement.Unit == "°C" ? "K" : line.Requirement.Unit)}";
 
     private static PageRow Row(StudyResult result, DecisionCard? card, RequirementVerdict line, int draws)
     {

@@ -19,6 +19,7 @@ internal static class FirstPagePart
             {ReportHtml.Invented(result)}
             {Html.If(page.Card is { FirstLine.Length: > 0 }, () => Html.Of($"""<div class="problem breaks" role="alert"><b>{page.Card!.FirstLine}</b></div>"""))}
             {Html.If(page.Missed.Length > 0, () => Html.Of($"""<div class="problem breaks" role="alert"><b>{page.Missed}</b></div>"""))}
+            {Html.If(page.Apart.Length > 0, () => Html.Of($"""<div class="problem breaks" role="alert"><b>{page.Apart}</b></div>"""))}
             <p class="stand"><span class="letter">{verdict.Arrangement.Letter}</span>{ComparisonPart.Word(verdict.Word)} <span>{verdict.Arrangement.Name}</span></p>
             <p class="because">{Decided(page)} {Say.Sentence(page.Because)}</p>
             <table class="page-rows stack"><thead><tr><th scope="col">requirement</th><th scope="col">result</th><th scope="col">margin</th><th scope="col">kept in</th><th scope="col">how tested</th></tr></thead><tbody>

@@ -24,7 +24,8 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
 
         if (result.Study.Decisions is [.., var card] && result.Study.Arrangements.FirstOrDefault(one => one.Id == card.Chosen) is { } chosen)
         {
-            return Decided(chosen, result.Study.PrototypeReadings.Any(reading => reading.Decision == card.Id));
+            return result.Study.PrototypeReadings.Any(reading => reading.Decision == card.Id) ? Built(chosen, DecideTool.Lines(result), card)
+                : new($"Build {chosen.Letter}, as decided.", "The build sheet has its parts, wiring, settings and limits. Then type what the prototype does on the page 'Check'.", $"/build-sheet/{chosen.Letter}", "Open the build sheet");
         }
 
         if (result.Verdicts.All(verdict => verdict.Prediction is null) && result.Verdicts.FirstOrDefault(verdict => verdict.Problems.Count > 0) is { } unknown)
@@ -61,10 +62,18 @@ internal sealed record NextStep(string What, string Why, string Where, string Bu
             : new($"Decide: {letter} is the best choice.", advice, "/decision", "Decide");
     }
 
-    /// <summary>After a decision it is built, and then the prototype is read.</summary>
-    private static NextStep Decided(Arrangement chosen, bool isBuilt) => !isBuilt
-        ? new($"Build {chosen.Letter}, as decided.", "The build sheet has its parts, wiring, settings and limits. Then type what the prototype does on the page 'Check'.", $"/build-sheet/{chosen.Letter}", "Open the build sheet")
-        : new($"Check the prototype of {chosen.Letter}.", "Type what it does beside what was predicted: what misses its prediction is told with what would explain it.", "/check", "Go to the check");
+    /// <summary>What was read on the prototype: a miss and what lies apart from its prediction come first, by name, then what is not read yet.</summary>
+    private static NextStep Built(Arrangement chosen, IReadOnlyList<CheckLine> lines, DecisionCard card)
+    {
+        const string there = "/check", go = "Go to the check";
+        string[] missed = [.. lines.Where(line => line.Promise == Kept.Missed).Select(line => line.Requirement)], apart = [.. PrototypeCheck.Apart(lines).Select(DecideTool.Off)];
+        string[] open = [.. lines.Where(line => line.Promise == Kept.NotTested && card.BriefThen.Requirements.Any(one => one.Id == line.Requirement && one.Must)).Select(line => line.Requirement)];
+        string miss = missed.Length > 0 ? $"It misses its promise: {string.Join(", ", missed)}. " : "";
+        return apart.Length > 0 ? new($"Find why the prototype of {chosen.Letter} is not as predicted.", $"{miss}Apart from its prediction: {string.Join("; ", apart)}. The page 'Check' tells what would explain it; a bench reading of that settles it.", there, go)
+            : missed.Length > 0 ? new($"Mend what the prototype of {chosen.Letter} misses: {string.Join(", ", missed)}.", "What was read agrees with the prediction: change the tool or the brief, and decide anew.", there, go)
+            : open.Length > 0 || lines.Count == 0 ? new($"Check the prototype of {chosen.Letter}{(open.Length > 0 ? $": {string.Join(", ", open)}" : "")}.", "Type what it does beside what was predicted: what misses its prediction is told with what would explain it.", there, go)
+            : new($"The prototype of {chosen.Letter} keeps what was promised.", "Every must was read on it, and the readings agree with the prediction.", "/share", "Show it");
+    }
 
     /// <summary>What a study lacks before there is anything to judge, in the order of the work.</summary>
     private static NextStep Begin(Study study) =>

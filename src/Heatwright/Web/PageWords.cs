@@ -21,6 +21,7 @@ internal static partial class PageWords
         (FilesPage(), "on the page 'Shelf'"),
         (OwnPage(), "on the page 'Own shelf'"),
         (BesidePage(), "the page 'Mine beside theirs'"),
+        (ImportColumns(), "Choose it below, under 'Take it in'"),
         (NextSetting(), "$1 and "),
         (Setting(), "the setting "),
         (Dropped(), ""),
@@ -83,6 +84,9 @@ internal static partial class PageWords
 
     [GeneratedRegex("'heatwright beside[^']*'", RegexOptions.CultureInvariant)]
     private static partial Regex BesidePage();
+
+    [GeneratedRegex("Import it again with --columns '.*', as it is", RegexOptions.CultureInvariant)]
+    private static partial Regex ImportColumns();
 
     [GeneratedRegex("(=\\S+) --set ", RegexOptions.CultureInvariant)]
     private static partial Regex NextSetting();

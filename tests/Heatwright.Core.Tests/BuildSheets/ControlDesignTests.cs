@@ -66,6 +66,20 @@ public sealed class ControlDesignTests : IDisposable
         Assert.InRange(design.Margins.GainMargin, 2.5, 4);
     }
 
+    /// <summary>Second method: the plant's own watch for a target, which finds the crossing within its step, with the same controller; the case reads it off a trace every quarter second.</summary>
+    [Theory, InlineData("full pack, no work", 1.0), InlineData("nearly empty pack, no work", ControlDesign.NearlyEmpty)]
+    public void The_end_is_at_the_target_when_the_plants_own_watch_says_so(string name, double charge)
+    {
+        var aimed = Tool with { TargetK = 200 + 273.15, Work = null };
+        var design = ControlDesign.Of(aimed, SetC, FrameS, 0.95, 4, FullOnW);
+        var controller = new ControllerModel.Pi(SetC + 273.15, design.SampleS, design.Settings.GainWPerK, design.Settings.GainWPerK / design.Settings.IntegralS, 0, 2.40, 0.95) { StartW = design.Model.HoldW };
+        var run = PlantRunner.Run(aimed with { Controller = controller, Pack = aimed.Pack! with { StartCharge = charge }, MaxS = 240 }, new RunSettings { StepS = 0.1 });
+        var told = Assert.Single(design.Cases, one => one.Name == name);
+        Assert.Equal(run.TargetS, told.TargetS, 0.1);
+        Assert.True(told.TargetS < told.ReadyS, "200 °C at the end comes before 215 °C of a reading that lags");
+        Assert.All(Design.Cases, one => Assert.True(double.IsNaN(one.TargetS), "no target was named"));
+    }
+
     /// <summary>Once settled the reading stays within ±2 K, so it cannot ripple by more than 4 K, however soon the work begins and whatever the way up was.</summary>
     [Theory, InlineData(5), InlineData(20), InlineData(60)]
     public void Work_that_begins_soon_after_the_target_makes_no_ripple_of_the_way_up(double afterTargetS)

@@ -32,6 +32,22 @@ public class PartBenchTests
         Assert.Contains(found.Remarks, remark => remark.Trial.Name == "vague" && remark.Words.Contains("Predictions take the one of sure", StringComparison.Ordinal));
     }
 
+    /// <summary>The bad run says nothing and lacks nothing; by hand, the good one: 3.70 less 0.1 of leads. Struck whole by itself, the trial tells nothing, and asks for no missing readings.</summary>
+    [Fact]
+    public void A_run_of_which_every_line_is_struck_is_no_problem()
+    {
+        static Run Struck(Run run) => run with { Id = new("bad"), Readings = [.. run.Readings.Select(reading => reading with { StruckBecause = "clip loose" })] };
+        var good = Cold("cold", "better", "3.70", "3.70");
+        var both = PartBench.One(Stick, [good with { Runs = [Struck(good.Runs[0]), .. good.Runs] }], new InstrumentCauses(Meters));
+        Assert.Empty(both.Problems);
+        Assert.Equal(3.6, both.Find(PartQuantities.Ohms)!.Si, 1e-9);
+        Assert.Equal([1, 2], both.Remarks.Where(remark => remark.Run.Name == "bad" && remark.Words == "struck out: clip loose").Select(remark => remark.Reading));
+        Assert.Empty(PartBench.One(Stick, [good with { Runs = [Struck(good.Runs[0])] }], new InstrumentCauses(Meters)).Problems);
+
+        Trial marks = new(new("marks"), TrialKind.Bench, Stick.Id, [new(new("marks-1"), [new("degrees", "°C", ""), new("time", "s", ""), new("mark", "", "")], [new(1, ["80", "2.1", "at"], "wrong start"), new(2, ["120", "4.2", "at"], "wrong start")])]) { Card = "warm-up-marks" };
+        Assert.Empty(PartBench.One(Stick, [marks], new InstrumentCauses(Meters)).Problems);
+    }
+
     /// <summary>By hand: 4.00 Ω at 220 °C over 3.70 Ω by two wires is 0.0811 in 200 K, over the surer 3.60 Ω by four wires 0.1111: the surer cold ohms count for both.</summary>
     [Fact]
     public void The_surer_cold_ohms_tell_how_they_grow_with_heat()

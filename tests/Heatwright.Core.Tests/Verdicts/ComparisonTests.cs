@@ -100,6 +100,19 @@ public sealed class ComparisonTests
         Assert.Equal(3, Comparison.Of(hotWork, [Tool("A", 20, 30, 40, 25, grip, cost), Tool("B", 21, 200, 25, 5, grip, cost)], new Shelf([], [])).Duels.Count);
     }
 
+    /// <summary>80.05 min against 80.00 where the last piece of the work ends both: the longer one only warmed up more slowly. Where one runs empty, it is beaten.</summary>
+    [Theory, InlineData(Heatwright.Plant.StopReason.WorkDone, 80.00, 0), InlineData(Heatwright.Plant.StopReason.TimeOver, 80.00, 0), InlineData(Heatwright.Plant.StopReason.Empty, 60.00, 1)]
+    public void Where_the_work_ends_both_runs_neither_lasts_longer(Heatwright.Plant.StopReason other, double minutes, int wins)
+    {
+        ArrangementVerdict Tool(string letter, double lasts, Heatwright.Plant.StopReason stop)
+        {
+            Outcome outcome = new(4, 400, 40, 30, 60 * lasts, stop, default, 0.2);
+            return Of(letter, VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, lasts, lasts)], prediction: new(WrittenVerdict.Tool(letter), null!, null!, [outcome, outcome], []));
+        }
+
+        Assert.Equal(wins, Compare(Tool("C", 80.05, Heatwright.Plant.StopReason.WorkDone), Tool("A", minutes, other)).Duels.Count);
+    }
+
     [Fact]
     public void Draws_are_compared_as_far_as_both_have_them() =>
         Assert.Equal([new Beats("A", "B", "must", 1)], Compare(Of("A", VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, 3, 3)]), Of("B", VerdictWord.Go, [Verdict(Must, VerdictWord.Go, 1, 1, 1, 5, 5)])).Duels);

@@ -60,6 +60,20 @@ public sealed class DecideTests
         Assert.Equal("far: no single number, within what is still open of it, would turn it", card.WouldChangeOurMind[1]);
     }
 
+    /// <summary>The verdict's own condition and no second number: of the ohms of <see cref="Only_what_can_be_would_change_our_mind"/> 1.9 Ω is the nearest turn, but the verdict asks for another part's.</summary>
+    [Fact]
+    public void A_go_if_carries_the_conditions_of_its_verdict_in_the_same_words()
+    {
+        SafetyTool tool = new() { CapacityAh = 0.1, OhmsPlusMinus = 0.4 };
+        const string condition = "working end to grip, tip is at most 0.0244 W/K (a long hold tells)";
+        var near = Line("near", limit: 1.5);
+        var line = Verdict(near, VerdictWord.GoIf, 0.8) with { Remedy = condition };
+        var chosen = Of("A", VerdictWord.GoIf, [line]) with { Because = $"it works if {condition}.", Prediction = new(tool.Arrangement, tool.Builder, Predict.Middle(tool.Builder), [], []) };
+        var card = Decide.Make("d1", "2026-03-01", "state", Brief with { Requirements = [near] }, [chosen], "A", "it is here", []).Value;
+        Assert.Equal([$"near: it holds if {condition}"], card.WouldChangeOurMind);
+        Assert.Equal([$"it works if {condition}.", "mind it"], card.OpenRisks);
+    }
+
     [Fact]
     public void What_is_not_there_cannot_be_chosen()
     {

@@ -153,7 +153,7 @@ public sealed class SaidAndToldTests
         var check = Check(10, 0.4, Reading(11, 0.3));
         Assert.Equal(2, check.Lines[0].Doubts, 1e-12);
         Assert.Equal(0.0455, check.P, 5e-5);
-        Assert.Empty(check.Culprits); // rare, but one line alone
+        Assert.Equal(1, check.Sought); // rare: what would explain one line alone is told, and that it is one
         Assert.Equal((Kept.NotTested, null), (check.Lines[1].Promise, check.Lines[1].Read)); // a line that the brief has no more
         Assert.True(double.IsNaN(check.Lines[1].Doubts));
         Assert.Equal(-2, Check(10, null, Reading(9, 0.5)).Lines[0].Doubts, 1e-12);

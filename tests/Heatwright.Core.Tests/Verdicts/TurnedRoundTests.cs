@@ -129,6 +129,31 @@ public sealed class TurnedRoundTests
         Assert.True(check.Culprits[0].P > 0.9);
     }
 
+    /// <summary>The run time of a prototype with 2.5 Ω alone, 118.5 s for 94.8: the ohms explain it, and so does a charge of 450 C for 360. A hottest end as predicted leaves both standing.</summary>
+    [Fact]
+    public void What_explains_two_readings_explains_the_missed_one_alone()
+    {
+        double seconds = SecondsAnOhm * 2.502;
+        var one = Check(seconds / 60, null);
+        Assert.Equal(1, one.Sought);
+        Assert.Equal(2.5, one.Culprits.Single(culprit => culprit.Name == "heater ohms, tip").Would, 0.01);
+        Assert.Equal(450, one.Culprits.Single(culprit => culprit.Name == "capacity, cell").Would, 3.0);
+        Assert.DoesNotContain("p = ", one.Culprits[0].Words, StringComparison.Ordinal); // nothing is left over to weigh by
+        var both = Check(seconds / 60, Predict.Once(Tool.Builder, Tool.Builder.Middle).HottestC);
+        Assert.Equal(2, both.Sought);
+        Assert.All(both.Culprits, culprit => Assert.Contains(one.Culprits, alone => alone.Name == culprit.Name));
+    }
+
+    /// <summary>By hand: 15 and 7 doubts are named, farthest first; 1 of a third is not; where all lie within what is usual, none is.</summary>
+    [Fact]
+    public void What_lies_apart_is_named_farthest_first()
+    {
+        CheckLine Line(string id, double doubts) => new(id, Kept.Kept, new("p", "d", "", id, 1, 1, "min"), new(id, "", VerdictWord.Go, "min", 1), doubts);
+        Assert.Equal(["lasts", "warm"], PrototypeCheck.Apart([Line("warm", 7), Line("grip", 1), Line("lasts", -15), Line("mass", double.NaN)]).Select(line => line.Requirement));
+        Assert.Empty(PrototypeCheck.Apart([Line("warm", 1), Line("grip", -1)]));
+        Assert.Empty(PrototypeCheck.Apart([]));
+    }
+
     /// <summary>By hand: the long run is kept worse by fewer ohms: 2 − 1.9 · 0.4/√3 = 1.561 Ω, 74.1 s; a weak cell is as strong as any, for nothing of it is in doubt.</summary>
     [Fact]
     public void A_bad_day_is_each_part_at_its_worse_end()

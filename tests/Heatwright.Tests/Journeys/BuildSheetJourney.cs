@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
+using Heatwright.Jobs;
+using Heatwright.Verdicts;
 
 namespace Heatwright.Tests.Journeys;
 
@@ -96,6 +98,32 @@ public sealed class BuildSheetJourney : IDisposable
         Fine("new", bench.In("empty.study"));
         Refused("no brief", "build-sheet", bench.In("empty.study"), "--out", bench.In("x"));
         Assert.Contains("converter-bits", bench.Type("build-sheet", file, "--names").Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>What was seen: a prediction of 3.75 s, and on the sheet 6.25 and 11.25 s beside a promise of 8 s, without a word. Which number counts is said beside it; a promise that the sheet's controller misses is a caution.</summary>
+    [Fact]
+    public void The_warm_up_that_counts_for_the_promise_stands_on_the_sheet_beside_the_one_predicted()
+    {
+        string file = Knife();
+        double predicted = Report.WrittenReports.Knife.Result.Verdicts.First(one => one.Arrangement.Letter == "A").Prediction!.MiddleOutcome.WarmUpS;
+        using var sheet = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--out", bench.In("kept"), "--json"));
+        var full = Line(sheet, "320 °C at the end, full pack, this controller");
+        Assert.Contains("this counts for the promise 'blade at 320 °C within 25 s", full.GetProperty("words").GetString(), StringComparison.Ordinal);
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"predicted was {predicted:0.##} s"), full.GetProperty("words").GetString(), StringComparison.Ordinal);
+        Assert.Equal(full.GetProperty("value").GetDouble() > 25, full.GetProperty("warns").GetBoolean());
+
+        // A promise that no controller keeps, and one that any does.
+        foreach (var (within, late) in new[] { ("1", true), ("4000", false) })
+        {
+            Fine("brief", file, "--drop", OpenStudy.Read(file).Value.Study.Brief!.Requirements.Single(line => line.Quantity == RequirementQuantity.WarmUpTime).Id);
+            Fine("brief", file, "--add", $"blade at 320 °C within {within} s from 20 °C");
+            using var other = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--out", bench.In("within-" + within), "--json"));
+            var told = Line(other, "320 °C at the end, full pack, this controller");
+            Assert.Equal(late, told.GetProperty("warns").GetBoolean());
+            Assert.Equal(late, told.GetProperty("words").GetString()!.Contains("It misses the promise", StringComparison.Ordinal));
+        }
+
+        JsonElement Line(JsonDocument of, string name) => Section(of, "control").GetProperty("lines").EnumerateArray().Single(line => line.GetProperty("name").GetString() == name);
     }
 
     private string Knife()

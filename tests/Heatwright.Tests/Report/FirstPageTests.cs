@@ -33,7 +33,7 @@ public sealed partial class FirstPageTests
             // The margin by its own definition, in the requirement's unit: limit minus value, or the other way round.
             double margin = line.Requirement.AtMost ? line.Requirement.Limit - value.Value : value.Value - line.Requirement.Limit;
             Assert.Contains(Display.Value(value.Value, value.StandardDoubt), row, StringComparison.Ordinal);
-            Assert.Contains((margin >= 0 ? "margin " : "short by ") + Display.Value(Math.Abs(margin), value.StandardDoubt), row, StringComparison.Ordinal);
+            Assert.Contains((margin >= 0 ? "margin " : line.Requirement.AtMost ? "over by " : "short by ") + Display.Value(Math.Abs(margin), value.StandardDoubt), row, StringComparison.Ordinal);
             margins++;
         }
 
@@ -115,14 +115,21 @@ public sealed partial class FirstPageTests
         string row = WrittenReports.Seen(Row(ReportHtml.Write(read, new("", "", OnePage: true)), line.Id));
         Assert.Equal(25, line.Limit); // the sample's brief
         Assert.Contains("27.00 ± 0.50\u00A0s", row, StringComparison.Ordinal);
-        Assert.Contains("short by 2.00\u00A0s", row, StringComparison.Ordinal); // by hand: 27 − 25
+        Assert.Contains("over by 2.00\u00A0s", row, StringComparison.Ordinal); // by hand: 27 − 25
         Assert.Contains("Read on the prototype, 2026-03-05; predicted was", row, StringComparison.Ordinal);
 
         // What was read is missed, whatever the prediction promised, and the head of the page says so.
         Assert.Contains("missed", row, StringComparison.Ordinal);
         Assert.DoesNotContain("of 100, go", row, StringComparison.Ordinal);
-        Assert.Contains($"The prototype misses what was promised. {line.Text}: 27.00 ± 0.50\u00A0s, short by 2.00\u00A0s.", WrittenReports.Seen(ReportHtml.Write(read, new("", "", OnePage: true))), StringComparison.Ordinal);
+        Assert.Contains($"The prototype misses what was promised. {line.Text}: 27.00 ± 0.50\u00A0s, over by 2.00\u00A0s.", WrittenReports.Seen(ReportHtml.Write(read, new("", "", OnePage: true))), StringComparison.Ordinal);
         Assert.Contains("**The prototype misses what was promised.", PageText.Markdown(read, new("", "", OnePage: true)).Value, StringComparison.Ordinal);
+
+        // Against the prediction as well, by name and how many doubts; by hand: (27 − 20)/√(0.5² + 1²) = 6.26.
+        Assert.DoesNotContain("not as predicted", ReportHtml.Write(read, new("", "", OnePage: true)), StringComparison.Ordinal); // this card froze no number
+        var frozen = read with { Study = read.Study with { Decisions = [read.Study.Decisions[0] with { Lines = [new(line.Id, line.Text, VerdictWord.Go, "s", 25, 20, 1)] }] } };
+        string said = $"The prototype is not as predicted. {line.Id}, 6.3 standard doubts above what was predicted.";
+        Assert.Contains(said, WrittenReports.Seen(ReportHtml.Write(frozen, new("", "", OnePage: true))), StringComparison.Ordinal);
+        Assert.Contains($"**{said}**", PageText.Markdown(frozen, new("", "", OnePage: true)).Value, StringComparison.Ordinal);
         var kept = decided with { Study = decided.Study with { PrototypeReadings = [new("prototype-1", "decision-1", "2026-03-05", line.Id, 24.8, 0.5, line.Unit)] } };
         Assert.Contains("kept, within the doubt of the reading", WrittenReports.Seen(Row(ReportHtml.Write(kept, new("", "", OnePage: true)), line.Id)), StringComparison.Ordinal);
         Assert.DoesNotContain("misses what", ReportHtml.Write(kept, new("", "", OnePage: true)), StringComparison.Ordinal);

@@ -78,6 +78,27 @@ public sealed class LogPagesTests : IAsyncLifetime
         Assert.Equal("OL", run.Readings[^1].Raw[run.Columns.ToList().FindIndex(column => column.Name == "amps")]);
     }
 
+    /// <summary>What was seen: amps were asked of the maker between the current that was set and the one that was read, and the record number was offered as amps.</summary>
+    [Fact]
+    public async Task The_current_that_was_read_is_taken_and_the_record_number_is_offered_for_nothing()
+    {
+        string rows = string.Concat(Enumerable.Range(1, 6).Select(i => $"{i};{10 * i};4174;1,00;0,99{i};2{i},4;2{i},0\n"));
+        string page = await Page(await Send(Encoding.UTF8.GetBytes("Rec#;Zeit [s];U [mV];I soll;I ist [A];T Kopf [°C];T Luft [°C]\n" + rows), "load.csv"));
+        Assert.Matches("<select class=\"in\" name=\"column amps\".*?<option value=\"I ist\" selected", page);
+        Assert.DoesNotContain("<option value=\"Rec#\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("'Rec#' is not taken: if it is", PagesTests.Visible(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_still_open_is_to_be_chosen_below_and_no_command_is_named()
+    {
+        string at = await Send(Encoding.UTF8.GetBytes("Zeit [s];T vorn [°C];T hinten [°C]\n0;20,1;20,0\n1;22,4;20,0\n2;24,6;20,0\n"), "two.csv");
+        using var open = await Form(at, at + "/take", ("instrument", ""));
+        string page = PagesTests.Visible(await open.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains("Choose it below, under 'Take it in'", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Import it again", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task What_a_log_leaves_open_is_asked_once_on_its_page()
     {

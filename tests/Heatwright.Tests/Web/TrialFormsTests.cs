@@ -133,6 +133,9 @@ public sealed class TrialFormsTests : IAsyncLifetime
         (await web.Send("/shelf", "/shelf/add", ("id", "bow"), ("kind", "heater"), ("name", "bow wire"))).Dispose();
         (await web.Send("/trials", "/trials/add", ("part", "bow"), ("kind", "warm-up-marks"), ("name", "marks"))).Dispose();
         string form = await web.Text("/trials/marks");
+        Assert.Contains("placeholder=\"time degrees mark\"", form, StringComparison.Ordinal);
+        Assert.Contains("Mark is one word. At: read on the way; passed: not before; stuck: ", PagesTests.Visible(form), StringComparison.Ordinal);
+        Assert.Matches("value=\"time\" checked", form);
         Assert.Equal(["time", "degrees", "mark"], Regex.Matches(form, "name=\"columns\" value=\"([^\"]+)\"").Select(match => match.Groups[1].Value).Take(3));
         (await web.Send("/trials/marks", "/trials/marks/run", ("columns", "time"), ("columns", "degrees"), ("columns", "mark"))).Dispose();
         string[] heads = [.. Regex.Matches(await web.Text("/trials/marks"), "<th class=\"r\">([^<]*)</th>").Select(match => match.Groups[1].Value)];

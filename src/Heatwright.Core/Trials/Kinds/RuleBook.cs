@@ -105,7 +105,7 @@ public static class RuleBook
             int close = text.IndexOf('}', open);
             string[] parts = text[(open + 1)..close].Split('|');
             double value = Formula.Read(parts[0]).Of(facts);
-            filled.Append(text, at, open - at).Append(double.IsNaN(value) ? "?" : Display.Significant(value, parts.Length > 2 ? int.Parse(parts[2], CultureInfo.InvariantCulture) : 3)).Append(parts.Length > 1 ? " " + parts[1] : "");
+            filled.Append(text, at, open - at).Append(double.IsNaN(value) ? "?" : Display.Significant(value, parts.Length > 2 ? int.Parse(parts[2], CultureInfo.InvariantCulture) : 3)).Append(parts.Length > 1 && parts[1].Length > 0 ? " " + parts[1] : "");
             at = close + 1;
         }
 

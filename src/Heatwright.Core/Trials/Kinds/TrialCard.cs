@@ -13,6 +13,9 @@ public sealed record TrialColumn(string Name, string Unit, string Meaning)
     /// <summary>Without it there is no finding.</summary>
     public bool Needed { get; init; }
 
+    /// <summary>Not needed in every line, but a run has it unless the maker says otherwise.</summary>
+    public bool Asked { get; init; }
+
     /// <summary>What a usual meter promises, where nothing else is said; common practice, no source.</summary>
     public string Usual { get; init; } = "";
 

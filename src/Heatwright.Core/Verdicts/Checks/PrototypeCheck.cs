@@ -49,7 +49,11 @@ public sealed record Culprit(string Name, double Now, double Would, string Words
 /// <param name="Lines">Line by line.</param>
 /// <param name="P">Chance of a misfit at least as large as what was read, if the prediction holds.</param>
 /// <param name="Culprits">Most likely first; empty: nothing needs explaining, or nothing single explains it.</param>
-public sealed record CheckResult(IReadOnlyList<CheckLine> Lines, double P, IReadOnlyList<Culprit> Culprits);
+public sealed record CheckResult(IReadOnlyList<CheckLine> Lines, double P, IReadOnlyList<Culprit> Culprits)
+{
+    /// <summary>So many readings that a run tells were to be explained; 0: none lies apart, and no number was sought.</summary>
+    public int Sought { get; init; }
+}
 
 /// <summary>Prototype readings against a decision card, and the single cause that would explain what differs.</summary>
 public static class PrototypeCheck
@@ -67,14 +71,14 @@ public static class PrototypeCheck
     /// <param name="now">How the chosen arrangement stands, for what its sums leave out; none: a mass leaves out what every mass does.</param>
     public static CheckResult Of(DecisionCard card, Prediction prediction, IReadOnlyList<PrototypeReading> readings, IReadOnlyList<RequirementVerdict>? now = null)
     {
-        var lines = card.Lines.Select(line => Line(line, card.BriefThen, readings.FirstOrDefault(one => one.Requirement == line.Requirement), now ?? [])).ToArray();
+        var lines = Lines(card, readings, now).ToArray();
         var brief = card.BriefThen;
         var told = lines.Where(line => line.Read is not null && double.IsFinite(line.Doubts))
             .Select(line => (Line: line, Requirement: brief.Requirements.First(one => one.Id == line.Requirement)))
             .Select(pair => (pair.Line, pair.Requirement, Tell: Told.ByRun(pair.Requirement, brief, prediction.Arrangement.Parallel))).Where(triple => triple.Tell is not null).ToArray();
         // All that was read counts, mass and price too; what a run tells is all that another number of the plant could explain.
         double p = Share([.. lines.Where(line => line.Read is not null && double.IsFinite(line.Doubts))]);
-        if (told.Length < 2 || Share([.. told.Select(one => one.Line)]) >= Odd)
+        if (told.Length == 0 || Share([.. told.Select(one => one.Line)]) >= Odd)
         {
             return new(lines, p, []);
         }
@@ -93,8 +97,10 @@ public static class PrototypeCheck
             });
         }
 
-        Culprit[] culprits = [.. Enumerable.Range(0, middle.Length).Where(i => middle[i] > 0).AsParallel().AsOrdered().Select(i => Refit(i)).OrderByDescending(one => one.P).Where(one => one.P > Odd)];
-        return new(lines, p, culprits);
+        // What explains several readings explains each of them alone, so one is asked as well. It leaves nothing over to tell the numbers apart by: that which need be moved least, for what is known of it, stands first.
+        bool single = told.Length == 1;
+        var refits = Enumerable.Range(0, middle.Length).Where(i => middle[i] > 0).AsParallel().AsOrdered().Select(i => (Refit: Refit(i), Doubt: builder.Inputs[i].Value.SiDoubt)).Where(one => one.Refit.P > Odd).ToArray();
+        return new(lines, p, [.. (single ? refits.OrderBy(one => one.Doubt > 0 ? Math.Abs(one.Refit.Would - one.Refit.Now) / one.Doubt : double.PositiveInfinity) : refits.OrderByDescending(one => one.Refit.P)).Select(one => one.Refit)]) { Sought = told.Length };
 
         Culprit Refit(int place)
         {
@@ -117,9 +123,25 @@ public static class PrototypeCheck
             var input = builder.Inputs[place];
             string more = would > middle[place] ? "more" : "less";
             double left = Moved([at])[0];
-            double chance = ChiSquare.ShareAbove(left, told.Length - 1);
-            return new(input.Name, middle[place], would, FormattableString.Invariant($"{Sentences.Input(input, Math.Abs(would - middle[place]))} {more} in {input.Name} would explain what was read (p = {chance:0.00})"), chance);
+            double chance = ChiSquare.ShareAbove(left, Math.Max(1, told.Length - 1));
+            return new(input.Name, middle[place], would, FormattableString.Invariant($"{Sentences.Input(input, Math.Abs(would - middle[place]))} {more} in {input.Name} would explain what was read{(single ? "" : $" (p = {chance:0.00})")}"), chance);
         }
+    }
+
+    /// <summary>Line by line, without seeking what would explain them.</summary>
+    /// <param name="card">The frozen decision.</param>
+    /// <param name="readings">What the prototype did.</param>
+    /// <param name="now">How the chosen arrangement stands, for what its sums leave out.</param>
+    public static IReadOnlyList<CheckLine> Lines(DecisionCard card, IReadOnlyList<PrototypeReading> readings, IReadOnlyList<RequirementVerdict>? now = null) =>
+        [.. card.Lines.Select(line => Line(line, card.BriefThen, readings.FirstOrDefault(one => one.Requirement == line.Requirement), now ?? []))];
+
+    /// <summary>What lies apart from its prediction, farthest first: where the readings together are odd, those two standard doubts off, else the farthest; empty: they agree.</summary>
+    /// <param name="lines">Line by line.</param>
+    public static IReadOnlyList<CheckLine> Apart(IReadOnlyList<CheckLine> lines)
+    {
+        const double doubts = 2;
+        CheckLine[] far = [.. lines.Where(line => line.Read is not null && double.IsFinite(line.Doubts)).OrderByDescending(line => Math.Abs(line.Doubts))];
+        return Share(far) >= Odd ? [] : [.. far.Where((line, i) => i == 0 || Math.Abs(line.Doubts) >= doubts)];
     }
 
     private static double Share(CheckLine[] lines) => lines.Length == 0 ? 1 : ChiSquare.ShareAbove(lines.Sum(line => line.Doubts * line.Doubts), lines.Length);

@@ -80,9 +80,11 @@ public sealed record Comparison(IReadOnlyList<Requirement> Lines, IReadOnlyList<
             ? $"{worst.Requirement.Text.TrimEnd('.')}: {worst.Because}" : "";
 
     /// <summary>A column that is known only in part is compared only where both are known, so empty cells lose nothing.</summary>
-    /// <remarks>What never gets hot stays cool and lasts long for that reason alone: in such a draw it wins nothing that the run tells.</remarks>
+    /// <remarks>What never gets hot stays cool and lasts long for that reason alone: in such a draw it wins nothing that the run tells.
+    /// Where both runs end because the work is done, how long they lasted is the work's and not the tools': neither wins.</remarks>
     private static IEnumerable<Beats> Duel(Brief brief, IReadOnlyList<ArrangementVerdict> verdicts)
     {
+        static bool Capped(ArrangementVerdict verdict, int draw) => verdict.Prediction?.Draws is { } draws && draw < draws.Count && draws[draw].Stop is Plant.StopReason.WorkDone or Plant.StopReason.TimeOver;
         bool ToBeHot(ArrangementVerdict verdict) => verdict.Arrangement.Lamp is null && double.IsFinite(brief.Work.TargetC);
         foreach (var one in verdicts)
         {
@@ -98,7 +100,8 @@ public sealed record Comparison(IReadOnlyList<Requirement> Lines, IReadOnlyList<
                     }
 
                     var draws = ToBeHot(one) && Told.ByRun(line.Requirement, brief, one.Arrangement.Parallel) is not null ? one.Prediction?.Draws : null;
-                    double odds = Enumerable.Range(0, count).Where(i => draws is null || i >= draws.Count || double.IsFinite(draws[i].WarmUpS)).Count(i => line.Requirement.AtMost ? line.Drawn[i] < against!.Drawn[i] : line.Drawn[i] > against!.Drawn[i]) / (double)count;
+                    bool lasts = line.Requirement.Quantity == RequirementQuantity.RunTime;
+                    double odds = Enumerable.Range(0, count).Where(i => !(lasts && Capped(one, i) && Capped(other, i))).Where(i => draws is null || i >= draws.Count || double.IsFinite(draws[i].WarmUpS)).Count(i => line.Requirement.AtMost ? line.Drawn[i] < against!.Drawn[i] : line.Drawn[i] > against!.Drawn[i]) / (double)count;
                     if (odds >= Clearly)
                     {
                         yield return new(one.Arrangement.Letter, other.Arrangement.Letter, line.Requirement.Id, odds);

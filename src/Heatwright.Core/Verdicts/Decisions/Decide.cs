@@ -53,7 +53,7 @@ public static class Decide
             string.Join("; ", new[] { hard.Length > 0 ? $"Not safe as it stands: {hard}" : "", conditions }.Where(text => text.Length > 0)),
             [.. chosen.Requirements.Select(Frozen)],
             [.. verdicts.Where(one => one != chosen).Select(one => new Rejected(one.Arrangement.Id, one.Arrangement.Name, one.Word, one.Word == VerdictWord.Go ? $"it would do too: {one.Because}" : one.Because))],
-            accepted, Flips(chosen, brief), [.. chosen.Safety.Cautions],
+            accepted, Flips(chosen, brief), [.. chosen.Word == VerdictWord.GoIf ? new[] { chosen.Because } : [], .. chosen.Safety.Cautions],
             [.. (chosen.Prediction?.Builder.Inputs ?? []).Where(input => input.Value.Origin.Weakest() is Origin.Claimed or Origin.Assumed).Select(input => $"{input.Name}: {Display.Rounded(input.Value)} ({input.Value.Origin.Weakest().Word})")],
             brief));
     }
@@ -109,7 +109,7 @@ public static class Decide
 
     private static FrozenLine Frozen(RequirementVerdict line) => new(line.Requirement.Id, line.Requirement.Text, line.Word, line.Requirement.Unit, line.Requirement.Limit, line.Value?.Value, line.Value?.StandardDoubt, line.Probability);
 
-    /// <summary>For each must that a run tells, the nearest number that would turn it and that can be what it would have to be; those that none turns together in one line.</summary>
+    /// <summary>For each must that a run tells, the verdict's own condition, else the nearest number that would turn it and that can be what it would have to be; those that none turns together in one line.</summary>
     private static List<string> Flips(ArrangementVerdict chosen, Brief brief)
     {
         if (chosen.Prediction is not { } prediction)
@@ -118,9 +118,15 @@ public static class Decide
         }
 
         List<string> flips = [], none = [];
-        foreach (var line in chosen.Requirements.Select(one => one.Requirement).Where(one => one.Must))
+        foreach (var verdict in chosen.Requirements.Where(one => one.Requirement.Must))
         {
-            if (Told.ByRun(line, brief, chosen.Arrangement.Parallel) is { } quantity)
+            var line = verdict.Requirement;
+            if (verdict is { Word: VerdictWord.GoIf, Remedy.Length: > 0 })
+            {
+                // What the verdict asks for is what turns it: another number beside it would be a second condition.
+                flips.Add($"{line.Id}: it holds if {verdict.Remedy}");
+            }
+            else if (Told.ByRun(line, brief, chosen.Arrangement.Parallel) is { } quantity)
             {
                 // Far outside what readings and seller leave open, another part is meant: no finding about this one would say so.
                 var flip = WouldHaveToBeTrue.Of(prediction.Builder, line, quantity).FirstOrDefault(one => one.Believable);

@@ -34,7 +34,7 @@ public sealed record Accepted(string Requirement, string Reason);
 /// <param name="Rejected">What was not chosen.</param>
 /// <param name="Accepted">Missed requirements and why they are accepted.</param>
 /// <param name="WouldChangeOurMind">Values at which a must of the chosen one flips.</param>
-/// <param name="OpenRisks">Cautions and conditions.</param>
+/// <param name="OpenRisks">The conditions of a go-if as the verdict says them, and cautions.</param>
 /// <param name="NotTested">Numbers that rest on claims or guesses.</param>
 /// <param name="BriefThen">The brief as it stood before.</param>
 public sealed record DecisionCard(

@@ -57,6 +57,8 @@ public static class MakeBuildSheet
             Alternates = study.Parts,
             Prices = Prices(study),
             Date = request.Date,
+            WarmUp = brief.Requirements.Where(line => line is { Quantity: RequirementQuantity.WarmUpTime, AtMost: true }).OrderByDescending(line => line.Must).ThenBy(line => line.Limit)
+                .Select(line => new PromisedWarmUp(line.Text.TrimEnd('.'), (Units.Find(line.Unit) ?? Units.Second).ToSi(line.Limit))).FirstOrDefault(),
         }), arrangement.Letter, chosen.Value.Why, columns.Value, study.Invented));
     }
 

@@ -29,6 +29,11 @@ public static class PageText
             Line($"**{page.Missed}**");
         }
 
+        if (page.Apart.Length > 0)
+        {
+            Line($"**{page.Apart}**");
+        }
+
         Line($"{verdict.Arrangement.Letter}, {verdict.Arrangement.Name}: **{ComparisonText.Word(verdict.Word)}**. {Web.Say.Sentence(page.Because)}".TrimEnd());
         text.Append("| requirement | result | margin | kept in | how tested |\n| --- | --- | --- | --- | --- |\n");
         foreach (var row in page.Rows)

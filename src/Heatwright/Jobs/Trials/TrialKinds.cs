@@ -36,7 +36,7 @@ public static class TrialKinds
     public static string Spoken(string kind) => OtherName(kind) is { } other ? $"{kind} ({other})" : kind;
 
     /// <summary>The columns that a run of a kind needs, as a study takes them.</summary>
-    public static IReadOnlyList<string> Reads(string kind) => Find(kind) is var (found, card) ? StudyFile.RunFromLog.Columns(new(new("t"), found, new("p"), []) { Card = card }).Needed : [];
+    public static IReadOnlyList<string> Reads(string kind) => Find(kind) is var (found, card) ? StudyFile.RunFromLog.Usual(new(new("t"), found, new("p"), []) { Card = card }) : [];
 
     /// <summary>The name by which a study calls what a card does: as it was asked for, where that is one.</summary>
     public static string Named(TrialCard card, string asked) => asked.Trim().ToLowerInvariant().Replace(' ', '-') is var plain && All.Contains(plain) ? plain : Also.GetValueOrDefault(card.Name, card.Name);

@@ -124,7 +124,7 @@ public static partial class TypeReadings
     private static Run Headed(Trial trial, Run run, string line)
     {
         string[] own = [.. run.Columns.Select(column => column.Name)];
-        bool usual = own.SequenceEqual(RunFromLog.Columns(trial).Needed, StringComparer.Ordinal);
+        bool usual = own.SequenceEqual(RunFromLog.Usual(trial), StringComparer.Ordinal);
         return run.Readings.Count > 0 || (!usual && TypedHeading.Of(trial, run, line) is not { IsFine: false }) || TypedHeading.Columns(trial, line) is not { Count: > 0 } named || named.Order(StringComparer.Ordinal).SequenceEqual(own.Order(StringComparer.Ordinal), StringComparer.Ordinal) ? run
             : run with { Columns = [.. named.Select(name => TypedHeading.ColumnOf(trial, name, run.Columns.FirstOrDefault(column => column.Name == name)?.Instrument ?? ""))] };
     }
@@ -220,7 +220,7 @@ public static partial class TypeReadings
         List<Problem> problems = [];
         string[] named = [.. entry.Columns.Select(name => name.Trim().Replace('-', ' '))];
         var (needed, perhaps) = RunFromLog.Columns(trial, named);
-        string[] columns = named.Length > 0 ? named : [.. needed];
+        string[] columns = named.Length > 0 ? named : [.. RunFromLog.Usual(trial)];
         foreach (string unknown in columns.Where(name => !needed.Contains(name) && !perhaps.Contains(name)))
         {
             problems.Add(new("A run of this trial has no such column.", "columns", unknown, string.Join(", ", needed.Concat(perhaps)), "Name one of these."));

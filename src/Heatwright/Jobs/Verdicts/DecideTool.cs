@@ -132,11 +132,19 @@ public static class DecideTool
         return new(Checks.GetValue(result, _ => Against(card, result.Verdicts.First(one => one.Arrangement.Id == card.Chosen), prediction, result.Study.PrototypeReadings)));
     }
 
+    /// <summary>The last decision's lines beside what was read, without seeking what would explain them; empty: nothing is decided.</summary>
+    public static IReadOnlyList<CheckLine> Lines(StudyResult result) => result.Study.Decisions is [.., var card]
+        ? PrototypeCheck.Lines(card, Latest(card, result.Study.PrototypeReadings), result.Verdicts.FirstOrDefault(one => one.Arrangement.Id == card.Chosen)?.Requirements) : [];
+
+    /// <summary>How far a reading is from its prediction, by the line's name: 'run-time, 15.6 standard doubts below what was predicted'.</summary>
+    public static string Off(CheckLine line) => FormattableString.Invariant($"{line.Requirement}, {Math.Abs(line.Doubts):0.0} standard doubts {(line.Doubts > 0 ? "above" : "below")} what was predicted");
+
+    /// <summary>A later reading of the same line stands for the earlier one, which stays in the study.</summary>
+    private static PrototypeReading[] Latest(DecisionCard card, IReadOnlyList<PrototypeReading> all) => [.. all.Where(one => one.Decision == card.Id).Reverse().DistinctBy(one => one.Requirement)];
+
     private static CheckView Against(DecisionCard card, ArrangementVerdict chosen, Prediction prediction, IReadOnlyList<PrototypeReading> all)
     {
-        // A later reading of the same line stands for the earlier one, which stays in the study.
-        var readings = all.Where(one => one.Decision == card.Id).Reverse().DistinctBy(one => one.Requirement).ToArray();
-        var check = PrototypeCheck.Of(card, prediction, readings, chosen.Requirements);
+        var check = PrototypeCheck.Of(card, prediction, Latest(card, all), chosen.Requirements);
         return new(card.Id, card.FirstLine, [.. check.Lines.Select(Line)], check.P, Sentence(check), [.. check.Culprits.Select(one => one.Words)]);
     }
 
@@ -153,9 +161,18 @@ public static class DecideTool
         }
 
         string fit = check.P >= PrototypeCheck.Odd ? FormattableString.Invariant($"the readings agree with the prediction (p = {check.P:0.00})")
-            : FormattableString.Invariant($"the readings do not agree with the prediction (p = {check.P:0.0000})") + (check.Culprits.Count > 0 ? $"; {check.Culprits[0].Words}" : $"; no single number would explain them; farthest off: {Farthest(check)}");
+            : FormattableString.Invariant($"the readings do not agree with the prediction (p = {check.P:0.0000})") + Explained(check);
         return FormattableString.Invariant($"{kept} kept, {missed} missed, {untested} not tested; {fit}.");
     }
+
+    private static string Explained(CheckResult check) => check switch
+    {
+        { Sought: 0 } => $"; farthest off: {Farthest(check)}",
+        { Culprits.Count: 0 } => $"; no single number would explain them; farthest off: {Farthest(check)}",
+        { Sought: 1, Culprits: [var only] } => $"; {only.Words}",
+        { Sought: 1, Culprits.Count: var all } => FormattableString.Invariant($"; {check.Culprits[0].Words}, and so would {all - 1} other {(all == 2 ? "number" : "numbers")}: one reading cannot tell them apart, another promise read can"),
+        _ => $"; {check.Culprits[0].Words}",
+    };
 
     private static string Farthest(CheckResult check) => check.Lines.Where(line => double.IsFinite(line.Doubts)).MaxBy(line => Math.Abs(line.Doubts)) is { } line
         ? FormattableString.Invariant($"{line.Requirement}, by {Math.Abs(line.Doubts):0.0} standard doubts") : "none";
