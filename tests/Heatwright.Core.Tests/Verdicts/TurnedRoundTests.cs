@@ -134,7 +134,7 @@ public sealed class TurnedRoundTests
     public void What_explains_two_readings_explains_the_missed_one_alone()
     {
         double seconds = SecondsAnOhm * 2.502;
-        var one = Check(seconds / 60, null);
+        var one = Check(seconds / 60, 0, without: "hot");
         Assert.Equal(1, one.Sought);
         Assert.Equal(2.5, one.Culprits.Single(culprit => culprit.Name == "heater ohms, tip").Would, 0.01);
         Assert.Equal(450, one.Culprits.Single(culprit => culprit.Name == "capacity, cell").Would, 3.0);
