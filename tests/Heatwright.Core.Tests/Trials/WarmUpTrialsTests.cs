@@ -83,7 +83,7 @@ public sealed class WarmUpTrialsTests
     [Theory, InlineData("air", 2, 0.1 * 2 / 100), InlineData("leads", 0.2, -4 * 0.2 / 100), InlineData("burden", 0.2, -4 * 0.2 / 100)]
     public void What_a_setting_may_be_off_by_reaches_the_findings(string setting, double plusMinus, double pushed)
     {
-        var trial = Up(Rows(), settings: [("burden", 0), ("leads", 0)]);
+        var trial = Up(Rows(), settings: [("burden", 0), ("leads", 0), ("volts at", 2)]);
         var run = trial.Runs[0] with { SettingsPlusMinus = new Dictionary<string, double> { [setting] = plusMinus } };
         Assert.Equal(pushed / Math.Sqrt(3), By(Found(trial with { Runs = [run] }).Find(PartQuantities.LinearLoss)!, $"up-1 {setting}"), 0.05 * Math.Abs(pushed));
         Assert.Equal(0, By(Found(trial).Find(PartQuantities.LinearLoss)!, $"up-1 {setting}"));
