@@ -10,7 +10,7 @@ namespace Heatwright.Verdicts;
 /// <param name="More">With that much more.</param>
 internal sealed record FalseClaim(string Name, Outcome Less, Outcome More)
 {
-    /// <summary>Ohms, charge and watts of unbranded parts are taken as up to three times wrong: our choice, no source.</summary>
+    /// <summary>Ohms, amps, charge and watts of unbranded parts are taken as up to three times wrong: our choice, no source.</summary>
     public const double Times = 3;
 
     /// <summary>Volts as up to a quarter wrong: another chemistry, or a module turned to another output. Our choice, no source.</summary>
