@@ -139,9 +139,9 @@ public static class RunFromLog
             .Select(column => (column.Name, (IReadOnlyList<string>)[.. open.Where(name => !CountsRows(column) && (UnitOf(column) is not { } unit || unit.Measures(UnitOf(trial, name))))]))];
     }
 
-    /// <summary>True where a column only numbers the rows: whole numbers without a unit, each one more than the last.</summary>
+    /// <summary>True where a column only numbers the rows: numbers without a unit from 0 or 1 on, each one more than the last.</summary>
     /// <param name="column">Column of a log.</param>
-    public static bool CountsRows(LogColumn column) => UnitOf(column) is null && column.Kind == ColumnKind.Number && column.Values is { Length: > 2 } rows && rows[0] == Math.Floor(rows[0])
+    public static bool CountsRows(LogColumn column) => UnitOf(column) is null && column.Kind == ColumnKind.Number && column.Values is { Length: > 2 } rows && rows[0] is 0 or 1
         && Enumerable.Range(1, rows.Length - 1).All(row => rows[row] == rows[row - 1] + 1);
 
     /// <summary>Each column of the run that only one of the log can fill, and the needed ones that are left open.</summary>

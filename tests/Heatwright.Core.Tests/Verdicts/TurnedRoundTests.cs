@@ -77,6 +77,7 @@ public sealed class TurnedRoundTests
         Assert.Equal(Kept.Missed, Check(1.4, outcome.HottestC).Lines[0].Promise);
         Assert.Equal(Kept.Kept, Check(1.5, outcome.HottestC).Lines[0].Promise);
         Assert.Equal((Kept.NotTested, null, double.NaN), (Check(1.5, 180, without: "long").Lines[0].Promise, Check(1.5, 180, without: "long").Lines[0].Read, Check(1.5, 180, without: "long").Lines[0].Doubts));
+        Assert.Equal((1, 0), (Check(9, 180, without: "hot").Sought, check.Sought));
         Assert.Equal(1, PrototypeCheck.Of(new("d", "", "s", new("a"), "", VerdictWord.Go, "", "", [], [], [], [], [], [], Brief), Middle, []).P);
     }
 

@@ -108,7 +108,7 @@ public sealed class BuildSheetJourney : IDisposable
         double predicted = Report.WrittenReports.Knife.Result.Verdicts.First(one => one.Arrangement.Letter == "A").Prediction!.MiddleOutcome.WarmUpS;
         using var sheet = JsonDocument.Parse(Fine("build-sheet", file, "--arrangement", "A", "--out", bench.In("kept"), "--json"));
         var full = Line(sheet, "320 °C at the end, full pack, this controller");
-        Assert.Contains("this counts for the promise 'blade at 320 °C within 25 s", full.GetProperty("words").GetString(), StringComparison.Ordinal);
+        Assert.Contains("this counts for the promise 'The blade is at 320 °C within 25 s", full.GetProperty("words").GetString(), StringComparison.Ordinal);
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"predicted was {predicted:0.##} s"), full.GetProperty("words").GetString(), StringComparison.Ordinal);
         Assert.Equal(full.GetProperty("value").GetDouble() > 25, full.GetProperty("warns").GetBoolean());
 
