@@ -7,7 +7,10 @@ namespace Heatwright.Trials;
 internal static class CardBench
 {
     /// <summary>Findings of one trial. Several runs are averaged: what their instruments share stays shared, what they scatter is a doubt of its own.</summary>
-    public static PartFindings Findings(Trial trial, InstrumentCauses instruments)
+    /// <param name="trial">The trial.</param>
+    /// <param name="instruments">The meters.</param>
+    /// <param name="tells">True: what the fit says in sentences stands among the remarks; false: its findings say it all, and only what is wrong is remarked.</param>
+    public static PartFindings Findings(Trial trial, InstrumentCauses instruments, bool tells = true)
     {
         if (TrialCard.Find(trial.Card ?? "") is not { } card)
         {
@@ -30,7 +33,7 @@ internal static class CardBench
             answers.Add((run, answer.Value));
             var struck = run.Readings.Where(reading => reading.StruckBecause is not null).Select(reading => reading.Number).ToHashSet();
             remarks.AddRange(answer.Value.Remarks.Where(remark => !struck.Contains(remark.Reading)).Select(remark => new Remark(trial.Id, run.Id, remark.Reading, $"{remark.Words} {remark.Remedy}".Trim(), remark.LeftOut ? Remark.LeftOut : Remark.Kept)));
-            remarks.AddRange(answer.Value.Says.Concat(answer.Value.Next).Select(words => new Remark(trial.Id, run.Id, 0, words, Remark.Kept)));
+            remarks.AddRange((tells ? answer.Value.Says.Concat(answer.Value.Next) : []).Select(words => new Remark(trial.Id, run.Id, 0, words, Remark.Kept)));
         }
 
         var names = answers.SelectMany(pair => pair.Answer.Findings).Select(finding => finding.Name).Distinct(StringComparer.Ordinal);

@@ -104,7 +104,7 @@ public static class PartBench
             SettingsPlusMinus = WithSetVolts(table.Run.SettingsPlusMinus),
         };
         var sound = trial with { Card = TrialCard.Of(trial)!.Name, Runs = [.. tables.Select(Sound)] };
-        var found = CardBench.Findings(sound, instruments);
+        var found = CardBench.Findings(sound, instruments, trial.Kind is not (TrialKind.ColdOhms or TrialKind.TwoPointDrop));
         if (found.Find(PartQuantities.ChangeCurrent)?.Origin is Origin.Fitted { Runs: var told } && told.Count < tables.Length)
         {
             // The losses hang together: a run that knows of no change says nothing of those below it.

@@ -14,7 +14,7 @@ public sealed class TryPagesTests(ServedStudy served) : IClassFixture<ServedStud
     {
         string page = await served.Page("/arrangements/A/try?" + Tried);
         string words = PagesTests.Visible(page);
-        Assert.Contains("was 16.02 mΩ", words, StringComparison.Ordinal);
+        Assert.Contains("was 16.04 mΩ", words, StringComparison.Ordinal);
         Assert.Contains("value=\"60 mΩ\"", page, StringComparison.Ordinal);
         Assert.Matches("<option value=\"module\" selected", page);
         Assert.Contains("as tried", words, StringComparison.Ordinal);
