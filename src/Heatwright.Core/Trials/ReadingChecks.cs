@@ -102,7 +102,8 @@ internal static class ReadingChecks
         {
             int volts = Index(run, $"volts{side}"), amps = Index(run, $"amps{side}");
             double[] v = volts < 0 || amps < 0 ? [] : [.. rows.Select(row => row[volts])], a = v.Length == 0 ? [] : [.. rows.Select(row => row[amps])];
-            int[] swapped = [.. Enumerable.Range(0, v.Length).Where(row => SwappedPairs.Is(TrialCard.Of(trial)?.Name ?? "", v, a, row, r => suspect[r]))];
+            var pairs = new SwappedPairs(TrialCard.Of(trial)?.Name ?? "", v, a, r => suspect[r]);
+            int[] swapped = [.. Enumerable.Range(0, v.Length).Where(pairs.Is)];
             foreach (int row in swapped)
             {
                 suspect[row] = true;

@@ -15,8 +15,7 @@ public static class RunChecks
         }
 
         var standing = table.Run with { Readings = [.. table.Run.Readings.Where(reading => table.Numbers.Contains(reading.Number))] };
-        var said = TrialFits.Check(card.Name, CardBench.Input(card, standing, instruments));
-        return (said.IsFine ? said.Value : []).Where(remark => remark.Reading == 0).Select(remark => new Remark(trial.Id, table.Run.Id, 0, $"{remark.Words} {remark.Remedy}".Trim(), Remark.Kept));
+        return TrialFits.OfWhole(card, CardBench.Input(card, standing, instruments)).Select(remark => new Remark(trial.Id, table.Run.Id, 0, $"{remark.Words} {remark.Remedy}".Trim(), Remark.Kept));
     }
 
     /// <summary>Remarks on the readings as they stand, first those that leave a reading out.</summary>

@@ -4,7 +4,11 @@ namespace Heatwright.Trials;
 
 /// <summary>Volts and amps written into each other's places in one reading: as it stands it is off the others, and changed both round it is one of them.</summary>
 /// <remarks>Compared as shares, so that volts and amps are judged alike. Limits: our choice.</remarks>
-internal static class SwappedPairs
+/// <param name="card">Name of the kind of trial.</param>
+/// <param name="volts">Volts of all readings; not a number where none was read.</param>
+/// <param name="amps">Amps of all readings.</param>
+/// <param name="without">True for readings that count for nothing here; null: all count.</param>
+internal sealed class SwappedPairs(string card, double[] volts, double[] amps, Func<int, bool>? without = null)
 {
     /// <summary>So many usual spreads of the others off, as it stands.</summary>
     private const double Off = 5;
@@ -39,26 +43,23 @@ internal static class SwappedPairs
     /// <summary>Tests whose load is one resistor all along: there volts over amps stay what they are, however the supply is turned. What a cell or a module gives is the load's choice.</summary>
     private static readonly string[] OneResistor = ["volts-amps", "warm-up", "stuck-on", "hold-power"];
 
+    private readonly double stepV = Step(volts), stepA = Step(amps);
+    private readonly int[] largestV = Largest(volts, volts, amps, without), largestA = Largest(amps, volts, amps, without);
+
     /// <summary>True where a reading has volts and amps changed over.</summary>
-    /// <param name="card">Name of the kind of trial.</param>
-    /// <param name="volts">Volts of all readings; not a number where none was read.</param>
-    /// <param name="amps">Amps of all readings.</param>
     /// <param name="row">The reading.</param>
-    /// <param name="without">True for readings that count for nothing here; null: all count.</param>
-    public static bool Is(string card, double[] volts, double[] amps, int row, Func<int, bool>? without = null)
+    public bool Is(int row)
     {
-        bool Counts(int r) => r >= 0 && r < volts.Length && without?.Invoke(r) != true && double.IsFinite(volts[r]) && double.IsFinite(amps[r]);
-        double Largest(double[] column) => Enumerable.Range(0, column.Length).Where(r => r != row && Counts(r)).Select(r => Math.Abs(column[r])).DefaultIfEmpty(0).Max();
-        double leastV = Noise * Largest(volts), leastA = Noise * Largest(amps);
-        int[] around = [.. Enumerable.Range(row - Each, (2 * Each) + 1).Where(r => r != row && Counts(r) && Math.Abs(volts[r]) > leastV && Math.Abs(amps[r]) > leastA)];
+        double leastV = Noise * Largest(volts, largestV, row), leastA = Noise * Largest(amps, largestA, row);
+        int[] around = [.. Enumerable.Range(row - Each, (2 * Each) + 1).Where(r => r != row && Counts(r, volts, amps, without) && Math.Abs(volts[r]) > leastV && Math.Abs(amps[r]) > leastA)];
         double v = Math.Log(Math.Abs(volts[row])), a = Math.Log(Math.Abs(amps[row]));
-        if (!Counts(row) || around.Length < 2 || !double.IsFinite(v) || !double.IsFinite(a))
+        if (!Counts(row, volts, amps, without) || around.Length < 2 || !double.IsFinite(v) || !double.IsFinite(a))
         {
             return false;
         }
 
         double[] theirV = [.. around.Select(r => Math.Log(Math.Abs(volts[r])))], theirA = [.. around.Select(r => Math.Log(Math.Abs(amps[r])))];
-        double digitV = Digit(volts, theirV), digitA = Digit(amps, theirA);
+        double digitV = stepV / Math.Exp(Sample.Median(theirV)), digitA = stepA / Math.Exp(Sample.Median(theirA));
         return (Turned(v, a, theirV, digitV, Near) && Turned(a, v, theirA, digitA, Near))
             || Held(v, a, theirV)
             || (OneResistor.Contains(card) && Turned(v - a, a - v, [.. theirV.Zip(theirA, (volt, amp) => volt - amp)], digitV + digitA, near: 0));
@@ -67,8 +68,15 @@ internal static class SwappedPairs
     /// <summary>Volts that something holds, whatever the amps: the others agree, this one is far off, and what stands in the place of the amps is just these volts.</summary>
     private static bool Held(double v, double a, double[] others) => others.Max() - others.Min() < HeldWithin && Sample.Median(others) is var middle && Math.Abs(a - middle) < HeldWithin && Math.Abs(v - middle) > FarOff;
 
-    /// <summary>What a display leaves open, as a share of what it shows.</summary>
-    private static double Digit(double[] column, double[] others) => LeastDigit * SheetMaker.LastDigit([.. column.Where(double.IsFinite)]) / Math.Exp(Sample.Median(others));
+    private static bool Counts(int r, double[] volts, double[] amps, Func<int, bool>? without) => r >= 0 && r < volts.Length && without?.Invoke(r) != true && double.IsFinite(volts[r]) && double.IsFinite(amps[r]);
+
+    /// <summary>The two rows of the largest sizes of a column: of a log of ten thousand they are sought once.</summary>
+    private static int[] Largest(double[] column, double[] volts, double[] amps, Func<int, bool>? without) => [.. Enumerable.Range(0, column.Length).Where(r => Counts(r, volts, amps, without)).OrderByDescending(r => Math.Abs(column[r])).Take(2)];
+
+    private static double Largest(double[] column, int[] largest, int row) => largest.Where(r => r != row).Select(r => Math.Abs(column[r])).FirstOrDefault();
+
+    /// <summary>What a display leaves open of what it shows.</summary>
+    private static double Step(double[] column) => column.Where(double.IsFinite).ToArray() is { Length: > 0 } read ? LeastDigit * SheetMaker.LastDigit(read) : 0;
 
     /// <summary>True where one is off the others and the other is one of them.</summary>
     private static bool Turned(double stands, double turned, double[] others, double digit, double near)

@@ -77,8 +77,8 @@ public class ListingReaderTests(ITestOutputHelper output)
     public void What_a_seller_says_of_a_size_ends_where_the_next_value_is_named(string text, string size, string price)
     {
         var found = ListingReader.Read(text).Value;
-        Assert.Equal(size, Assert.Single(found.Claims.Where(claim => claim.Quantity == PartQuantities.Width)).Words);
-        Assert.Equal(price, Assert.Single(found.Claims.Where(claim => claim.Quantity == PartQuantities.Price)).Words);
+        Assert.Equal(size, Assert.Single(found.Claims, claim => claim.Quantity == PartQuantities.Width).Words);
+        Assert.Equal(price, Assert.Single(found.Claims, claim => claim.Quantity == PartQuantities.Price).Words);
         Assert.All(found.Claims.Where(claim => claim.Value == 10), claim => Assert.Equal("10A max", claim.Words));
     }
 

@@ -34,6 +34,6 @@ public sealed class SwappedPairsTests
     {
         static double[] Read(string texts) => [.. texts.Split(' ').Select(text => text == "-" ? double.NaN : double.Parse(text, CultureInfo.InvariantCulture))];
         double[] v = Read(volts), a = Read(amps);
-        return string.Join(' ', Enumerable.Range(0, v.Length).Where(row => SwappedPairs.Is(card, v, a, row)).Select(row => row + 1));
+        return string.Join(' ', Enumerable.Range(0, v.Length).Where(new SwappedPairs(card, v, a).Is).Select(row => row + 1));
     }
 }

@@ -161,14 +161,17 @@ internal sealed class Scenario(string folder, string promise, string end, string
         new("lock-out volts", module.LockOutV, "V", 0.05, Measured, "input turned down until it stopped"), .. Stated.Board(40, 22, 12, 14, 4),
     ]);
 
-    private static DemoPart[] Common() =>
+    /// <summary>On the working end, and above what the work heats it to.</summary>
+    private DemoPart Link() => new("cutout", "cutOut", "one-shot thermal link", 1, "bought", [new("rated current", 15, "A", 0, Sheet, "link sheet"), new("opening temperature", Math.Max(72, job.TargetC + 40), "°C", 2, Sheet, "link sheet"), .. Size(4, 12, 1, 0.8)]);
+
+    private DemoPart[] Common() =>
     [
         new("switch", "switch", "heater switch", 1, "bought", [new("ohms", 10, "mΩ", 2, Sheet, "switch sheet, at 3 V drive"), new("rated current", 20, "A", 0, Sheet, "switch sheet"), .. Stated.Board(10, 9, 4, 1, 0.8)]),
         new("leads", "leads", "leads", 1, "bought", [new("rated current", 15, "A", 0, Sheet, "wire sheet"), new("length", 300, "mm", 5, Measured, "ruler"), new("mass", 6, "g", 0.5, Measured, "scale"), new("price", 0.5, "money", 0, Measured, "receipt")]),
         new("tabs", "contacts", "welded tabs", 12, "bought", [new("ohms", 4, "mΩ", 2, Assumed, "welded nickel, common practice, never measured"), new("rated current", 15, "A", 0, Assumed, "from memory"), new("mass", 0.5, "g", 0.1, Measured, "scale"), new("price", 0.1, "money", 0, Measured, "receipt")]),
         new("sensor", "sensor", "type K probe", 1, "bought", [new("lag", 0.5, "s", 0.2, Assumed, "fine bead, from memory"), new("mass", 1, "g", 0.5, Measured, "scale"), new("price", 2, "money", 0, Measured, "receipt")]) { Words = [("type", "K")] },
         new("controller", "controller", "controller board", 1, "bought", [new("drain", 8, "mA", 1, Measured, "multimeter"), .. Stated.Board(28, 18, 6, 5, 5)]),
-        new("cutout", "cutOut", "one-shot thermal link", 1, "bought", [new("rated current", 15, "A", 0, Sheet, "link sheet"), new("opening temperature", 72, "°C", 2, Sheet, "link sheet"), .. Size(4, 12, 1, 0.8)]) { Words = [("place", "handle")] },
+        Link(),
         new("handle", "handle", "tube handle", 1, "bought",
         [
             new("diameter", 40, "mm", 0.1, Measured, "caliper, inside"), new("length", 220, "mm", 0.5, Measured, "ruler, inside"), new("grip heat capacity", 55, "J/K", 12, Assumed, "its mass, from memory"),

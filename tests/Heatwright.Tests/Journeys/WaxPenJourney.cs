@@ -26,7 +26,7 @@ public sealed class WaxPenJourney(ITestOutputHelper output) : IDisposable
         // The step-up does it too. By hand: while on, it takes 1 A and 3.4 W and loses 0.05 W + 0.2 V * 1 A + 0.08 ohm * 1 A² = 0.33 W of them: a tenth fewer strokes at least, for more money.
         Assert.True(Value(json, 1, 1) < Value(json, 0, 1) * 0.9, "The step-up costs nothing.");
         Assert.True(Value(json, 1, 6) > Value(json, 0, 6));
-        var remarks = json.RootElement.GetProperty("remarks").EnumerateArray().Select(one => $"{one.GetProperty("run").GetString()} {one.GetProperty("reading").GetInt32()}");
+        var remarks = json.RootElement.GetProperty("remarks").EnumerateArray().Where(one => one.GetProperty("reading").GetInt32() > 0).Select(one => $"{one.GetProperty("run").GetString()} {one.GetProperty("reading").GetInt32()}");
         Assert.Equal(["slim-discharge-1 88", "slim-discharge-1 89", "loop-cold-1 3", "leads-drop-1 3"], remarks);
 
         // C is not compared: it stands at the edge of doing a stroke in its time, and falls off it anywhere.

@@ -181,7 +181,7 @@ public sealed class TrialFormsTests : IAsyncLifetime
 
         // The words of rule S04 as data/trials/rules.json has them, without its number.
         string card = WebUtility.HtmlDecode(await web.Text("/trials/kinds/warm-up/card"));
-        Assert.Contains("Temperature fell to … with the power on. Did the probe slip, or are two notes swapped?", card, StringComparison.Ordinal);
+        Assert.Contains("Temperature fell to … °C with the power on. Did the probe slip, or are two notes swapped?", card, StringComparison.Ordinal);
         Assert.DoesNotMatch("<li>[ST][0-9]+</li>", card);
         Assert.Equal(HttpStatusCode.NotFound, (await web.Get("/trials/kinds/no-such-kind/sheet")).StatusCode);
     }

@@ -10,6 +10,9 @@ internal static class ChangedInRun
     /// <summary>Of fewer readings a step is told by any curve.</summary>
     private const int FewestInAll = 6;
 
+    /// <summary>More are a log, which nobody's hand moves a meter in.</summary>
+    private const int Most = 400;
+
     /// <summary>Square of the step over its doubt.</summary>
     private const double Clear = 40;
 
@@ -26,7 +29,7 @@ internal static class ChangedInRun
     {
         int[] rows = [.. Enumerable.Range(0, volts.Length).Where(i => volts[i] > 0 && amps[i] > 0)];
         double[] ohms = [.. rows.Select(i => volts[i] / amps[i])], watts = [.. rows.Select(i => volts[i] * amps[i])];
-        if (rows.Length < FewestInAll)
+        if (rows.Length is < FewestInAll or > Most)
         {
             return null;
         }

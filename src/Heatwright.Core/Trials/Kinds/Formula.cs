@@ -11,6 +11,9 @@ internal interface IFacts
     /// <summary>The column of this name; empty where there is none.</summary>
     double[] Series(string name);
 
+    /// <summary>What holds for a column as a whole, worked out once for all its rows.</summary>
+    double Once(string function, string name, Func<double> worked) => worked();
+
     /// <summary>What a function of the facts themselves says of a name: doubt, before, after, swapped, alone, shifted.</summary>
     double Ask(string function, string name);
 }
@@ -234,7 +237,7 @@ internal sealed class Formula
             return function switch
             {
                 "doubt" or "before" or "after" or "swapped" or "alone" or "shifted" => facts => facts.Ask(function, name),
-                _ => facts => OfSeries(function, [.. facts.Series(name).Where(double.IsFinite)]),
+                _ => facts => facts.Once(function, name, () => OfSeries(function, [.. facts.Series(name).Where(double.IsFinite)])),
             };
         }
 

@@ -228,7 +228,7 @@ internal static class HeatFits
 
         // Early against late, so that one reading off does not decide.
         int third = Math.Max(1, sheet.Count / 3);
-        double early = Sample.Median(sheet["degrees"][..third]), late = Sample.Median(sheet["degrees"][^third..]);
+        double early = Sample.Median(sheet["degrees"].AsSpan()[..third]), late = Sample.Median(sheet["degrees"].AsSpan()[^third..]);
         if (early - late <= 3 * sheet.Own("degrees").Max())
         {
             return new(new Problem("It does not cool in these readings.", "degrees", string.Create(CultureInfo.InvariantCulture, $"{early:0.#} °C at first, {late:0.#} °C at last"), "degrees that fall", "Take the power off, and read from then on; press hold once if the display stands still."));

@@ -57,19 +57,23 @@ public static class RuleBook
         // The run as a whole is what its good readings make of it.
         var bad = each.Where(remark => remark.LeftOut).Select(remark => remark.Reading).ToHashSet();
         var good = bad.Count == 0 ? rest : rest.Rows([.. Enumerable.Range(0, rest.Count).Where(row => !bad.Contains(rest.Numbers[row]))]);
-        return [.. slips, .. each, .. good.Count > 0 ? Asked(new RowFacts(good, -1), rule => !rule.Each && For(rule, good), 0) : []];
+        return [.. slips, .. each, .. OfWhole(good)];
     }
+
+    /// <summary>What the rules say of a run as a whole.</summary>
+    internal static IEnumerable<TrialRemark> OfWhole(TrialSheet sheet) => sheet.Count > 0 ? Asked(new RowFacts(sheet, -1, new(sheet)), rule => !rule.Each && For(rule, sheet), 0) : [];
 
     private static bool IsSlip(TrialRule rule) => rule.LeavesOut && (rule.Id.StartsWith("S29", StringComparison.Ordinal) || rule.Id.StartsWith("swap-row", StringComparison.Ordinal));
 
     private static IEnumerable<TrialRemark> Each(TrialSheet sheet, Func<TrialRule, bool> wanted)
     {
+        var whole = new WholeFacts(sheet);
         for (int row = 0; row < sheet.Count; row++)
         {
-            var facts = new RowFacts(sheet, row);
+            var facts = new RowFacts(sheet, row, whole);
             foreach (var (rule, when) in Rules.Where(pair => pair.Rule.Each && wanted(pair.Rule) && For(pair.Rule, sheet) && pair.When.Holds(facts)))
             {
-                int meant = Apart(sheet, row, when);
+                int meant = Apart(sheet, row, when, whole);
                 string also = meant == row ? "" : " So says the reading behind this one; it is this one that stands apart.";
                 yield return new(sheet.Numbers[meant], rule.Id, rule.Level, Filled(rule.Says, facts) + also, Filled(rule.Remedy, facts)) { LeftOut = rule.LeavesOut };
             }
@@ -77,13 +81,13 @@ public static class RuleBook
     }
 
     /// <summary>Which of two readings a check that compares them is about: the one before, where the rest agree without it.</summary>
-    private static int Apart(TrialSheet sheet, int row, Formula when)
+    private static int Apart(TrialSheet sheet, int row, Formula when, WholeFacts whole)
     {
         int before = row - 1;
 
         // Of the first reading the one that follows decides; of any other the one before it: two against one.
         int third = before > 0 ? before - 1 : row + 1;
-        return before >= 0 && third < sheet.Count && !when.Holds(new RowFacts(sheet, row, without: before)) && when.Names.Any(name => sheet.Has(name) && StandsApart(sheet[name][before], sheet[name][row], sheet[name][third])) ? before : row;
+        return before >= 0 && third < sheet.Count && !when.Holds(new RowFacts(sheet, row, whole, before)) && when.Names.Any(name => sheet.Has(name) && StandsApart(sheet[name][before], sheet[name][row], sheet[name][third])) ? before : row;
     }
 
     /// <summary>True where a value lies off two others by far more than they differ.</summary>
@@ -124,29 +128,56 @@ public static class RuleBook
         public double Ask(string function, string name) => known.TryGetValue($"{name} {function}", out double value) ? value : function == "doubt" ? Usual * Math.Abs(Value(name)) : double.NaN;
     }
 
+    /// <summary>What all rows of a sheet share: worked out once, for a log of ten thousand rows asks it of each.</summary>
+    private sealed class WholeFacts(TrialSheet sheet)
+    {
+        private readonly Dictionary<(string Function, string Name), double> known = [];
+        private readonly Dictionary<string, SwappedPairs> pairs = [];
+        private readonly Dictionary<string, int> alone = [];
+        private readonly Lazy<(int Row, double Share)?> changed = new(() => ChangedInRun.Of(sheet["volts"], sheet["amps"]));
+
+        public double Once(string function, string name, Func<double> worked)
+        {
+            if (!known.TryGetValue((function, name), out double value))
+            {
+                known[(function, name)] = value = worked();
+            }
+
+            return value;
+        }
+
+        public SwappedPairs Pairs(string name) => pairs.TryGetValue(name, out var there) ? there : pairs[name] = new(sheet.Card.Name, sheet[name], sheet[name.Replace("volts", "amps", StringComparison.Ordinal)]);
+
+        public double Shifted(int row) => changed.Value is var (from, share) && from == row ? share : 0;
+
+        public bool IsAlone(string name, int row) => (alone.TryGetValue(name, out int odd) ? odd : alone[name] = Alone(name)) == row;
+
+        private int Alone(string name)
+        {
+            int[] read = [.. Enumerable.Range(0, sheet.Count).Where(i => double.IsFinite(sheet[name][i]))];
+            double[] values = [.. read.Select(i => sheet[name][i])];
+            return values.Length > 0 && Physics.ReadingChecks.Outlier(values, SheetMaker.LastDigit(values)) is >= 0 and var odd ? read[odd] : -1;
+        }
+    }
+
     /// <summary>A row of a sheet, or the sheet as a whole: a column as a whole is told by functions such as first and highest.</summary>
-    private sealed class RowFacts(TrialSheet sheet, int row, int without = -1) : IFacts
+    private sealed class RowFacts(TrialSheet sheet, int row, WholeFacts whole, int without = -1) : IFacts
     {
         public double Value(string name) => row >= 0 && sheet.Card.Column(name) is not null ? sheet[name][row] : sheet.Setting(name);
 
         public double[] Series(string name) => sheet[name];
 
+        public double Once(string function, string name, Func<double> worked) => whole.Once(function, name, worked);
+
         public double Ask(string function, string name) => function switch
         {
             "before" => Beside(name, -1),
             "after" => Beside(name, +1),
-            "swapped" => row >= 0 && SwappedPairs.Is(sheet.Card.Name, sheet[name], sheet[name.Replace("volts", "amps", StringComparison.Ordinal)], row) ? 1 : 0,
-            "alone" => IsAlone(name) ? 1 : 0,
-            "shifted" => row >= 0 && ChangedInRun.Of(sheet["volts"], sheet["amps"]) is var (from, share) && from == row ? share : 0,
+            "swapped" => row >= 0 && whole.Pairs(name).Is(row) ? 1 : 0,
+            "alone" => row >= 0 && whole.IsAlone(name, row) ? 1 : 0,
+            "shifted" => row >= 0 ? whole.Shifted(row) : 0,
             _ => Doubt(name),
         };
-
-        private bool IsAlone(string name)
-        {
-            int[] read = [.. Enumerable.Range(0, sheet.Count).Where(i => double.IsFinite(sheet[name][i]))];
-            double[] values = [.. read.Select(i => sheet[name][i])];
-            return row >= 0 && values.Length > 0 && Physics.ReadingChecks.Outlier(values, SheetMaker.LastDigit(values)) is >= 0 and var odd && read[odd] == row;
-        }
 
         private double Beside(string name, int way)
         {

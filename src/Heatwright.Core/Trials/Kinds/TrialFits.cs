@@ -81,6 +81,11 @@ public static class TrialFits
         return SheetMaker.Make(card, input, remarks).Map<IReadOnlyList<TrialRemark>>(sheet => [.. remarks, .. RuleBook.Readings(sheet)]);
     }
 
+    /// <summary>What the rules say of a run as a whole, its readings being what they are.</summary>
+    /// <param name="card">The kind.</param>
+    /// <param name="input">What was read and said.</param>
+    internal static IEnumerable<TrialRemark> OfWhole(TrialCard card, TrialInput input) => SheetMaker.Make(card, input, []) is { IsFine: true, Value: var sheet } ? RuleBook.OfWhole(sheet) : [];
+
     /// <summary>What is said of a kind that there is not.</summary>
     /// <param name="kind">As it was typed.</param>
     /// <param name="names">Those that there are; null: of all cards.</param>
