@@ -59,7 +59,7 @@ internal static class ControlSection
             lines.Made($"{target} at the end, {pack}, this controller", one.TargetS, Units.Second, "coupled simulation with the controller of this sheet, from air", from, $"{(double.IsFinite(one.TargetS) ? "" : "not reached in 4 min; ")}{counts}{beside}{caution}", late);
         }
 
-        if (design.Cases.FirstOrDefault() is { } first && double.IsFinite(first.ReadyS))
+        if (design.Cases is [var first, ..] && double.IsFinite(first.ReadyS))
         {
             double lagS = tool.Network.SensorLagS, above = ask.SetC - 5 - ask.Work.TargetC;
             string[] why = [.. new[] { lagS > 0 ? $"the reading is {Lines.N(lagS)} s behind the end" : "", above != 0 ? $"{set} is {Lines.N(Math.Abs(above))} K {(above > 0 ? "above" : "below")} the target" : "" }.Where(words => words.Length > 0)];

@@ -10,6 +10,8 @@ internal static class HotOhmsBench
 {
     private const double ReferenceC = 20;
 
+    private static readonly string[] BesideNames = ["burden", "leads"];
+
     /// <summary>Rows of a warm-up within a seventh of its highest rise count as hot: our choice.</summary>
     private const double NearlyHottest = 6.0 / 7;
 
@@ -89,7 +91,7 @@ internal static class HotOhmsBench
             doubts = doubts.With(cause, push[0]);
         }
 
-        foreach (string name in new[] { "burden", "leads" }.Where(name => table.Run.SettingDoubt(name) > 0))
+        foreach (string name in BesideNames.Where(name => table.Run.SettingDoubt(name) > 0))
         {
             doubts = doubts.With(Cause.Rectangular($"{table.Run.Id} {name}", CauseGroup.Assumption), Alpha(cold.Si, "", 0, 0, table.Run.SettingDoubt(name)) - middle);
         }
