@@ -25,28 +25,7 @@ public static class PartBench
             pieces.AddRange(ofCell.Where(trial => !trial.IsDischarge() || cell.Cell is null || trial.Id == slowest).Select(trial => ByItself(trial, cell, instruments)));
         }
 
-        Estimate? cold = null;
-        double coldC = 20;
-        foreach (var group in read.Where(pair => pair.Trial.Kind == TrialKind.ColdOhms).GroupBy(pair => pair.Trial.Id))
-        {
-            var found = ByCard(group.First().Trial, [.. group.Select(pair => pair.Table)], instruments);
-            if (found.Find(PartQuantities.Ohms) is { } ohms && (cold is null || Surer(ohms, cold)))
-            {
-                (cold, coldC) = (ohms, group.Last().Table.Run.Setting("at", 20));
-            }
-
-            pieces.Add(found);
-        }
-
-        foreach (var trial in trials.Where(trial => trial is { Kind: TrialKind.Bench, Card: "four-wire-ohms", Runs.Count: > 0 }))
-        {
-            // Ohms by four wires are cold ohms as well, and often the surer ones.
-            if (CardBench.Findings(trial, instruments).Find(PartQuantities.Ohms) is { } ohms && (cold is null || Surer(ohms, cold)))
-            {
-                (cold, coldC) = (ohms, trial.Runs[^1].Setting("at", 20));
-            }
-        }
-
+        var (cold, coldC) = ColdOhms(trials, read, instruments, pieces);
         // With its degrees it tells how the ohms grow with heat; without them, its ohms and watts by themselves.
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).GroupBy(pair => pair.Trial.Id).SelectMany(pairs => pairs.Any(pair => HotOhmsBench.TellsDegrees(pair.Table))
             ? pairs.Where(pair => HotOhmsBench.TellsDegrees(pair.Table)).Select(pair => HotOhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)) : [ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)]));
@@ -65,7 +44,7 @@ public static class PartBench
         pieces.AddRange(AskedNames.Of(part, trials, pieces));
         pieces.AddRange(OhmsOverWatts.Of(part, InTheirOrder(pieces)));
         var findings = InTheirOrder(pieces);
-        pieces.Add(new(part.Id, [], [.. read.Where(pair => UsualMeters.IsFittedByStudy(pair.Trial)).SelectMany(pair => RunChecks.OfWhole(pair.Trial, pair.Table, instruments)).ExceptBy(pieces.SelectMany(piece => piece.Remarks).Select(remark => (remark.Run, remark.Words)), remark => (remark.Run, remark.Words)), .. CardBench.Compared(findings, trials), .. struck, .. assumed, .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run)))], []));
+        pieces.Add(new(part.Id, [], [.. OfWholeRuns(read, instruments, pieces), .. CardBench.Compared(findings, trials), .. struck, .. assumed, .. trials.SelectMany(trial => trial.Runs.SelectMany(run => TypedTwice.Of(trial, run)))], []));
         return new(part.Id, findings, [.. pieces.SelectMany(piece => piece.Remarks)], [.. pieces.SelectMany(piece => piece.Problems)])
         {
             Cell = pieces.Select(piece => piece.Cell).FirstOrDefault(cell => cell is not null),
@@ -73,6 +52,28 @@ public static class PartBench
             Pictures = [.. pieces.SelectMany(piece => piece.Pictures).Where(picture => picture.X.Length >= FitPicture.Fewest)],
         };
     }
+
+    /// <summary>Ohms of a cold heater into the pieces; the surest of them, by two wires or by four, with the degrees at which they were read.</summary>
+    private static (Estimate? Cold, double ColdC) ColdOhms(IReadOnlyList<Trial> trials, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments, List<PartFindings> pieces)
+    {
+        List<(Estimate? Ohms, double AtC)> known = [];
+        foreach (var group in read.Where(pair => pair.Trial.Kind == TrialKind.ColdOhms).GroupBy(pair => pair.Trial.Id))
+        {
+            var found = ByCard(group.First().Trial, [.. group.Select(pair => pair.Table)], instruments);
+            known.Add((found.Find(PartQuantities.Ohms), group.Last().Table.Run.Setting("at", 20)));
+            pieces.Add(found);
+        }
+
+        // Ohms by four wires are cold ohms as well, and often the surer ones.
+        known.AddRange(trials.Where(trial => trial is { Kind: TrialKind.Bench, Card: "four-wire-ohms", Runs.Count: > 0 })
+            .Select(trial => (CardBench.Findings(trial, instruments).Find(PartQuantities.Ohms), trial.Runs[^1].Setting("at", 20))));
+        return known.Where(one => one.Ohms is not null).OrderBy(one => Doubt(one.Ohms!)).Append((null, 20)).First();
+    }
+
+    /// <summary>What the rules say of whole runs that the study fits together, unless a fit has said so.</summary>
+    private static IEnumerable<Remark> OfWholeRuns((Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments, List<PartFindings> pieces) =>
+        read.Where(pair => UsualMeters.IsFittedByStudy(pair.Trial)).SelectMany(pair => RunChecks.OfWhole(pair.Trial, pair.Table, instruments))
+            .ExceptBy(pieces.SelectMany(piece => piece.Remarks).Select(remark => (remark.Run, remark.Words)), remark => (remark.Run, remark.Words));
 
     private static bool IsStruck(Run run) => run.Readings.Count > 0 && run.Readings.All(reading => reading.StruckBecause is not null);
 
@@ -123,8 +124,6 @@ public static class PartBench
         return [.. all.GroupBy(one => one.Finding.Quantity, StringComparer.Ordinal)
             .SelectMany(group => group.OrderByDescending(one => one.OfModel).ThenBy(one => LowerBound.Is(group.Key) ? -one.Finding.Value.Si : Doubt(one.Finding.Value)).Select(one => one.Finding))];
     }
-
-    private static bool Surer(Estimate one, Estimate other) => Doubt(one) < Doubt(other);
 
     /// <summary>A finding without any doubt is one of which nobody said how well it was read: it is no surer than others.</summary>
     private static double Doubt(Estimate of) => of.SiDoubt > 0 ? of.SiDoubt : double.PositiveInfinity;
