@@ -76,8 +76,7 @@ public static class SafetyCheck
                 cautions.Add(string.Create(CultureInfo.InvariantCulture, $"With the switch stuck on and a full pack the working end goes to about {Math.Round(stuckC / 10) * 10:0} °C: fit a cut-out that works without the controller."));
             }
         }
-
-        else if (builder is not null && arrangement.CutOut is { } cutOut && !SitsElsewhere(shelf[cutOut]) && OpensC(shelf, cutOut) is { } opensC && opensC <= builder.TargetC)
+        else if (builder is not null && arrangement.CutOut is { } cutOut && !SitsElsewhere(shelf[cutOut]) && OpensC(shelf, arrangement.CutOut) is { } opensC && opensC <= builder.TargetC)
         {
             conditions.Add(new($"a cut-out that opens above the {Display.Significant(builder.TargetC, 4)} °C of the work",
                 $"'{shelf[cutOut].Name}' opens at {Display.Significant(opensC, 4)} °C: on the working end it opens in normal work; where it sits in the handle say so with --word place=handle, and mind that it then says nothing of how hot the end gets"));
@@ -138,7 +137,8 @@ public static class SafetyCheck
     /// <summary>True of a cut-out that was said to sit in the handle, away from the working end.</summary>
     internal static bool SitsElsewhere(Part cutOut) => cutOut.Word("place").Contains("handle", StringComparison.OrdinalIgnoreCase);
 
-    private static double? OpensC(Shelf shelf, PartId cutOut) => shelf.Value(cutOut, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : null;
+    /// <summary>Temperature at which a part opens by itself, °C; null: there is none, or it is not stated.</summary>
+    internal static double? OpensC(Shelf shelf, PartId? part) => part is { } there && shelf.Value(there, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : null;
 
     private static string Count(int n) => n switch { 1 => "one", 2 => "two", 3 => "three", 4 => "four", _ => n.ToString(CultureInfo.InvariantCulture) };
 }

@@ -14,17 +14,15 @@ public sealed record FaultAsk(PlantBuilder Builder, Arrangement Arrangement, She
     public double AirC { get; init; } = SingleFaults.HotAirC;
 
     /// <summary>Temperature at which the independent cut-out opens, °C; 0: there is none, or it is not stated.</summary>
-    public double CutOutC { get; init; } = OpensC(Shelf, Arrangement.CutOut);
+    public double CutOutC { get; init; } = SafetyCheck.OpensC(Shelf, Arrangement.CutOut) ?? 0;
 
     /// <summary>Where the cut-out feels: on the working end, or in the handle where it was said to sit there.</summary>
     internal int CutOutNode => Arrangement.CutOut is { } part && SafetyCheck.SitsElsewhere(Shelf[part]) ? 1 : 0;
 
     /// <summary>Temperature of the cells at which the protection board takes the load off them, °C; 0: none is stated.</summary>
-    public double CellSensorC { get; init; } = OpensC(Shelf, Arrangement.Supervision);
+    public double CellSensorC { get; init; } = SafetyCheck.OpensC(Shelf, Arrangement.Supervision) ?? 0;
 
     /// <summary>What a heater or lamp that nothing switches off asks for, beside what there is.</summary>
     internal string NeededCutOut => Arrangement.CutOut is not { } part ? Arrangement.Lamp is null ? "a cut-out that works without the controller" : "a cut-out on the head of the lamp"
         : CutOutC > 0 ? $"a cut-out that opens sooner than '{Shelf[part].Name}'" : $"a stated opening temperature of '{Shelf[part].Name}'";
-
-    private static double OpensC(Shelf shelf, PartId? part) => part is { } there && shelf.Value(there, PartQuantities.OpeningTemperature) is { } opens ? Units.Celsius.FromSi(opens.Si) : 0;
 }

@@ -31,6 +31,12 @@ internal static class AmpsOnce
         return Fill(sheet).Saying($"The amps were noted once, in reading {number}: as many flow in every reading whose volts lie with that one's, none in the others.");
     }
 
+    /// <summary>Amps of every row, of those too that were noted once.</summary>
+    /// <param name="volts">Volts of the cell.</param>
+    /// <param name="amps">Amps; not a number where none were noted.</param>
+    public static double[] Filled(double[] volts, double[] amps) => On(volts, amps) is { } on
+        ? [.. amps.Select((value, i) => double.IsFinite(value) || on[i] is null ? value : on[i] == true ? amps.Max(one => double.IsFinite(one) ? one : 0) : 0)] : amps;
+
     /// <summary>Per row: the load is on, it is off, or (null) its amps stand there or its volts do not. Null: no amps are missing, or no volts tell on from off.</summary>
     /// <param name="volts">Volts of the cell.</param>
     /// <param name="amps">Amps; not a number where none were noted.</param>

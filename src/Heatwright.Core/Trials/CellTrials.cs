@@ -15,8 +15,7 @@ public static class CellTrials
     {
         var logs = read.Select(pair => (pair.Trial, pair.Table, Log: Log(pair.Table))).Where(entry => entry.Log.Count >= 3).ToArray();
         List<Remark> remarks = [.. read.SelectMany(pair => pair.Table.Remarks)];
-        var discharges = logs.Where(entry => entry.Trial.Kind == TrialKind.Discharge).OrderBy(entry => Rate(entry.Log)).ToArray();
-        discharges = [.. discharges.OrderBy(entry => IsBrokenOff(entry.Table, entry.Log))]; // the slowest that ends where the cell is empty
+        var discharges = logs.Where(entry => entry.Trial.Kind == TrialKind.Discharge).OrderBy(entry => IsBrokenOff(entry.Table, entry.Log)).ThenBy(entry => Rate(entry.Log)).ToArray(); // the slowest that ends where the cell is empty
         var others = logs.Where(entry => discharges.Length == 0 || !Same(entry.Log, discharges[0].Log)).DistinctBy(entry => entry.Log, EqualityComparer<CellLog>.Create((one, other) => Same(one!, other!), log => log.Count)).ToArray();
         if (discharges.Length == 0 || !others.Any(entry => entry.Trial.Kind == TrialKind.Pulse || OtherCurrent(entry.Log, discharges[0].Log)))
         {
@@ -178,11 +177,7 @@ public static class CellTrials
     private static double Rate(CellLog log) => 1 / (log.TimesS[^1] - log.TimesS[0]);
 
     /// <summary>Amps as read, or through a resistor of known ohms.</summary>
-    private static double[] Amps(ReadingTable table, double[] volts) => table.Has("amps") ? Flowing(volts, table["amps"]) : [.. volts.Select(v => v / table.Run.Setting("load", double.NaN))];
-
-    /// <summary>Amps of every row, of those too that were noted once.</summary>
-    private static double[] Flowing(double[] volts, double[] amps) => AmpsOnce.On(volts, amps) is { } on
-        ? [.. amps.Select((value, i) => double.IsFinite(value) || on[i] is null ? value : on[i] == true ? amps.Max(one => double.IsFinite(one) ? one : 0) : 0)] : amps;
+    private static double[] Amps(ReadingTable table, double[] volts) => table.Has("amps") ? AmpsOnce.Filled(volts, table["amps"]) : [.. volts.Select(v => v / table.Run.Setting("load", double.NaN))];
 
     private static CellLog Log(ReadingTable table)
     {

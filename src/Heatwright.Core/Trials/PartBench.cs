@@ -25,7 +25,9 @@ public static class PartBench
             pieces.AddRange(ofCell.Where(trial => !trial.IsDischarge() || cell.Cell is null || trial.Id == slowest).Select(trial => ByItself(trial, cell, instruments)));
         }
 
-        var (cold, coldC) = ColdOhms(trials, read, instruments, pieces);
+        var byCard = trials.Where(trial => trial.Kind == TrialKind.Bench && !trial.TellsHowVoltsFall()).Select(trial => (Trial: trial, Found: CardBench.Findings(trial, instruments))).ToArray();
+        var (cold, coldC) = ColdOhms(read, byCard, instruments, pieces);
+
         // With its degrees it tells how the ohms grow with heat; without them, its ohms and watts by themselves.
         pieces.AddRange(read.Where(pair => pair.Trial.Kind == TrialKind.HotOhms).GroupBy(pair => pair.Trial.Id).SelectMany(pairs => pairs.Any(pair => HotOhmsBench.TellsDegrees(pair.Table))
             ? pairs.Where(pair => HotOhmsBench.TellsDegrees(pair.Table)).Select(pair => HotOhmsBench.HotOhms(pair.Trial, pair.Table, instruments, cold, coldC)) : [ByCard(pairs.First().Trial, [.. pairs.Select(pair => pair.Table)], instruments)]));
@@ -40,7 +42,7 @@ public static class PartBench
             }
         }
 
-        pieces.AddRange(trials.Where(trial => trial.Kind == TrialKind.Bench && !trial.TellsHowVoltsFall()).Select(trial => CardBench.Findings(trial, instruments)));
+        pieces.AddRange(byCard.Select(pair => pair.Found));
         pieces.AddRange(AskedNames.Of(part, trials, pieces));
         pieces.AddRange(OhmsOverWatts.Of(part, InTheirOrder(pieces)));
         var findings = InTheirOrder(pieces);
@@ -54,7 +56,7 @@ public static class PartBench
     }
 
     /// <summary>Ohms of a cold heater into the pieces; the surest of them, by two wires or by four, with the degrees at which they were read.</summary>
-    private static (Estimate? Cold, double ColdC) ColdOhms(IReadOnlyList<Trial> trials, (Trial Trial, ReadingTable Table)[] read, InstrumentCauses instruments, List<PartFindings> pieces)
+    private static (Estimate? Cold, double ColdC) ColdOhms((Trial Trial, ReadingTable Table)[] read, (Trial Trial, PartFindings Found)[] byCard, InstrumentCauses instruments, List<PartFindings> pieces)
     {
         List<(Estimate? Ohms, double AtC)> known = [];
         foreach (var group in read.Where(pair => pair.Trial.Kind == TrialKind.ColdOhms).GroupBy(pair => pair.Trial.Id))
@@ -65,8 +67,7 @@ public static class PartBench
         }
 
         // Ohms by four wires are cold ohms as well, and often the surer ones.
-        known.AddRange(trials.Where(trial => trial is { Kind: TrialKind.Bench, Card: "four-wire-ohms", Runs.Count: > 0 })
-            .Select(trial => (CardBench.Findings(trial, instruments).Find(PartQuantities.Ohms), trial.Runs[^1].Setting("at", 20))));
+        known.AddRange(byCard.Where(pair => pair.Trial is { Card: "four-wire-ohms", Runs.Count: > 0 }).Select(pair => (pair.Found.Find(PartQuantities.Ohms), pair.Trial.Runs[^1].Setting("at", 20))));
         return known.Where(one => one.Ohms is not null).OrderBy(one => Doubt(one.Ohms!)).Append((null, 20)).First();
     }
 

@@ -44,16 +44,13 @@ public sealed class ReadingTable
 
     /// <summary>The run as it would read had a cut of its film been longer by its standard doubt.</summary>
     /// <param name="cut">One of <see cref="Cuts"/>.</param>
-    internal ReadingTable Longer(FilmTimes.Cut cut) => new(Run, Numbers, new(columns, StringComparer.Ordinal) { ["time"] = [.. columns["time"].Select((time, row) => row < cut.From ? time : time + cut.DoubtS)] }, [.. Remarks])
-    {
-        FilmDoubtS = FilmDoubtS,
-        FilmS = FilmS,
-        Cuts = Cuts,
-    };
+    internal ReadingTable Longer(FilmTimes.Cut cut) => With(Run, new(columns, StringComparer.Ordinal) { ["time"] = [.. columns["time"].Select((time, row) => row < cut.From ? time : time + cut.DoubtS)] });
 
     /// <summary>The run as it would read had a setting of it been larger by its standard doubt.</summary>
     /// <param name="setting">One of the run's.</param>
-    internal ReadingTable Moved(string setting) => new(Run with { Settings = new Dictionary<string, double>(Run.Settings, StringComparer.Ordinal) { [setting] = Run.Settings[setting] + Run.SettingDoubt(setting) } }, Numbers, columns, [.. Remarks])
+    internal ReadingTable Moved(string setting) => With(Run with { Settings = new Dictionary<string, double>(Run.Settings, StringComparer.Ordinal) { [setting] = Run.Settings[setting] + Run.SettingDoubt(setting) } }, columns);
+
+    private ReadingTable With(Run run, Dictionary<string, double[]> read) => new(run, Numbers, read, [.. Remarks])
     {
         FilmDoubtS = FilmDoubtS,
         FilmS = FilmS,

@@ -68,9 +68,9 @@ internal static class UsualMeters
         {
             var unit = Units.Find(column.Unit)!;
             var promise = AccuracySpec.Read(column.Usual).Value;
-            double step = SheetMaker.StepOf(column, read.First(one => one.Name == column.Name)) is var shown and > 0 ? shown : column.Step;
-            double fix = promise.FixedUnit is { } own && own.Dimension == unit.Dimension ? promise.Fixed * own.Factor / unit.Factor : promise.Fixed;
-            double offset = (promise.Digits * step) + fix;
+            var raw = read.First(one => one.Name == column.Name);
+            double step = SheetMaker.StepOf(column, raw) is var shown and > 0 ? shown : column.Step;
+            double offset = SheetMaker.OffsetSi(promise, column, raw) / unit.Factor;
 
             // The finest display that was seen tells which meter it was.
             if (!specs.TryGetValue((meter, unit.Symbol), out var there) || there.Offset > offset)

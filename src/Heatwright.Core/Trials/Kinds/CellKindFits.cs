@@ -62,16 +62,7 @@ internal static class CellKindFits
     private static IReadOnlyList<TrialFinding> Ending(IReadOnlyList<TrialFinding> findings, double missing) => missing == 0 ? findings
         : [.. findings.Select(finding => finding.Value.Unit == Units.AmpereHour || finding.Value.Unit == Units.WattHour ? finding.Wider(EndOfDischarge.Cause(finding.Value.Origin), missing * finding.Value.Value / Math.Sqrt(3)) : finding)];
 
-    private static double[] TakenC(TrialSheet sheet)
-    {
-        double[] taken = new double[sheet.Count];
-        for (int i = 1; i < taken.Length; i++)
-        {
-            taken[i] = taken[i - 1] + ((sheet["time"][i] - sheet["time"][i - 1]) * (sheet["amps"][i] + sheet["amps"][i - 1]) / 2);
-        }
-
-        return taken;
-    }
+    private static double[] TakenC(TrialSheet sheet) => new CellLog("", sheet["time"], sheet["amps"], sheet["volts"], [], double.NaN).ChargeC();
 
     /// <summary>A discharge that begins at its end gives nothing: a cut-off for another cell, or a reading before the load was on.</summary>
     private static Problem? Below(TrialSheet sheet, double cut) => sheet["volts"][0] > cut ? null

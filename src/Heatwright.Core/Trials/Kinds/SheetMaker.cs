@@ -243,6 +243,15 @@ internal static class SheetMaker
     /// <summary>What stands for the meters that nobody named in tests of one kind.</summary>
     internal static string UsualMeter(TrialCard card) => card.Name + " meter";
 
+    /// <summary>What a promise leaves open whatever is read, SI: its digits, in the steps that the display showed, and its fixed part.</summary>
+    internal static double OffsetSi(AccuracySpec promise, TrialColumn column, RawColumn raw)
+    {
+        var unit = Units.Find(column.Unit)!;
+        double step = (StepOf(column, raw) is var shown and > 0 ? shown : column.Step) * unit.Factor;
+        double fixedSi = promise.FixedUnit is { } own && own.Dimension == unit.Dimension ? promise.Fixed * own.Factor : promise.Fixed * unit.Factor;
+        return (promise.Digits * step) + fixedSi;
+    }
+
     private static List<SharedError>? Shared(TrialCard card, TrialInput input, TrialColumn column, RawColumn raw, double[] values, List<string> notes)
     {
         var meter = input.Meters.GetValueOrDefault(column.Name) ?? input.Meters.GetValueOrDefault("all");
@@ -259,9 +268,7 @@ internal static class SheetMaker
         }
 
         var unit = Units.Find(column.Unit)!;
-        double step = (StepOf(column, raw) is var shown and > 0 ? shown : column.Step) * unit.Factor; // digits count in the steps that the display showed
-        double fixedSi = promise.FixedUnit is { } own && own.Dimension == unit.Dimension ? promise.Fixed * own.Factor : promise.Fixed * unit.Factor;
-        double offset = ((promise.Digits * step) + fixedSi) / Math.Sqrt(3);
+        double offset = OffsetSi(promise, column, raw) / Math.Sqrt(3);
         double gain = promise.OfReading / Math.Sqrt(3);
         string name = $"{meter?.Name ?? UsualMeter(card)} {(SiPrefix.BaseOf(unit) ?? unit).Symbol}";
         if (promise.TakesLarger)

@@ -79,7 +79,6 @@ internal static class WorkFits
 
         // From one end of the interval to the other, evenly spread: a standard doubt of that over √12. Told by the middle half of it, for a reading at its very end would count once and not twice.
         static double Push(double up, double down) => double.IsFinite(up - down) ? 2 * (up - down) / Math.Sqrt(12) : 0;
-
     }
 
     /// <summary>What readings alone leave open of the heater's heat, where no watch says when its power changed: at any moment between two of them.</summary>

@@ -39,7 +39,7 @@ public static class EnterPart
             {
                 left = done.Left;
                 return study with { Parts = [.. study.Parts, done.Part] };
-            })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()], OwnWords = [.. entry.Words.Select(PartWords.Unread).OfType<string>()] });
+            })).Map(changed => Entered(changed.After, entry, left, unnamed));
     }
 
     /// <summary>More about a part that is there; nothing that was said before is lost: the history keeps it.</summary>
@@ -51,7 +51,7 @@ public static class EnterPart
         {
             left = done.Left;
             return study with { Parts = [.. study.Parts.Select(part => part.Id == done.Part.Id ? done.Part : part)] };
-        })).Map(changed => Entered(changed.After, entry.Id, left) with { NotTaken = unnamed, Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()], OwnWords = [.. entry.Words.Select(PartWords.Unread).OfType<string>()] });
+        })).Map(changed => Entered(changed.After, entry, left, unnamed));
     }
 
     /// <summary>What was typed for a new part, as the command that says the same of the part that is there.</summary>
@@ -103,11 +103,17 @@ public static class EnterPart
         ? new(part)
         : new(new Problem("There is no part of this name.", $"study '{study.Name}'", id, study.Parts.Count > 0 ? NearNames.Told(id, study.Parts.Select(one => one.Id.Name)) : "the shelf is empty", "Choose one of them, or add it with 'heatwright part add'."));
 
-    private static PartEntered Entered(Study study, string id, IReadOnlyList<Claim> left)
+    private static PartEntered Entered(Study study, PartEntry entry, IReadOnlyList<Claim> left, IReadOnlyList<Problem> unnamed)
     {
-        var part = Found(study, id).Value;
+        var part = Found(study, entry.Id).Value;
         var found = RunStudy.Findings(study, part);
-        return new(part, ClaimChecks.Of(part, quantity => found?.Find(quantity)), left) { Found = found };
+        return new(part, ClaimChecks.Of(part, quantity => found?.Find(quantity)), left)
+        {
+            Found = found,
+            NotTaken = unnamed,
+            Prices = [.. entry.Values.Select(value => StatedText.PriceTold(value.Typed)).OfType<string>()],
+            OwnWords = [.. entry.Words.Select(PartWords.Unread).OfType<string>()],
+        };
     }
 
     private static Checked<Part> Begun(PartEntry entry)

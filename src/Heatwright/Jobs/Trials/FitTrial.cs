@@ -12,15 +12,18 @@ public static class FitTrial
     /// <summary>The kind of this name, or what there is instead.</summary>
     public static Checked<TrialCard> Kind(string name) => TrialKinds.CardOf(name) is { } card ? new(card) : new(TrialFits.Unknown(name, TrialKinds.All));
 
+    /// <summary>The name by which a kind is fitted: a maker's own by its law, any other by its card, whatever else it is called.</summary>
+    private static string Fitted(string kind, TrialCard card) => OwnTrial.Find(kind) is null ? card.Name : kind;
+
     /// <summary>Findings with doubt from readings.</summary>
-    public static Checked<TrialAnswer> Run(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words).Then(input => TrialFits.Run(OwnTrial.Find(kind) is null ? card.Name : kind, input)));
+    public static Checked<TrialAnswer> Run(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words).Then(input => TrialFits.Run(Fitted(kind, card), input)));
 
     /// <summary>Findings of a maker's own trial by a law of the quick sums.</summary>
     public static Checked<TrialAnswer> Own(string kind, TrialWords words, string law, string? result, string? find) =>
         Kind(kind).Then(card => PlanTrial.WithLaw(card.Name, law, result, find)).Then(named => Run(named, words));
 
     /// <summary>What the checks say of readings.</summary>
-    public static Checked<IReadOnlyList<TrialRemark>> Check(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words).Then(input => TrialFits.Check(OwnTrial.Find(kind) is null ? card.Name : kind, input)));
+    public static Checked<IReadOnlyList<TrialRemark>> Check(string kind, TrialWords words) => Kind(kind).Then(card => TrialReadings.Read(card, words).Then(input => TrialFits.Check(Fitted(kind, card), input)));
 
     /// <summary>What the checks say of plain numbers: the traps of the trade.</summary>
     /// <param name="facts">Each 'name=value', with a unit where it has one.</param>
